@@ -1,0 +1,121 @@
+//! Where an equation, a rule or a figure comes from.
+//!
+//! Every number that is not geometry names a [`Source`]; a result that follows a published rule names the [`Clause`].
+//! The sources page of the book and the verification tables use the same ids.
+
+use core::fmt;
+
+/// How far a figure of a source was checked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Evidence {
+    /// Read in the publication or in a public extract of it.
+    Seen,
+    /// Recalled; to be confirmed before it is relied upon.
+    Recalled,
+    /// A fact of the trade without a published source.
+    CommonPractice,
+    /// Follows from geometry or equilibrium, shown in the docs.
+    Derived,
+}
+
+macro_rules! sources {
+    ($($(#[doc = $doc:literal])+ $variant:ident, $id:literal, $title:literal, $evidence:ident;)+) => {
+        /// A publication, a fact of the trade, or our own derivation.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+        #[non_exhaustive]
+        pub enum Source {
+            $($(#[doc = $doc])+ #[cfg_attr(feature = "json", serde(rename = $id))] $variant,)+
+        }
+
+        impl Source {
+            /// Every source, in the order of the sources page.
+            pub const ALL: &'static [Source] = &[$(Source::$variant,)+];
+
+            /// Short id used in tables, rows and clauses.
+            pub const fn id(self) -> &'static str {
+                match self { $(Source::$variant => $id,)+ }
+            }
+
+            /// Full title.
+            pub const fn title(self) -> &'static str {
+                match self { $(Source::$variant => $title,)+ }
+            }
+
+            /// How the figures taken from it were checked.
+            pub const fn evidence(self) -> Evidence {
+                match self { $(Source::$variant => Evidence::$evidence,)+ }
+            }
+        }
+    };
+}
+
+sources! {
+    /// National Design Specification for Wood Construction, 2018 edition.
+    Nds2018, "NDS 2018", "ANSI/AWC NDS, National Design Specification for Wood Construction, 2018 edition", Seen;
+    /// AWC Technical Report 12.
+    Tr12, "AWC TR12", "AWC Technical Report 12, General Dowel Equations for Calculating Lateral Connection Values", Seen;
+    /// Wood Handbook, 2010 edition.
+    WoodHandbook2010, "FPL-GTR-190", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 (2010)", Seen;
+    /// Screw dimensions.
+    AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
+    /// Film arithmetic.
+    FilmArithmetic, "film arithmetic", "Film build from volume solids: spread rate 10 VS / DFT (coatings technical note, public copy)", Seen;
+    /// Transfer efficiency by method of application.
+    EpaTransfer, "40 CFR 60.313", "US EPA metal-furniture performance standard, transfer efficiencies (state copy: Wisconsin NR 440.48 Table 1)", Seen;
+    /// Compound-angle settings.
+    CompoundAngleChart, "compound-angle chart", "Table-saw instruction manual, chart of compound-angle settings for popular structures", Seen;
+    /// International Residential Code.
+    Irc, "IRC", "International Residential Code, R1001.11 (masonry fireplaces) and M1306.1 (listed appliances)", Seen;
+    /// Lifting equation.
+    Niosh94110, "NIOSH 94-110", "NIOSH Publication 94-110, Applications Manual for the Revised NIOSH Lifting Equation (1994, revised 2021)", Seen;
+    /// A fact of the trade.
+    CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
+    /// Equilibrium.
+    Statics, "statics", "Equilibrium of forces and moments, derived in docs/src/theory", Derived;
+    /// Plane and solid geometry.
+    Geometry, "geometry", "Plane and solid geometry, derived in docs/src/theory", Derived;
+}
+
+/// A part of a source: chapter, table, equation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Clause {
+    /// The publication.
+    pub source: Source,
+    /// Chapter, table or equation within it; empty for the whole.
+    pub part: &'static str,
+}
+
+impl Clause {
+    /// The clause `part` of `source`.
+    pub const fn new(source: Source, part: &'static str) -> Self {
+        Self { source, part }
+    }
+}
+
+impl fmt::Display for Clause {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.source.id())?;
+        if self.part.is_empty() { Ok(()) } else { write!(f, ", {}", self.part) }
+    }
+}
+
+#[cfg(feature = "json")]
+impl serde::Serialize for Clause {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+#[cfg(feature = "json")]
+impl schemars::JsonSchema for Clause {
+    fn inline_schema() -> bool {
+        true
+    }
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Clause".into()
+    }
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        String::json_schema(generator)
+    }
+}

@@ -1,0 +1,288 @@
+//! The one error type and the permanent table of its codes.
+//!
+//! Small calculations return a [`Fault`]: `Copy`, three words and a number, so that a call in a loop allocates nothing
+//! even when it fails. Whole documents (a spec, a JSON input) return an [`Error`], which holds *all* faults found, each
+//! with its path. A fault turns into an error with `?`.
+
+use core::fmt;
+
+macro_rules! codes {
+    ($($variant:ident = $number:literal, $name:literal, $describe:literal;)+) => {
+        /// What is wrong, as a number that never changes its meaning.
+        ///
+        /// Pages: `0x01` input, `0x02` geometry, `0x03` wood, `0x04` fastening, `0x0E` the C and Python doors,
+        /// `0x0F` a defect of this library. A retired number stays reserved.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        #[repr(u32)]
+        #[non_exhaustive]
+        pub enum ErrorCode { $(#[doc = $describe] $variant = $number,)+ }
+
+        impl ErrorCode {
+            /// Every code, in the order of its number.
+            pub const ALL: &'static [ErrorCode] = &[$(ErrorCode::$variant,)+];
+
+            /// Short name in snake case, the same through every door.
+            pub const fn name(self) -> &'static str {
+                match self { $(ErrorCode::$variant => $name,)+ }
+            }
+
+            /// One sentence on what the code means.
+            pub const fn describe(self) -> &'static str {
+                match self { $(ErrorCode::$variant => $describe,)+ }
+            }
+
+            /// The code of a number, if there is one.
+            pub const fn from_number(number: u32) -> Option<Self> {
+                match number { $($number => Some(ErrorCode::$variant),)+ _ => None }
+            }
+        }
+    };
+}
+
+codes! {
+    OutOfRange = 0x0101, "out_of_range", "a number lies outside the range that is allowed for it";
+    NotFinite = 0x0102, "not_finite", "a number is infinite or not a number";
+    UnknownField = 0x0103, "unknown_field", "a field is given that the input does not have";
+    MissingField = 0x0104, "missing_field", "a required field is not given";
+    WrongType = 0x0105, "wrong_type", "a field holds a value of another type than the one required";
+    DuplicateField = 0x0106, "duplicate_field", "a field or an id is given more than once";
+    UnknownName = 0x0107, "unknown_name", "a name (species, calculation, choice) is not in its list";
+    Malformed = 0x0108, "malformed", "a text cannot be read as JSON, as a length or as UTF-8";
+    Inconsistent = 0x0109, "inconsistent", "two or more values, each allowed, contradict one another";
+    NotSupported = 0x010A, "not_supported", "the input describes something that this version does not compute";
+    EmptySolid = 0x0201, "empty_solid", "the planes leave no solid, or one without volume";
+    NoRoomInside = 0x0202, "no_room_inside", "the boards fill the body: no hollow is left inside";
+    NoPublishedValue = 0x0301, "no_published_value", "the material has no published value for a property that is needed";
+    PenetrationTooShort = 0x0401, "penetration_too_short", "the fastener does not reach the member that should hold it";
+    NullPointer = 0x0E01, "null_pointer", "a pointer that must not be NULL is NULL";
+    StructSize = 0x0E02, "struct_size", "the size field of a struct is not one this library knows";
+    UnknownChoice = 0x0E03, "unknown_choice", "a number is not one of the constants of its enumeration";
+    BufferTooSmall = 0x0E04, "buffer_too_small", "the caller's buffer is too small; the size needed is reported";
+    NotRepresentable = 0x0F01, "not_representable", "a result is not a finite number; please report it";
+    Panic = 0x0F02, "panic", "an unexpected failure inside the library; please report it";
+}
+
+/// What would have been allowed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Allowed {
+    /// A closed range with its unit.
+    Range {
+        /// Smallest value allowed.
+        low: f64,
+        /// Largest value allowed.
+        high: f64,
+        /// Unit symbol; empty for a plain number.
+        unit: &'static str,
+    },
+    /// In words.
+    Text(&'static str),
+}
+
+impl fmt::Display for Allowed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Allowed::Range { low, high, unit } => {
+                write_number(f, *low, unit)?;
+                f.write_str(" to ")?;
+                write_number(f, *high, unit)
+            }
+            Allowed::Text(text) => f.write_str(text),
+        }
+    }
+}
+
+/// `value unit`, without a space before a missing unit.
+fn write_number(f: &mut fmt::Formatter<'_>, value: f64, unit: &str) -> fmt::Result {
+    if unit.is_empty() { write!(f, "{value}") } else { write!(f, "{value} {unit}") }
+}
+
+/// One fault of a small calculation: `Copy`, nothing allocated.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fault {
+    /// What is wrong.
+    pub code: ErrorCode,
+    /// The field of the input that is at fault.
+    pub field: &'static str,
+    /// The value given, where it is a number.
+    pub value: Option<f64>,
+    /// What is allowed.
+    pub allowed: Allowed,
+    /// What to change.
+    pub cure: &'static str,
+}
+
+impl Fault {
+    /// A fault about a number.
+    #[cold]
+    pub const fn number(code: ErrorCode, field: &'static str, value: f64, allowed: Allowed, cure: &'static str) -> Self {
+        Self { code, field, value: Some(value), allowed, cure }
+    }
+
+    /// A fault about something that is not one number.
+    #[cold]
+    pub const fn plain(code: ErrorCode, field: &'static str, allowed: &'static str, cure: &'static str) -> Self {
+        Self { code, field, value: None, allowed: Allowed::Text(allowed), cure }
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: ", self.field)?;
+        if let Some(value) = self.value {
+            let unit = if let Allowed::Range { unit, .. } = self.allowed { unit } else { "" };
+            f.write_str("got ")?;
+            write_number(f, value, unit)?;
+            f.write_str(", ")?;
+        } else {
+            write!(f, "{}, ", self.code.describe())?;
+        }
+        write!(f, "allowed {}", self.allowed)?;
+        if self.cure.is_empty() { Ok(()) } else { write!(f, "; {}", self.cure) }
+    }
+}
+
+impl core::error::Error for Fault {}
+
+/// One fault of a whole document, with the path to it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Detail {
+    /// What is wrong.
+    pub code: ErrorCode,
+    /// Path of the field, such as `body.legs[0].length_mm`; empty for the whole input.
+    pub path: String,
+    /// The value given, as text; empty where nothing was given.
+    pub given: String,
+    /// What is allowed, as text.
+    pub allowed: String,
+    /// What to change, as text; may be empty.
+    pub cure: String,
+}
+
+impl From<Fault> for Detail {
+    fn from(fault: Fault) -> Self {
+        let unit = if let Allowed::Range { unit, .. } = fault.allowed { unit } else { "" };
+        let given = fault.value.map(|value| format!("{value} {unit}").trim_end().to_owned()).unwrap_or_default();
+        Self {
+            code: fault.code,
+            path: fault.field.to_owned(),
+            given,
+            allowed: fault.allowed.to_string(),
+            cure: fault.cure.to_owned(),
+        }
+    }
+}
+
+impl Detail {
+    /// The same fault seen from one level further out: `prefix.path`.
+    #[must_use]
+    pub fn within(mut self, prefix: &str) -> Self {
+        self.path = match (prefix.is_empty(), self.path.is_empty()) {
+            (true, _) => self.path,
+            (false, true) => prefix.to_owned(),
+            (false, false) if self.path.starts_with('[') => format!("{prefix}{}", self.path),
+            (false, false) => format!("{prefix}.{}", self.path),
+        };
+        self
+    }
+}
+
+impl fmt::Display for Detail {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(if self.path.is_empty() { "input" } else { &self.path })?;
+        if self.given.is_empty() {
+            write!(f, ": {}", self.code.describe())?;
+        } else {
+            write!(f, ": got {}", self.given)?;
+        }
+        if !self.allowed.is_empty() {
+            write!(f, ", allowed {}", self.allowed)?;
+        }
+        if self.cure.is_empty() { Ok(()) } else { write!(f, "; {}", self.cure) }
+    }
+}
+
+/// All faults of an input, in the order in which its fields stand.
+///
+/// One word wide; never empty.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", .0.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))]
+pub struct Error(#[allow(clippy::box_collection, reason = "keeps a Result one word wide")] Box<Vec<Detail>>);
+
+/// Result of a calculation over a whole document.
+pub type Result<T> = core::result::Result<T, Error>;
+
+impl Error {
+    /// An error of one fault.
+    #[cold]
+    pub fn one(detail: Detail) -> Self {
+        Self(Box::new(vec![detail]))
+    }
+
+    /// An error of all the faults, or nothing when there are none.
+    ///
+    /// # Errors
+    /// The faults, if there are any.
+    pub fn unless_empty(details: Vec<Detail>) -> Result<()> {
+        if details.is_empty() { Ok(()) } else { Err(Self(Box::new(details))) }
+    }
+
+    /// Every fault.
+    pub fn details(&self) -> &[Detail] {
+        &self.0
+    }
+
+    /// Code of the first fault.
+    pub fn code(&self) -> ErrorCode {
+        self.0.first().map_or(ErrorCode::Panic, |detail| detail.code)
+    }
+
+    /// Path of the first fault.
+    pub fn field(&self) -> &str {
+        self.0.first().map_or("", |detail| detail.path.as_str())
+    }
+
+    /// The same faults seen from one level further out.
+    #[must_use]
+    pub fn within(self, prefix: &str) -> Self {
+        Self(Box::new(self.0.into_iter().map(|detail| detail.within(prefix)).collect()))
+    }
+}
+
+impl From<Fault> for Error {
+    fn from(fault: Fault) -> Self {
+        Self::one(fault.into())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_code_has_its_own_number_name_and_text() {
+        let mut numbers: Vec<u32> = ErrorCode::ALL.iter().map(|code| *code as u32).collect();
+        assert!(numbers.is_sorted(), "codes are listed by number");
+        numbers.dedup();
+        assert_eq!(numbers.len(), ErrorCode::ALL.len());
+        for code in ErrorCode::ALL {
+            assert_eq!(ErrorCode::from_number(*code as u32), Some(*code));
+            assert!(!code.name().is_empty() && !code.describe().is_empty());
+        }
+        assert_eq!(ErrorCode::from_number(0), None);
+    }
+
+    #[test]
+    fn a_fault_prints_field_value_range_and_cure() {
+        let allowed = Allowed::Range { low: 3.0, high: 60.0, unit: "mm" };
+        let fault = Fault::number(ErrorCode::OutOfRange, "thickness_mm", 0.0, allowed, "leave the face open instead");
+        let text = "thickness_mm: got 0 mm, allowed 3 mm to 60 mm; leave the face open instead";
+        assert_eq!(fault.to_string(), text);
+        assert_eq!(Error::from(fault).to_string(), text);
+        assert_eq!(Error::from(fault).within("legs[0]").field(), "legs[0].thickness_mm");
+    }
+
+    #[test]
+    fn an_error_is_one_word() {
+        assert_eq!(size_of::<Error>(), size_of::<usize>());
+    }
+}

@@ -1,0 +1,179 @@
+//! The one table of admissible ranges.
+//!
+//! Checks, messages, the schemas' `minimum` and `maximum`, the limits page and the random inputs of the tests all read
+//! it. A range says what the equations hold for and what a workshop can mean, not what is wise to build.
+
+use crate::error::{Allowed, ErrorCode, Fault};
+
+/// An admissible range for one kind of quantity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limit {
+    /// What is limited, in words.
+    pub name: &'static str,
+    /// Unit symbol; empty for a plain number.
+    pub unit: &'static str,
+    /// Smallest value allowed.
+    pub low: f64,
+    /// Largest value allowed.
+    pub high: f64,
+    /// What to change when a value is refused; may be empty.
+    pub cure: &'static str,
+}
+
+impl Limit {
+    /// Accepts a value within the range.
+    ///
+    /// # Errors
+    /// `not_finite`, `out_of_range`.
+    #[inline]
+    pub const fn check(&self, field: &'static str, value: f64) -> Result<(), Fault> {
+        // Written so that NaN fails.
+        if value >= self.low && value <= self.high { Ok(()) } else { Err(self.refuse(field, value)) }
+    }
+
+    #[cold]
+    const fn refuse(&self, field: &'static str, value: f64) -> Fault {
+        let code = if value.is_finite() { ErrorCode::OutOfRange } else { ErrorCode::NotFinite };
+        let allowed = Allowed::Range { low: self.low, high: self.high, unit: self.unit };
+        Fault::number(code, field, value, allowed, self.cure)
+    }
+}
+
+macro_rules! limits {
+    ($($name:ident: $words:literal, $unit:literal, $low:literal, $high:literal, $cure:literal;)+) => {
+        $(#[doc = concat!("Range of ", $words, ".")]
+        pub const $name: Limit = Limit { name: $words, unit: $unit, low: $low, high: $high, cure: $cure };)+
+        /// Every row of the table.
+        pub const ALL: &[Limit] = &[$($name,)+];
+    };
+}
+
+limits! {
+    BOARD_THICKNESS: "a board's thickness", "mm", 1.0, 150.0, "leave the face open instead of giving it no thickness";
+    BODY_LENGTH: "a body's length", "mm", 10.0, 20_000.0, "join several legs for a longer run";
+    BODY_SIZE: "a body's height or depth", "mm", 10.0, 2_000.0, "";
+    LENGTH: "a length", "mm", 0.0, 100_000.0, "";
+    SIGNED_LENGTH: "a distance that may point either way", "mm", -100_000.0, 100_000.0, "";
+    CORNER_ANGLE: "a corner angle between two faces, inside the body", "deg", 10.0, 350.0, "90 is a square corner";
+    END_ANGLE: "the plan angle between the front and an end", "deg", 30.0, 150.0, "90 is a square end";
+    SLOPE: "a slope from horizontal", "deg", 0.0, 90.0, "";
+    BEVEL: "a signed edge bevel from square", "deg", -80.0, 80.0, "";
+    CLEAT_BEVEL: "a cleat's bevel from a square cut", "deg", 5.0, 75.0, "45 is usual, 30 needs less lift";
+    ANGLE_TO_GRAIN: "an angle between load and grain", "deg", 0.0, 90.0, "";
+    KERF: "a saw kerf", "mm", 0.0, 12.0, "";
+    SMALL_LENGTH: "a gap, overlap or allowance", "mm", 0.0, 500.0, "";
+    FORCE: "a force", "N", 0.0, 1.0e7, "";
+    SIGNED_FORCE: "a force that may point either way", "N", -1.0e7, 1.0e7, "";
+    MASS: "a mass", "kg", 0.0, 1.0e6, "";
+    FRICTION: "a coefficient of friction", "", 0.0, 1.5, "0 leaves friction out";
+    COUNT: "a number of pieces", "", 1.0, 10_000.0, "";
+    SPECIFIC_GRAVITY: "a specific gravity", "", 0.05, 1.5, "";
+    MOISTURE: "a moisture content", "%", 0.0, 30.0, "above about 30 % (fibre saturation) the handbook's equations end";
+    FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
+    FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
+    STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
+    AREA: "an area", "m2", 0.0, 1.0e6, "";
+    SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";
+    COATS: "a number of coats", "", 0.0, 50.0, "";
+    FRACTION: "a share", "", 0.0, 1.0, "";
+    POSITIVE_FRACTION: "a share above nothing", "", 0.01, 1.0, "";
+    PERCENT: "a percentage", "%", 0.0, 100.0, "";
+    POSITIVE_PERCENT: "a percentage above nothing", "%", 0.1, 100.0, "";
+    FILM: "a film thickness", "um", 0.0, 5_000.0, "";
+    POSITIVE_FILM: "a film thickness above nothing", "um", 0.1, 5_000.0, "";
+    VOLUME: "a volume", "L", 0.0, 1.0e6, "";
+    CAN_SIZE: "the content of a can", "L", 0.01, 1_000.0, "";
+}
+
+/// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
+pub trait Limitable {
+    /// The number, if one is given.
+    fn given(&self) -> Option<f64>;
+}
+
+impl Limitable for f64 {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        Some(*self)
+    }
+}
+
+impl Limitable for u32 {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        Some(f64::from(*self))
+    }
+}
+
+impl Limitable for Option<f64> {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        *self
+    }
+}
+
+/// An input whose numbers have ranges of the table.
+pub trait Limited {
+    /// Each limited field with its range, in the order of the struct.
+    const FIELDS: &'static [(&'static str, Limit)];
+
+    /// Checks every limited field and stops at the first fault; allocates nothing.
+    ///
+    /// # Errors
+    /// `not_finite`, `out_of_range`.
+    fn check_ranges(&self) -> Result<(), Fault>;
+
+    /// Every fault of the limited fields.
+    fn range_faults(&self) -> Vec<Fault>;
+}
+
+/// Ties the fields of an input struct to ranges of the table: `limited!(Input { span_mm: LENGTH, … });`
+macro_rules! limited {
+    ($type:ty { $($field:ident: $limit:ident),* $(,)? }) => {
+        impl $crate::limits::Limited for $type {
+            const FIELDS: &'static [(&'static str, $crate::limits::Limit)] =
+                &[$((stringify!($field), $crate::limits::$limit),)*];
+
+            #[inline]
+            fn check_ranges(&self) -> Result<(), $crate::error::Fault> {
+                $(if let Some(value) = $crate::limits::Limitable::given(&self.$field) {
+                    $crate::limits::$limit.check(stringify!($field), value)?;
+                })*
+                Ok(())
+            }
+
+            fn range_faults(&self) -> Vec<$crate::error::Fault> {
+                let mut faults = Vec::new();
+                $(if let Some(value) = $crate::limits::Limitable::given(&self.$field) {
+                    faults.extend($crate::limits::$limit.check(stringify!($field), value).err());
+                })*
+                faults
+            }
+        }
+    };
+}
+pub(crate) use limited;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_range_is_a_range() {
+        for limit in ALL {
+            assert!(limit.low < limit.high, "{}", limit.name);
+            assert!(limit.low.is_finite() && limit.high.is_finite(), "{}", limit.name);
+        }
+    }
+
+    #[test]
+    fn not_a_number_and_infinity_are_refused_by_name() {
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            let fault = LENGTH.check("span_mm", value).expect_err("must be refused");
+            assert_eq!(fault.code, ErrorCode::NotFinite);
+            assert_eq!(fault.field, "span_mm");
+        }
+        assert_eq!(LENGTH.check("span_mm", -1.0).expect_err("below").code, ErrorCode::OutOfRange);
+        assert!(LENGTH.check("span_mm", 5e-324).is_ok());
+    }
+}
