@@ -114,7 +114,13 @@ pub struct Fault {
 impl Fault {
     /// A fault about a number.
     #[cold]
-    pub const fn number(code: ErrorCode, field: &'static str, value: f64, allowed: Allowed, cure: &'static str) -> Self {
+    pub const fn number(
+        code: ErrorCode,
+        field: &'static str,
+        value: f64,
+        allowed: Allowed,
+        cure: &'static str,
+    ) -> Self {
         Self { code, field, value: Some(value), allowed, cure }
     }
 
@@ -252,6 +258,15 @@ impl From<Fault> for Error {
     fn from(fault: Fault) -> Self {
         Self::one(fault.into())
     }
+}
+
+/// The known name closest to `name`, if one is close enough to be a slip of the pen.
+pub fn closest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    let lower = name.to_lowercase();
+    let rated = known.map(|candidate| (strsim::jaro_winkler(&lower, &candidate.to_lowercase()), candidate));
+    let best = rated.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    // Below this, a suggestion is more often wrong than right.
+    if best.0 >= 0.75 { Some(best.1) } else { None }
 }
 
 #[cfg(test)]

@@ -4,6 +4,12 @@
 pub mod cite;
 pub mod error;
 pub mod finding;
+#[cfg(feature = "json")]
+pub mod json;
 pub mod limits;
 pub mod numeric;
+#[cfg(feature = "json")]
+pub mod registry;
+pub mod shell;
+pub mod units;
 pub mod verdict;
