@@ -13,3 +13,6 @@ pub mod registry;
 pub mod shell;
 pub mod units;
 pub mod verdict;
+
+// The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::shell::*;
