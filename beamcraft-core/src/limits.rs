@@ -114,6 +114,13 @@ impl Limitable for Option<f64> {
     }
 }
 
+impl Limitable for Option<u32> {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        self.map(f64::from)
+    }
+}
+
 /// An input whose numbers have ranges of the table.
 pub trait Limited {
     /// Each limited field with its range, in the order of the struct.
