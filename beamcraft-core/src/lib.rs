@@ -3,6 +3,7 @@
 
 pub mod cite;
 pub mod error;
+pub mod fasten;
 pub mod finding;
 #[cfg(feature = "json")]
 pub mod json;
