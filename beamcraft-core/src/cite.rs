@@ -7,6 +7,7 @@ use core::fmt;
 
 /// How far a figure of a source was checked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum Evidence {
     /// Read in the publication or in a public extract of it.
     Seen,

@@ -3,6 +3,7 @@
 
 pub mod cite;
 pub mod error;
+pub mod fasten;
 pub mod finding;
 pub mod geometry;
 #[cfg(feature = "json")]

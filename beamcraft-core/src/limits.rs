@@ -71,6 +71,9 @@ limits! {
     MOISTURE: "a moisture content", "%", 0.0, 30.0, "above about 30 % (fibre saturation) the handbook's equations end";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
+    HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
+    BEARING_LENGTH: "a bearing or holding length in a member", "mm", 0.1, 1_000.0, "a member that the dowel does not bear on is no member";
+    CONNECTION_CAPACITY: "an adjusted capacity", "N", 0.001, 1.0e7, "a fastener without capacity cannot share a load";
     STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
     AREA: "an area", "m2", 0.0, 1.0e6, "";
     SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";
