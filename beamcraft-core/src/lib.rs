@@ -4,12 +4,18 @@
 pub mod cite;
 pub mod error;
 pub mod finding;
+pub mod frame;
+pub mod hang;
 #[cfg(feature = "json")]
 pub mod json;
+
 pub mod limits;
 pub mod numeric;
 #[cfg(feature = "json")]
 pub mod registry;
+pub mod setting;
 pub mod shell;
+
+pub mod statics;
 pub mod units;
 pub mod verdict;
