@@ -8,6 +8,9 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::units::CALCULATIONS,
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
+    crate::statics::CALCULATIONS,
+    crate::frame::CALCULATIONS,
+    crate::hang::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
