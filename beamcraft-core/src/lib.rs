@@ -13,3 +13,4 @@ pub mod registry;
 pub mod shell;
 pub mod units;
 pub mod verdict;
+pub mod wood;
