@@ -58,6 +58,16 @@ sources! {
     Tr12, "AWC TR12", "AWC Technical Report 12, General Dowel Equations for Calculating Lateral Connection Values", Seen;
     /// Wood Handbook, 2010 edition.
     WoodHandbook2010, "FPL-GTR-190", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 (2010)", Seen;
+    /// Wood Handbook, 2021 edition.
+    WoodHandbook2021, "FPL-GTR-282", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021)", Seen;
+    /// Wood Handbook, 1999 edition.
+    WoodHandbook1999, "FPL-GTR-113", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-113 (1999)", Seen;
+    /// Strength and density of European woods.
+    Niemz1993, "Niemz 1993", "P. Niemz, Physik des Holzes und der Holzwerkstoffe (1993), as tabulated on a public page", Seen;
+    /// Movement of European woods.
+    RijsdijkLaming1994, "Rijsdijk & Laming 1994", "J. F. Rijsdijk, P. B. Laming, Physical and Related Properties of 145 Timbers (1994), as tabulated on a public page", Seen;
+    /// Conversion factors.
+    NistSp811, "NIST SP 811", "NIST Special Publication 811, Guide for the Use of the International System of Units, appendix B", Recalled;
     /// Screw dimensions.
     AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
     /// Film arithmetic.

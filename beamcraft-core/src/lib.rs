@@ -27,6 +27,7 @@ pub mod shell;
 pub mod statics;
 pub mod units;
 pub mod verdict;
+pub mod wood;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
 pub use crate::error::{Error, ErrorCode, Fault};
@@ -40,3 +41,4 @@ pub use crate::shell::*;
 pub use crate::statics::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
+pub use crate::wood::*;

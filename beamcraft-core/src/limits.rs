@@ -69,6 +69,8 @@ limits! {
     COUNT: "a number of pieces", "", 1.0, 10_000.0, "";
     SPECIFIC_GRAVITY: "a specific gravity", "", 0.05, 1.5, "";
     MOISTURE: "a moisture content", "%", 0.0, 30.0, "above about 30 % (fibre saturation) the handbook's equations end";
+    FIBRE_SATURATION: "a fibre saturation point", "%", 20.0, 35.0, "30 in general use; 22 for western redcedar and redwood";
+    VOLUMETRIC_SHRINKAGE: "a shrinkage of the volume from green to ovendry", "%", 0.0, 40.0, "leave it out to have it estimated";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
     HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";

@@ -6,6 +6,7 @@ use crate::json::Calculation;
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
     crate::units::CALCULATIONS,
+    crate::wood::CALCULATIONS,
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
     crate::statics::CALCULATIONS,
