@@ -4,6 +4,7 @@
 pub mod cite;
 pub mod error;
 pub mod finding;
+pub mod finish;
 pub mod geometry;
 #[cfg(feature = "json")]
 pub mod json;
@@ -16,4 +17,5 @@ pub mod units;
 pub mod verdict;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::finish::*;
 pub use crate::shell::*;
