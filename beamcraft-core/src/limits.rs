@@ -98,6 +98,14 @@ limits! {
     LIFT_DISTANCE: "a distance of the lifting equation", "mm", 0.0, 5_000.0, "";
     TURN: "an angle of turning", "deg", 0.0, 180.0, "";
     LIFT_RATE: "a number of lifts a minute", "/min", 0.0, 60.0, "";
+    SAME_VOLUME: "a difference of volume that does not matter", "L", 0.0, 10.0, "";
+    PARTS: "parts by volume", "", 0.0, 1_000.0, "";
+    POSITIVE_PARTS: "parts by volume, above nothing", "", 0.01, 1_000.0, "";
+    LOSS: "a share that is lost", "", 0.0, 0.95, "";
+    ALLOWANCE: "an allowance on top, as a share", "", 0.0, 5.0, "0.1 adds ten parts in a hundred";
+    GLUE_SPREAD: "a glue's spread", "g/m2", 1.0, 5_000.0, "";
+    LIQUID_DENSITY: "a liquid's density", "kg/L", 0.5, 3.0, "water is 1";
+    GRIT: "a P grade of abrasive", "", 12.0, 2_500.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

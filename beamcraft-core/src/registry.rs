@@ -12,6 +12,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::statics::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
+    crate::finish::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
