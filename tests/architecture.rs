@@ -1,6 +1,13 @@
 //! What the compiler does not see: floors of the core, rows for every calculation, links of the docs, words that do not
 //! belong into the tree.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "the whole file is a test: it stops, with the reason, at what it does not expect"
+)]
+
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -20,13 +20,13 @@ const NOTICE: &str =
 /// Every page and schema.
 pub fn files(model: &Model) -> Vec<GeneratedFile> {
     let mut files: Vec<GeneratedFile> = families(model).into_iter().map(|family| family_page(model, family)).collect();
-    files.push(page("reference/calculations", calculations(model)));
-    files.push(page("reference/types", types_page(model)));
-    files.push(page("reference/errors", errors()));
-    files.push(page("reference/limits", limits_page()));
-    files.push(page("reference/sources", sources()));
-    files.push(page("reference/findings", findings()));
-    files.push(page("verification", verification()));
+    files.push(page("reference/calculations", &calculations(model)));
+    files.push(page("reference/types", &types_page(model)));
+    files.push(page("reference/errors", &errors()));
+    files.push(page("reference/limits", &limits_page()));
+    files.push(page("reference/sources", &sources()));
+    files.push(page("reference/findings", &findings()));
+    files.push(page("verification", &verification()));
     files.push(summary(model));
     for calculation in &model.calculations {
         files.extend(schemas(calculation));
@@ -34,7 +34,7 @@ pub fn files(model: &Model) -> Vec<GeneratedFile> {
     files
 }
 
-fn page(name: &str, body: String) -> GeneratedFile {
+fn page(name: &str, body: &str) -> GeneratedFile {
     GeneratedFile::new(format!("docs/src/{name}.md"), format!("{NOTICE}\n\n{}\n", body.trim_end()))
 }
 
@@ -105,7 +105,7 @@ fn family_page(model: &Model, family: &str) -> GeneratedFile {
         let _ = write!(out, "\n### Output of {name}: `{}`\n\n", calculation.output);
         out.push_str(&output_table(model.structure(&calculation.output)));
     }
-    page(&format!("reference/{family}"), out)
+    page(&format!("reference/{family}"), &out)
 }
 
 fn input_table(def: &StructDef) -> String {
@@ -115,6 +115,7 @@ fn input_table(def: &StructDef) -> String {
         let Field { name, doc, ty, .. } = field;
         let default = field.default.as_ref().map_or("required".to_owned(), |value| match value {
             Value::Null => "left out".to_owned(),
+            Value::Object(_) => "its own defaults".to_owned(),
             value => format!("`{}`", compact(value)),
         });
         let cells = [format!("`{name}`"), kind(ty), unit_of(name).to_owned(), range(field), default, cell(doc)];
