@@ -57,6 +57,7 @@ limits! {
     CORNER_ANGLE: "a corner angle between two faces, inside the body", "deg", 10.0, 350.0, "90 is a square corner";
     END_ANGLE: "the plan angle between the front and an end", "deg", 30.0, 150.0, "90 is a square end";
     SLOPE: "a slope from horizontal", "deg", 0.0, 90.0, "";
+    POSITIVE_SLOPE: "a slope from horizontal above nothing", "deg", 0.1, 90.0, "";
     BEVEL: "a signed edge bevel from square", "deg", -80.0, 80.0, "";
     CLEAT_BEVEL: "a cleat's bevel from a square cut", "deg", 5.0, 75.0, "45 is usual, 30 needs less lift";
     ANGLE_TO_GRAIN: "an angle between load and grain", "deg", 0.0, 90.0, "";
