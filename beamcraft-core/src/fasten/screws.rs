@@ -35,8 +35,9 @@ macro_rules! wood_screws {
     };
 }
 
-// Nominal, root and head diameter in thousandths of an inch (NDS 2018 Appendix L, Table L3), threads per inch (ASME B18.6.1). The nominal
-// diameters follow the seen rule 0.060 + 0.013 × number; all three diameters of No. 10 were seen; the rest is recalled.
+// Nominal, root and head diameter in thousandths of an inch (NDS 2018 Appendix L, Table L3), threads per inch (ASME
+// B18.6.1). The nominal diameters follow the seen rule 0.060 + 0.013 × number; all three diameters of No. 10 were seen;
+// the rest is recalled.
 wood_screws! {
     No6, "no_6", "No. 6, 0.138 in.", 138, 113, 262, 18, Recalled;
     No7, "no_7", "No. 7, 0.151 in.", 151, 122, 287, 16, Recalled;
