@@ -58,6 +58,16 @@ sources! {
     Tr12, "AWC TR12", "AWC Technical Report 12, General Dowel Equations for Calculating Lateral Connection Values", Seen;
     /// Wood Handbook, 2010 edition.
     WoodHandbook2010, "FPL-GTR-190", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 (2010)", Seen;
+    /// Wood Handbook, 2021 edition.
+    WoodHandbook2021, "FPL-GTR-282", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021)", Seen;
+    /// Wood Handbook, 1999 edition.
+    WoodHandbook1999, "FPL-GTR-113", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-113 (1999)", Seen;
+    /// Strength and density of European woods.
+    Niemz1993, "Niemz 1993", "P. Niemz, Physik des Holzes und der Holzwerkstoffe (1993), as tabulated on a public page", Seen;
+    /// Movement of European woods.
+    RijsdijkLaming1994, "Rijsdijk & Laming 1994", "J. F. Rijsdijk, P. B. Laming, Physical and Related Properties of 145 Timbers (1994), as tabulated on a public page", Seen;
+    /// Conversion factors.
+    NistSp811, "NIST SP 811", "NIST Special Publication 811, Guide for the Use of the International System of Units, appendix B", Recalled;
     /// Screw dimensions.
     AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
     /// Film arithmetic.
@@ -90,6 +100,12 @@ sources! {
     Irc, "IRC", "International Residential Code, R1001.11 (masonry fireplaces) and M1306.1 (listed appliances)", Seen;
     /// Lifting equation.
     Niosh94110, "NIOSH 94-110", "NIOSH Publication 94-110, Applications Manual for the Revised NIOSH Lifting Equation (1994, revised 2021)", Seen;
+    /// Chimneys, fireplaces and vents.
+    Nfpa211, "NFPA 211", "NFPA 211, Standard for Chimneys, Fireplaces, Vents and Solid Fuel-Burning Appliances, clause 7-3.3.3 as quoted in installation manuals", Seen;
+    /// National Building Code of Canada, read in the Ontario adoption.
+    NbcCanada, "NBC Canada", "National Building Code of Canada, 9.22.9.3 (wording read in the Ontario adoption, number recalled)", Seen;
+    /// Bolted brackets.
+    Bhandari, "Bhandari", "V. B. Bhandari, Design of Machine Elements, Examples 7.5 to 7.9 (inputs and areas in an open textbook companion)", Seen;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.
