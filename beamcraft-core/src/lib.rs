@@ -19,12 +19,14 @@ pub mod geometry;
 pub mod hang;
 #[cfg(feature = "json")]
 pub mod json;
+pub mod lifting;
 pub mod limits;
 pub mod numeric;
 #[cfg(feature = "json")]
 pub mod registry;
 pub mod setting;
 pub mod shell;
+pub mod site;
 pub mod statics;
 pub mod units;
 pub mod verdict;

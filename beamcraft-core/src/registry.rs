@@ -13,6 +13,8 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lifting::CALCULATIONS,
+    crate::site::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
