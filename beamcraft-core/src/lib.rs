@@ -11,6 +11,7 @@ pub mod limits;
 pub mod numeric;
 #[cfg(feature = "json")]
 pub mod registry;
+pub mod saw;
 pub mod shell;
 pub mod units;
 pub mod verdict;
