@@ -24,6 +24,7 @@ pub mod limits;
 pub mod numeric;
 #[cfg(feature = "json")]
 pub mod registry;
+pub mod saw;
 pub mod setting;
 pub mod shell;
 pub mod site;
@@ -41,6 +42,7 @@ pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::lifting::*;
+pub use crate::saw::*;
 pub use crate::setting::*;
 pub use crate::shell::*;
 pub use crate::site::*;

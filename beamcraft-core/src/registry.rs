@@ -10,6 +10,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
     crate::statics::CALCULATIONS,
+    crate::saw::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
     crate::finish::CALCULATIONS,
