@@ -22,6 +22,7 @@ pub mod json;
 pub mod lifting;
 pub mod limits;
 pub mod numeric;
+pub mod plan;
 #[cfg(feature = "json")]
 pub mod registry;
 pub mod saw;
@@ -42,6 +43,7 @@ pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::lifting::*;
+pub use crate::plan::*;
 pub use crate::saw::*;
 pub use crate::setting::*;
 pub use crate::shell::*;

@@ -16,6 +16,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
+    crate::plan::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
