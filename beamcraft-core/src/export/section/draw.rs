@@ -26,8 +26,8 @@ impl Pen<'_> {
     /// Draws everything, from the back to the front.
     pub(super) fn draw(&mut self) {
         self.wall();
-        for (at, one) in self.scene.obstructions.iter().enumerate() {
-            self.obstruction(at, one);
+        for one in &self.scene.obstructions {
+            self.obstruction(one);
         }
         self.frame_piece();
         for piece in &self.scene.pieces {
@@ -43,6 +43,7 @@ impl Pen<'_> {
         self.sheet.centre_of_gravity(centre, 1.8);
         self.body_sizes();
         self.cleat_heights();
+        self.obstruction_numbers();
     }
 
     fn at(&self, y_mm: f64, z_mm: f64) -> Spot {
@@ -90,7 +91,7 @@ impl Pen<'_> {
         self.sheet.run(&spots, Line::Thin);
     }
 
-    fn obstruction(&mut self, number: usize, one: &Above<'_>) {
+    fn obstruction(&mut self, one: &Above<'_>) {
         let front_mm = (self.scene.depth_mm - one.projection_mm).max(self.view.front_mm);
         let top_mm = one.top_mm.min(self.view.height_of(self.view.top));
         let low = self.at(front_mm, one.bottom_mm);
@@ -100,15 +101,26 @@ impl Pen<'_> {
             AtPlane::Beside => (Line::Hidden, Fill::Nothing),
         };
         self.sheet.rectangle(low, high, line, fill);
-        let in_it = Spot::new(low.x + (0.25 * (high.x - low.x)).max(4.0), 0.5 * (low.y + high.y).max(2.0 * high.y + 6.0));
-        self.balloon(Part::Obstruction(number), in_it, in_it);
-        let gap_mm = one.bottom_mm - self.scene.height_mm;
-        if gap_mm > 0.0 && one.plane == AtPlane::Cut {
-            let along = low.x + 0.6 * (high.x - low.x);
-            let (from, to) = (self.at(0.0, self.scene.height_mm), low);
-            let (from, to) = (Spot::new(along, from.y), Spot::new(along, to.y));
-            let text = self.scene.lengths.bare(gap_mm);
-            self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at: along, text: &text });
+    }
+
+    /// Number of each obstruction, and the room below it.
+    fn obstruction_numbers(&mut self) {
+        let back = self.at(self.scene.depth_mm, 0.0).x;
+        let mut rooms = 0.0;
+        for (number, one) in self.scene.obstructions.iter().enumerate() {
+            let low = self.at((self.scene.depth_mm - one.projection_mm).max(self.view.front_mm), one.bottom_mm);
+            let x = (low.x + 4.0 + 6.0 * number as f64).min(back - 3.0);
+            let in_it = Spot::new(x, (self.view.top + 6.0).min(0.5 * (self.view.top + low.y)));
+            self.balloon(Part::Obstruction(number), in_it, in_it);
+            let gap_mm = one.bottom_mm - self.scene.height_mm;
+            if gap_mm > 0.0 {
+                // Each in a place of its own, from the wall towards the room.
+                let along = (back - 4.0 - 7.0 * rooms).max(low.x + 1.0);
+                rooms += 1.0;
+                let (from, to) = (Spot::new(along, self.at(0.0, self.scene.height_mm).y), Spot::new(along, low.y));
+                let text = self.scene.lengths.bare(gap_mm);
+                self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at: along, text: &text });
+            }
         }
     }
 
@@ -144,16 +156,26 @@ impl Pen<'_> {
     fn panel_number(&mut self, kind: FaceKind, thickness_mm: f64, ring: &[Spot]) {
         let low = ring.iter().fold(Spot::new(f64::MAX, f64::MAX), |low, at| Spot::new(low.x.min(at.x), low.y.min(at.y)));
         let high = ring.iter().fold(Spot::new(f64::MIN, f64::MIN), |high, at| Spot::new(high.x.max(at.x), high.y.max(at.y)));
-        // Level boards carry it off the middle, where the lift is drawn.
-        let share = if matches!(kind, FaceKind::Top | FaceKind::Bottom) { 0.3 } else { 0.5 };
-        let on = Spot::new(low.x + share * (high.x - low.x), 0.5 * (low.y + high.y));
         let thickness = thickness_mm * self.view.scale;
         let away = 0.5 * thickness + BALLOON_RADIUS + 3.0;
+        let hollow = (self.scene.height_mm - 2.0 * thickness_mm) * self.view.scale;
+        let fits = thickness >= 2.0 * BALLOON_RADIUS + 1.0;
+        let narrow = self.scene.depth_mm * self.view.scale < ROOMY;
+        // Level boards carry it off the middle, where centre of gravity and frame piece are.
+        let share = match kind {
+            FaceKind::Top if !fits && narrow => 0.2,
+            FaceKind::Top if !fits => 0.42,
+            FaceKind::Top | FaceKind::Bottom => 0.32,
+            _ => 0.5,
+        };
+        let on = Spot::new(low.x + share * (high.x - low.x), 0.5 * (low.y + high.y));
         let at = match kind {
-            _ if thickness >= 2.0 * BALLOON_RADIUS + 1.0 => on,
+            _ if fits => on,
+            // The lift is drawn above the top.
+            FaceKind::Top if narrow => Spot::new(low.x - BALLOON_RADIUS - 2.5, high.y + BALLOON_RADIUS + 3.0),
+            FaceKind::Top if hollow > 16.0 => on.by(0.0, away),
             FaceKind::Top => on.by(0.0, -away),
             FaceKind::Bottom => on.by(0.0, away),
-            FaceKind::Back => on.by(-away, 0.0),
             _ => on.by(-away, 0.0),
         };
         self.balloon(Part::Panel(kind), at, on);
@@ -186,47 +208,67 @@ impl Pen<'_> {
         }
         self.screw(front, cleat.screw_row_mm);
         let aside = self.at(front, 0.0).x - 8.0;
-        let inside = 0.3 * thickness * self.view.scale;
-        for (part, from, to) in [
-            (Part::BeamHalf, cleat.beam_half_top_mm, cleat.beam_half_top_mm - short),
-            (Part::WallHalf, cleat.wall_half_point_mm, 0.5 * (cleat.screw_row_mm + cleat.wall_half_point_mm)),
-        ] {
-            let on = self.at(front, 0.5 * (from + to)).by(inside, 0.0);
-            self.balloon(part, Spot::new(aside, on.y), on);
-        }
+        let on = |from: f64, to: f64| self.at(front + 0.3 * thickness, 0.5 * (from + to));
+        let on_beam = on(cleat.beam_half_top_mm, cleat.beam_half_top_mm - short);
+        let on_wall = on(cleat.wall_half_point_mm, 0.5 * (cleat.screw_row_mm + cleat.wall_half_point_mm));
+        // Apart from one another, however small the cleat is drawn.
+        let below = on_wall.y.max(on_beam.y + 2.0 * BALLOON_RADIUS + 1.0);
+        self.balloon(Part::BeamHalf, Spot::new(aside, on_beam.y), on_beam);
+        self.balloon(Part::WallHalf, Spot::new(aside, below), on_wall);
     }
 
     /// The screw of the wall half, and how far it reaches into the stud.
     fn screw(&mut self, head_mm: f64, row_mm: f64) {
         let screws = &self.scene.plan.spec.cleat.screws;
         let Some(size) = wood_screw(screws.size) else { return };
-        let (head, tip) = (self.at(head_mm, row_mm), self.at(head_mm + screws.length_mm, row_mm));
+        let head = self.at(head_mm, row_mm);
+        let whole = self.at(head_mm + screws.length_mm, row_mm);
         let shank = 0.5 * size.nominal_diameter_mm * self.view.scale;
         let half_head = 0.5 * size.head_diameter_mm * self.view.scale;
-        // A flat head of 82° is about as deep as it is wider than the shank.
-        let neck = head.x + 1.15 * (half_head - shank);
-        let point = tip.x - 4.0 * shank;
-        let outline = [
-            head.by(0.0, -half_head),
-            Spot::new(neck, head.y - shank),
-            Spot::new(point, head.y - shank),
-            tip,
-            Spot::new(point, head.y + shank),
-            Spot::new(neck, head.y + shank),
-            head.by(0.0, half_head),
-        ];
-        let line = if self.scene.wall.is_some() { Line::Outline } else { Line::Hidden };
-        self.sheet.ring(&outline, line, Fill::White);
+        // Where the wall is not known, no more than its face is drawn.
+        let tip = match self.scene.wall {
+            Some(_) => whole,
+            None => Spot::new(whole.x.min(self.at(self.scene.depth_mm, 0.0).x + PLAIN_WALL), whole.y),
+        };
         self.sheet.line(head.by(-3.0, 0.0), tip.by(3.0, 0.0), Line::Centre);
-        let Some(reach_mm) = reach_mm(self.scene) else { return };
+        let strip = (self.scene.cleat.map_or(0.0, |cleat| cleat.halves.short_face_mm)) * self.view.scale;
+        if 2.0 * half_head < 0.8 * strip {
+            // A flat head of 82° is about as deep as it is wider than the shank.
+            let neck = head.x + 1.15 * (half_head - shank);
+            let taper = if tip.x < whole.x { 0.0 } else { 4.0 * shank };
+            let outline = [
+                head.by(0.0, half_head),
+                Spot::new(neck, head.y + shank),
+                Spot::new(tip.x - taper, head.y + shank),
+                tip,
+                Spot::new(tip.x - taper, head.y - shank),
+                Spot::new(neck, head.y - shank),
+                head.by(0.0, -half_head),
+            ];
+            self.sheet.ring(&outline, Line::Outline, Fill::White);
+            self.sheet.line(head.by(-3.0, 0.0), tip.by(3.0, 0.0), Line::Centre);
+        }
+        let Some(reach_mm) = reach_mm(self.scene) else {
+            self.balloon(Part::Screw, head.by(-8.0, 5.0), head.by(1.0, 0.0));
+            return;
+        };
         let stud = self.at(head_mm + screws.length_mm - reach_mm, row_mm);
         if reach_mm > 0.0 {
             let text = self.scene.lengths.bare(reach_mm);
-            let (from, to) = (stud, tip);
-            self.sheet.dimension(&Dimension { from, to, run: Run::Level, line_at: tip.y + 7.0, text: &text });
+            let line_at = self.clear_of_heights(tip.y + 7.0);
+            self.sheet.dimension(&Dimension { from: stud, to: tip, run: Run::Level, line_at, text: &text });
         }
         let on = Spot::new(stud.x + 0.5 * (tip.x - stud.x), tip.y);
         self.balloon(Part::Screw, on.by(3.0, -7.0), on);
+    }
+
+    /// The place nearest below `y` where a level dimension and its text meet no extension line of the heights.
+    fn clear_of_heights(&self, y: f64) -> f64 {
+        let Some(cleat) = self.scene.cleat else { return y };
+        let lines = [cleat.wall_half_bottom_mm, cleat.screw_row_mm, cleat.wall_half_edge_mm, 0.0];
+        let lines = lines.map(|height_mm| self.at(0.0, height_mm).y);
+        let clear = |y: &f64| lines.iter().all(|line| *line < y - 4.2 || *line > y + 1.3);
+        (0..12).map(|step| y + f64::from(step)).find(clear).unwrap_or(y)
     }
 
     /// The top raised until the points of the cleat are clear.
@@ -237,13 +279,13 @@ impl Pen<'_> {
         }
         let (front, back) = (self.at(0.0, top_mm + lift_mm), self.at(depth, top_mm + lift_mm));
         self.sheet.line(front, back, Line::Phantom);
-        let from = self.at(0.5 * depth, top_mm);
+        let from = self.at(0.25 * depth, top_mm);
         let to = Spot::new(from.x, front.y);
         let head = (from.y - to.y).min(3.0);
         self.sheet.line(from, Spot::new(to.x, to.y + 0.6 * head), Line::Outline);
         self.sheet.arrowhead(to, from, head);
         let text = format!("lift {}", self.scene.lengths.bare(lift_mm));
-        self.sheet.text(to.by(-2.0, -1.2), SMALL, Anchor::End, &text);
+        self.sheet.text(to.by(1.0, -1.2), SMALL, Anchor::Start, &text);
     }
 
     /// The bevel of a seam, outside of its corner.

@@ -1,6 +1,6 @@
 //! What stands under the drawing: the list of parts, the heights, the title.
 
-use super::super::svg::{Anchor, BALLOON_RADIUS, LARGE, Line, NORMAL, SMALL, Sheet, Spot, letters_in};
+use super::super::svg::{Anchor, LARGE, Line, NORMAL, SMALL, Sheet, Spot, fitted};
 use super::super::text::{fixed, shortened};
 use super::super::words;
 use super::scene::{AtPlane, Scene};
@@ -61,7 +61,7 @@ impl Legend {
 
     pub(super) fn draw(&self, sheet: &mut Sheet, scene: &Scene<'_>, view: &View, zone: Zone) {
         sheet.line(Spot::new(zone.left, zone.top), Spot::new(zone.right, zone.top), Line::Thin);
-        let middle = zone.left + 0.54 * (zone.right - zone.left);
+        let middle = zone.left + 0.56 * (zone.right - zone.left);
         self.draw_parts(sheet, zone, middle - 3.0);
         self.draw_heights(sheet, Zone { left: middle, ..zone });
         draw_title(sheet, scene, view, Zone { top: zone.bottom - TITLE, ..zone });
@@ -69,12 +69,12 @@ impl Legend {
 
     fn draw_parts(&self, sheet: &mut Sheet, zone: Zone, right: f64) {
         let text_at = zone.left + 12.0;
-        let most = letters_in(right - text_at, SMALL);
+        let room = right - text_at;
         let row = |at: usize| zone.top + HEAD - 2.0 + ROW * at as f64;
         for (at, (_, text)) in self.rows.iter().enumerate() {
             let centre = Spot::new(zone.left + 6.0, row(at));
             sheet.balloon(centre, centre, at + 1);
-            sheet.text(Spot::new(text_at, row(at) + 0.9), SMALL, Anchor::Start, &shortened(text, most));
+            sheet.text(Spot::new(text_at, row(at) + 0.9), SMALL, Anchor::Start, &fitted(text, room, SMALL));
         }
         let (show, centre) = (row(self.rows.len()), row(self.rows.len() + 1));
         sheet.line(Spot::new(zone.left + 2.5, show), Spot::new(zone.left + 9.5, show), Line::Show);
@@ -86,12 +86,10 @@ impl Legend {
     fn draw_heights(&self, sheet: &mut Sheet, zone: Zone) {
         let columns = [zone.left, zone.right - 24.0, zone.right - 2.0];
         let anchors = [Anchor::Start, Anchor::End, Anchor::End];
-        let most = letters_in(columns[1] - columns[0] - 14.0, SMALL);
         for (at, cells) in self.heights.iter().enumerate() {
             let y = zone.top + HEAD - 1.1 + ROW * at as f64;
             for ((x, anchor), cell) in columns.into_iter().zip(anchors).zip(cells) {
-                let most = if anchor == Anchor::Start { most } else { usize::MAX };
-                sheet.text(Spot::new(x, y), SMALL, anchor, &shortened(cell, most));
+                sheet.text(Spot::new(x, y), SMALL, anchor, cell);
             }
             if at == 0 {
                 sheet.line(Spot::new(zone.left, y + 1.5), Spot::new(zone.right - 2.0, y + 1.5), Line::Thin);
@@ -105,7 +103,7 @@ fn draw_title(sheet: &mut Sheet, scene: &Scene<'_>, view: &View, zone: Zone) {
     let left = zone.left + 3.0;
     let bar = zone.right - 58.0;
     let name = if scene.plan.spec.name.is_empty() { "Hollow beam" } else { &scene.plan.spec.name };
-    let name = shortened(name, letters_in(bar - left - 4.0, 1.08 * LARGE));
+    let name = fitted(name, bar - left - 4.0, 1.1 * LARGE);
     sheet.heading(Spot::new(left, zone.top + 7.0), LARGE, &name);
     sheet.text(
         Spot::new(left, zone.top + 13.0),
@@ -115,7 +113,7 @@ fn draw_title(sheet: &mut Sheet, scene: &Scene<'_>, view: &View, zone: Zone) {
     );
     let lines = [
         format!("{} Scale {} when printed at full size.", scene.lengths.described(), view.scale_text()),
-        "Sizes by number, not by rule. No approval of structure or fire safety: see the cautions of the report.".to_owned(),
+        "Take sizes from the numbers, not from the paper. No approval of structure or fire safety: see the cautions of the report.".to_owned(),
     ];
     for (at, line) in lines.iter().enumerate() {
         sheet.text(Spot::new(left, zone.top + 18.0 + 4.5 * at as f64), SMALL, Anchor::Start, line);
@@ -165,8 +163,8 @@ fn rows(scene: &Scene<'_>) -> Vec<(Part, String)> {
         let (spec, halves) = (&scene.plan.spec.cleat, &cleat.halves);
         let (thickness, bevel) = (size(spec.thickness_mm), fixed(spec.bevel_deg, 1));
         let faces = format!("faces {} and {}", size(halves.blunted_face_mm), size(halves.short_face_mm));
-        rows.push((Part::BeamHalf, format!("cleat, beam half: {thickness} thick, {bevel}° bevel, {faces}")));
-        rows.push((Part::WallHalf, format!("cleat, wall half: the same, points blunted by {}", size(spec.blunt_mm))));
+        rows.push((Part::BeamHalf, format!("beam half of cleat: {thickness} thick, {bevel}°, {faces}")));
+        rows.push((Part::WallHalf, format!("wall half of cleat: the same, points blunted by {}", size(spec.blunt_mm))));
         rows.push((Part::Screw, screw_row(scene)));
     }
     if let Some(wall) = scene.wall {
@@ -211,7 +209,7 @@ fn heights(scene: &Scene<'_>) -> Vec<[String; 3]> {
     if let Some(cleat) = scene.cleat {
         places.extend([
             ("wall half, point in front", cleat.wall_half_point_mm),
-            ("wall half, upper edge at the wall", cleat.wall_half_edge_mm),
+            ("wall half, edge at the wall", cleat.wall_half_edge_mm),
             ("screw row", cleat.screw_row_mm),
             ("wall half, lower edge", cleat.wall_half_bottom_mm),
         ]);

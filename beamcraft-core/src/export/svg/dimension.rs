@@ -101,7 +101,7 @@ mod tests {
     #[test]
     fn a_short_dimension_has_arrows_and_text_outside() {
         let body = drawn(2.0, "13/16\"");
-        // 13/16" takes 9 mm: from 25.5 to 34.5.
+        // 13/16" takes 9 mm, four digits, a stroke and two marks: from 25.5 to 34.5.
         assert!(body.contains("M15 60L34.5 60"), "{body}");
         assert!(body.contains("<text x=\"30\" y=\"59.1\""), "{body}");
     }

@@ -13,7 +13,7 @@ pub(super) use dimension::Dimension;
 pub(super) use hatch::Hatch;
 pub(super) use line::{Fill, Line};
 
-use super::text::{escaped, fixed, push};
+use super::text::{escaped, fixed, push, shortened};
 
 /// A point of the sheet, mm from its upper left corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -89,17 +89,33 @@ pub(super) const NORMAL: f64 = 3.0;
 /// Height of headings, mm.
 pub(super) const LARGE: f64 = 4.5;
 
-/// Width of a letter against the size of the type, on the safe side of common sans-serif fonts.
-const LETTER: f64 = 0.6;
-
-/// Width that a text takes at most, mm.
+/// Width that a text takes, on the safe side of common sans-serif fonts, mm.
 pub(super) fn text_width(text: &str, size: f64) -> f64 {
-    text.chars().count() as f64 * LETTER * size
+    text.chars().map(letter_width).sum::<f64>() * size
 }
 
-/// Number of letters that fit into a width.
-pub(super) fn letters_in(width: f64, size: f64) -> usize {
-    (width / (LETTER * size)).max(1.0) as usize
+/// Width of a letter against the size of the type.
+const fn letter_width(letter: char) -> f64 {
+    match letter {
+        ' ' | '.' | ',' | ':' | ';' | '\'' | '"' | '|' | '!' | 'i' | 'j' | 'l' | 'f' | 't' | 'r' | '°' => 0.4,
+        '0'..='9' | '/' => 0.64,
+        'm' | 'w' | 'M' | 'W' | '%' | '@' | '…' => 1.0,
+        'A'..='Z' => 0.75,
+        // Scripts whose letters fill a square.
+        '\u{1100}'.. => 1.0,
+        _ => 0.62,
+    }
+}
+
+/// The text, cut with an ellipsis where it is wider than `width`.
+pub(super) fn fitted(text: &str, width: f64, size: f64) -> String {
+    let mut used = 0.0;
+    let fits = text.chars().take_while(|letter| {
+        used += letter_width(*letter) * size;
+        used <= width
+    });
+    let count = fits.count();
+    if count == text.chars().count() { text.to_owned() } else { shortened(text, count) }
 }
 
 /// A sheet that is drawn on.
@@ -293,6 +309,14 @@ mod tests {
         sheet.arrowhead(nowhere, Spot::new(0.0, 0.0), 2.5);
         sheet.hatch(&[nowhere, nowhere, nowhere], Hatch::Rising, 2.0);
         assert!(sheet.body.is_empty(), "{}", sheet.body);
+    }
+
+    #[test]
+    fn a_text_is_cut_where_its_room_ends() {
+        assert_eq!(fitted("lining", 20.0, 2.5), "lining");
+        let cut = fitted(&"wide board ".repeat(50), 40.0, 2.5);
+        assert!(cut.ends_with('…') && text_width(&cut, 2.5) <= 42.5, "{cut}");
+        assert_eq!(fitted("anything", 0.0, 2.5), "…");
     }
 
     #[test]
