@@ -2,6 +2,7 @@
 
 use super::spec::BeamSpec;
 use crate::finding::{CautionText, Finding};
+use crate::hang::{CleatHalves, CleatMarks};
 use crate::shell::{EdgeId, FaceId, Panel};
 use crate::verdict::Verdict;
 
@@ -95,14 +96,8 @@ pub struct FramePlan {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct CleatPlan {
-    /// Rip fence for parting the strip, blade tilted by the bevel, mm.
-    pub fence_mm: f64,
-    /// Width of each half on its long face, mm, before blunting.
-    pub half_long_mm: f64,
-    /// Width of each half on its short face, mm.
-    pub half_short_mm: f64,
-    /// Height by which the body must rise to come off the wall half, mm.
-    pub lift_mm: f64,
+    /// The two halves of the strip.
+    pub halves: CleatHalves,
     /// Room between the wall half and the bottom board for that rise, mm.
     pub room_below_mm: f64,
     /// Length of the beam half along the body, mm.
@@ -119,13 +114,11 @@ pub struct CleatPlan {
     pub wall_half_top_mm: f64,
     /// Lower edge of the wall half, mm: the line to mark on the wall.
     pub wall_half_bottom_mm: f64,
-    /// Height of that line above the floor, mm; absent when the wall was not given.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub wall_half_bottom_above_floor_mm: Option<f64>,
     /// Height of the screw row, mm.
     pub screw_row_mm: f64,
-    /// Screws from the left end of the body, mm, stud by stud.
-    pub screws_at_mm: Vec<f64>,
+    /// Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub marks: Option<CleatMarks>,
     /// Load cases on the seat and what each gives.
     pub load_cases: Vec<LoadCase>,
 }
@@ -148,12 +141,15 @@ pub struct LoadCase {
     pub pull_without_friction_n: f64,
     /// Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
     pub hold_down_n: f64,
-    /// Share of the load on the most loaded stud.
-    pub worst_stud_share: f64,
+    /// Load on the most loaded stud, N; absent when the wall was not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub worst_stud_n: Option<f64>,
     /// Shear on one screw in that stud, N.
-    pub screw_shear_n: f64,
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub screw_shear_n: Option<f64>,
     /// Tension in one screw in that stud, N.
-    pub screw_tension_n: f64,
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub screw_tension_n: Option<f64>,
 }
 
 /// Mass and centre of gravity.

@@ -4,7 +4,7 @@
 //! no honest default exists (the studs, the appliance, the finish), leaves the answer that needs it *not determined*.
 
 use crate::limits::limited;
-use crate::setting::ApplianceKind;
+use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
 
 /// Everything a plan is computed from.
 #[derive(Clone, Debug, PartialEq)]
@@ -32,10 +32,7 @@ pub struct BeamSpec {
     /// The hanging cleat.
     #[cfg_attr(feature = "json", serde(default))]
     pub cleat: CleatSpec,
-    /// The wall; without it nothing that depends on studs is determined.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub wall: Option<WallSpec>,
-    /// What is below and above the body; without it no clearance is determined.
+    /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub site: Option<SiteSpec>,
     /// What the body shall carry.
@@ -329,115 +326,26 @@ impl Default for ScrewSpec {
     }
 }
 
-/// The wall, as seen from the room.
+/// Where the body hangs, in the frame of the wall: x from a plumb line of the maker's choice, heights from the floor.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<WallSpec>))]
-pub struct WallSpec {
-    /// Centres of the studs, measured from the left end of the body, mm. Find them; never assume a spacing.
-    pub stud_centres_mm: Vec<f64>,
-    /// Width of a stud's face towards the room, mm; 38 (1 1/2 in) is a dressed 2x stud.
-    #[cfg_attr(feature = "json", serde(default = "stud_width"))]
-    pub stud_width_mm: f64,
-    /// Depth of a stud, away from the room, mm; 89 (3 1/2 in) is a dressed 2x4 stud.
-    #[cfg_attr(feature = "json", serde(default = "stud_depth"))]
-    pub stud_depth_mm: f64,
-    /// NDS species combination of the studs; unknown studs take the lightest that may be there, Spruce-Pine-Fir (South).
-    #[cfg_attr(feature = "json", serde(default = "lightest_studs"))]
-    pub stud_wood: String,
-    /// Thickness of the wall lining between strip and studs, mm; 12.5 is one layer of plasterboard.
-    #[cfg_attr(feature = "json", serde(default = "lining"))]
-    pub lining_mm: f64,
-    /// Height of the body's underside above the floor, mm.
-    pub body_above_floor_mm: f64,
-}
-
-limited!(WallSpec {
-    stud_width_mm: BOARD_THICKNESS,
-    stud_depth_mm: BODY_SIZE,
-    lining_mm: SMALL_LENGTH,
-    body_above_floor_mm: LENGTH,
-});
-
-#[cfg(feature = "json")]
-fn stud_width() -> f64 {
-    38.0
-}
-#[cfg(feature = "json")]
-fn stud_depth() -> f64 {
-    89.0
-}
-#[cfg(feature = "json")]
-fn lightest_studs() -> String {
-    "Spruce-Pine-Fir (South)".to_owned()
-}
-#[cfg(feature = "json")]
-fn lining() -> f64 {
-    12.5
-}
-
-/// What is below and above the body.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SiteSpec>))]
 pub struct SiteSpec {
-    /// What gives heat below.
-    pub appliance: ApplianceKind,
-    /// Distance from the top of the opening (or of the appliance, as its listing says) up to the body, mm.
-    pub above_opening_mm: f64,
-    /// The appliance's own table of clearances, from its listing or instructions; empty when it was not given.
+    /// Left end and underside of the body on the wall.
+    pub place: BodyPlace,
+    /// The wall and its studs; without it no screw is checked.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub wall: Option<Wall>,
+    /// Things fixed to the wall or the ceiling around the body.
     #[cfg_attr(feature = "json", serde(default))]
-    pub listing: Vec<ListedClearance>,
-    /// Things fixed to the wall or the ceiling above and around the body.
-    #[cfg_attr(feature = "json", serde(default))]
-    pub obstructions: Vec<ObstructionSpec>,
+    pub obstructions: Vec<Obstruction>,
+    /// The opening below or beside the body.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub opening: Option<FireOpening>,
+    /// What gives heat.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub appliance: Option<Appliance>,
 }
-
-limited!(SiteSpec { above_opening_mm: LENGTH });
-
-/// One line of an appliance's own clearance table.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<ListedClearance>))]
-pub struct ListedClearance {
-    /// Projection of the mantel from the wall up to which this line holds, mm.
-    pub depth_mm: f64,
-    /// Least distance above the datum that the instructions name, mm.
-    pub least_above_mm: f64,
-}
-
-limited!(ListedClearance { depth_mm: LENGTH, least_above_mm: LENGTH });
-
-/// A box fixed to the wall or hanging from the ceiling.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<ObstructionSpec>))]
-pub struct ObstructionSpec {
-    /// What it is, such as `boxed cable duct`.
-    pub name: String,
-    /// Its left side, measured from the left end of the body, mm; negative when further left.
-    pub left_mm: f64,
-    /// Its right side, measured from the left end of the body, mm.
-    pub right_mm: f64,
-    /// Its underside, measured from the underside of the body, mm.
-    pub bottom_mm: f64,
-    /// Its upper side, measured from the underside of the body, mm.
-    pub top_mm: f64,
-    /// How far it stands out from the wall, mm.
-    pub projection_mm: f64,
-}
-
-limited!(ObstructionSpec {
-    left_mm: SIGNED_LENGTH,
-    right_mm: SIGNED_LENGTH,
-    bottom_mm: SIGNED_LENGTH,
-    top_mm: SIGNED_LENGTH,
-    projection_mm: LENGTH,
-});
 
 /// What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
 #[derive(Clone, Copy, Debug, PartialEq)]
