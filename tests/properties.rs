@@ -325,6 +325,10 @@ fn what_is_unknown_missing_or_no_json_is_refused() {
             let found = codes(call(name, &extra.to_string())?);
             prop_assert!(found.contains(&(ErrorCode::UnknownField, "no_such_field_mm".to_owned())), "{:?}", found);
 
+            let by_place = Value::Array(good.as_object().unwrap().values().cloned().collect());
+            let found = codes(call(name, &by_place.to_string())?);
+            prop_assert_eq!(found, [(ErrorCode::WrongType, String::new())], "fields by place");
+
             let found = codes(call(name, "{}")?);
             for field in maker.model.structure(&calculation.input).fields.iter().filter(|field| field.default.is_none())
             {

@@ -15,6 +15,10 @@ use crate::units;
 /// `malformed` where the text is not JSON; otherwise every `unknown_field`, `missing_field`, `wrong_type`,
 /// `unknown_name` and `duplicate_field`, each with its path and the closest known name.
 pub fn read<T: DeserializeOwned + JsonSchema>(text: &str) -> Result<T> {
+    // The derived readers also take a list for a struct, its fields by place; the walk over the schema does not.
+    if text.contains('[') {
+        return read_slowly(text);
+    }
     match serde_json::from_str(text) {
         Ok(value) => Ok(value),
         Err(_) => read_slowly(text),
