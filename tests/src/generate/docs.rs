@@ -206,7 +206,7 @@ fn compact(value: &Value) -> String {
 
 /// Symbol of the unit that a field's name carries.
 pub fn unit_of(field: &str) -> &'static str {
-    const UNITS: [(&str, &str); 31] = [
+    const UNITS: &[(&str, &str)] = &[
         ("_n_per_mm2", "N/mm²"),
         ("_n_per_mm", "N/mm"),
         ("_kg_per_m3", "kg/m³"),
@@ -218,8 +218,11 @@ pub fn unit_of(field: &str) -> &'static str {
         ("_l_m2", "L/m²"),
         ("_n_mm", "N/mm"),
         ("_per_pct", "1/%"),
+        ("_um_per_coat", "µm"),
+        ("_l_per_coat", "L"),
         ("_nmm2", "N·mm²"),
         ("_nmm", "N·mm"),
+        ("_mm5", "mm⁵"),
         ("_mm4", "mm⁴"),
         ("_mm3", "mm³"),
         ("_mm2", "mm²"),
@@ -236,7 +239,10 @@ pub fn unit_of(field: &str) -> &'static str {
         ("_min", "min"),
         ("_h", "h"),
         ("_s", "s"),
+        ("_ml", "mL"),
         ("_l", "L"),
+        ("_kpa", "kPa"),
+        ("_g", "g"),
         ("_n", "N"),
     ];
     UNITS.iter().find(|(ending, _)| field.ends_with(ending)).map_or("", |(_, symbol)| symbol)
