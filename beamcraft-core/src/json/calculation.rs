@@ -63,11 +63,12 @@ pub(crate) use calculation;
 
 /// `shell` of `beamcraft_core::shell::mitre`.
 pub(crate) const fn family(module_path: &'static str) -> &'static str {
-    let bytes = module_path.as_bytes();
     let start = "beamcraft_core::".len();
-    let mut end = start;
-    while end < bytes.len() && bytes[end] != b':' {
-        end += 1;
+    let (mut rest, mut end) = (module_path.as_bytes().split_at(start).1, start);
+    while let [first, tail @ ..] = rest
+        && *first != b':'
+    {
+        (rest, end) = (tail, end + 1);
     }
     let (head, _) = module_path.split_at(end);
     head.split_at(start).1

@@ -46,10 +46,10 @@ impl<'a> Shape<'a> {
         if let Some(target) = schema.get("$ref").and_then(Value::as_str) {
             return follow(root, target).map_or(Shape::Text, |found| Shape::of(root, found));
         }
-        if let Some([inner, null]) = schema.get("anyOf").and_then(Value::as_array).map(Vec::as_slice) {
-            if null.get("type").and_then(Value::as_str) == Some("null") {
-                return Shape::Optional(inner);
-            }
+        if let Some([inner, null]) = schema.get("anyOf").and_then(Value::as_array).map(Vec::as_slice)
+            && null.get("type").and_then(Value::as_str) == Some("null")
+        {
+            return Shape::Optional(inner);
         }
         if let Some(choices) = schema.get("oneOf").and_then(Value::as_array) {
             return Shape::Choice(choices);

@@ -1,0 +1,6 @@
+//! The generator and the tools shared by the tests that cross the doors.
+
+#![allow(clippy::panic, reason = "a tool of the makers stops, with the reason, at what it does not understand")]
+
+pub mod generate;
+pub mod rows;
