@@ -4,6 +4,7 @@
 //! The files are committed plain source, so that a reader, a header generator and a diff see them; `cargo run -p
 //! beamcraft-tests --bin generate` rewrites them and a test fails when one is stale.
 
+pub mod c;
 pub mod model;
 
 use std::path::PathBuf;
@@ -28,7 +29,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: [fn(&Model) -> Vec<GeneratedFile>; 0] = [];
+    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 
