@@ -4,6 +4,7 @@
 pub mod cite;
 pub mod error;
 pub mod finding;
+pub mod geometry;
 #[cfg(feature = "json")]
 pub mod json;
 pub mod limits;

@@ -83,6 +83,8 @@ limits! {
     POSITIVE_FILM: "a film thickness above nothing", "um", 0.1, 5_000.0, "";
     VOLUME: "a volume", "L", 0.0, 1.0e6, "";
     CAN_SIZE: "the content of a can", "L", 0.01, 1_000.0, "";
+    DECIMALS: "a number of digits after the point", "", 0.0, 6.0, "6 digits of a metre are a thousandth of a millimetre";
+    INCH_DENOMINATOR: "a number of marks to the inch", "", 1.0, 128.0, "16 is the tape, 32 and 64 are rules";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
@@ -109,6 +111,13 @@ impl Limitable for Option<f64> {
     #[inline]
     fn given(&self) -> Option<f64> {
         *self
+    }
+}
+
+impl Limitable for Option<u32> {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        self.map(f64::from)
     }
 }
 

@@ -4,7 +4,7 @@ use crate::error::{Detail, Error, ErrorCode, Result, closest};
 use crate::json::Calculation;
 
 /// The rows of every module, in the order of the floors.
-const FAMILIES: &[&[Calculation]] = &[crate::shell::CALCULATIONS];
+const FAMILIES: &[&[Calculation]] = &[crate::units::CALCULATIONS, crate::shell::CALCULATIONS];
 
 /// Every public calculation, in a fixed order.
 pub fn calculations() -> impl Iterator<Item = &'static Calculation> {
