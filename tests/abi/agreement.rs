@@ -62,21 +62,23 @@ fn samples(schema: &Value) -> Vec<Value> {
                 values.extend([json!(low as u32), json!(high as u32), json!(high as u32 + 1)]);
             } else {
                 let (usual, span) = (usual(property, schema).as_f64().unwrap_or(low), high - low);
-                values.extend([low, high, low - 1.0, high + span, -high, 0.0, usual * 0.9, usual * 1.1].map(|v| json!(v)));
+                values.extend(
+                    [low, high, low - 1.0, high + span, -high, 0.0, usual * 0.9, usual * 1.1].map(|v| json!(v)),
+                );
             }
         }
         for value in values {
             let mut changed = base.clone();
             changed.insert(name.clone(), value);
-            samples.push(Value::Object(changed));
+            samples.push(changed);
         }
         if !required.contains(&name.as_str()) {
             let mut changed = base.clone();
             changed.remove(name);
-            samples.push(Value::Object(changed));
+            samples.push(changed);
         }
     }
-    samples.into_iter().collect()
+    samples.into_iter().map(Value::Object).collect()
 }
 
 #[test]

@@ -44,9 +44,10 @@ fn an_error_object_holds_every_fault_with_all_its_parts() {
     // SAFETY: a live error object, freed at the end.
     unsafe {
         assert_eq!(beamcraft_error_count(error), 3);
-        let part = |index, give: unsafe extern "C" fn(*const beamcraft_error, usize, *mut i8, usize, *mut usize) -> u32| {
-            text(|buffer, capacity, needed| give(error, index, buffer, capacity, needed))
-        };
+        let part =
+            |index, give: unsafe extern "C" fn(*const beamcraft_error, usize, *mut i8, usize, *mut usize) -> u32| {
+                text(|buffer, capacity, needed| give(error, index, buffer, capacity, needed))
+            };
         assert_eq!(part(0, beamcraft_error_path).as_deref(), Ok("thicknes_a_mm"));
         assert_eq!(part(0, beamcraft_error_cure).as_deref(), Ok("did you mean thickness_a_mm?"));
         assert_eq!(part(1, beamcraft_error_path).as_deref(), Ok("thickness_b_mm"));
@@ -135,8 +136,7 @@ fn a_buffer_takes_the_text_whole_or_not_at_all() {
         let mut bytes = [0xAA_u8; NEEDED + 4];
         let mut needed = 0;
         // SAFETY: a live error object and `capacity` writable bytes.
-        let status =
-            unsafe { beamcraft_error_path(error, 0, bytes.as_mut_ptr().cast(), capacity, &raw mut needed) };
+        let status = unsafe { beamcraft_error_path(error, 0, bytes.as_mut_ptr().cast(), capacity, &raw mut needed) };
         assert_eq!(needed, NEEDED);
         if capacity < NEEDED {
             assert_eq!(status, ErrorCode::BufferTooSmall as u32);

@@ -45,9 +45,7 @@ impl Given<'_> {
 }
 
 /// Makes the call and takes the error object apart.
-pub(crate) fn call<O>(
-    make: impl FnOnce(*mut O, *mut *mut beamcraft_error) -> beamcraft_status,
-) -> Result<O, Refused> {
+pub(crate) fn call<O>(make: impl FnOnce(*mut O, *mut *mut beamcraft_error) -> beamcraft_status) -> Result<O, Refused> {
     let mut output = MaybeUninit::<O>::uninit();
     let mut error = ptr::null_mut();
     let status = make(output.as_mut_ptr(), &raw mut error);

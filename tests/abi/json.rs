@@ -39,7 +39,9 @@ fn what_cannot_be_read_is_named() {
     let refused = call(b"mitre_pear", b"{}").expect_err("no such calculation");
     assert_eq!(refused.status, ErrorCode::UnknownName as u32);
     assert!(refused.text.contains("did you mean mitre_pair?"), "{}", refused.text);
-    for (name, input) in [(&b"mitre_pair"[..], &b"{"[..]), (b"mitre_pair", b""), (b"mitre_pair", b"\xff"), (b"\xc3", b"{}")] {
+    for (name, input) in
+        [(&b"mitre_pair"[..], &b"{"[..]), (b"mitre_pair", b""), (b"mitre_pair", b"\xff"), (b"\xc3", b"{}")]
+    {
         let refused = call(name, input).expect_err("not to be read");
         assert_eq!(refused.status, ErrorCode::Malformed as u32);
     }
@@ -51,9 +53,7 @@ fn null_and_lengths_that_memory_cannot_have_are_refused() {
     let (name, mut needed) = ("mitre_pair", 0);
     let call = |name: *const core::ffi::c_char, length, input: *const core::ffi::c_char, needed| {
         // SAFETY: NULL or live; the absurd length is refused before anything is read.
-        unsafe {
-            beamcraft_call_json(name, 10, input, length, ptr::null_mut(), 0, needed, ptr::null_mut())
-        }
+        unsafe { beamcraft_call_json(name, 10, input, length, ptr::null_mut(), 0, needed, ptr::null_mut()) }
     };
     let name = name.as_ptr().cast();
     let needed = &raw mut needed;
@@ -74,7 +74,9 @@ fn the_list_of_calculations_is_the_registry() {
             assert_eq!(name.as_deref(), Ok(row.name));
             let purpose = text(|b, c, n| beamcraft_calculation_purpose(index, b, c, n, none));
             assert_eq!(purpose.as_deref(), Ok(row.purpose));
-            for (side, schema) in [(BEAMCRAFT_SCHEMA_INPUT, (row.input_schema)()), (BEAMCRAFT_SCHEMA_OUTPUT, (row.output_schema)())] {
+            for (side, schema) in
+                [(BEAMCRAFT_SCHEMA_INPUT, (row.input_schema)()), (BEAMCRAFT_SCHEMA_OUTPUT, (row.output_schema)())]
+            {
                 let text = text(|b, c, n| beamcraft_calculation_schema(index, side, b, c, n, none)).expect("a schema");
                 assert_eq!(&serde_json::from_str::<serde_json::Value>(&text).expect("JSON"), schema.as_value());
             }

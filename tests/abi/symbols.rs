@@ -15,7 +15,8 @@ fn library() -> PathBuf {
     let messages = String::from_utf8(built.stdout).expect("UTF-8");
     let libraries = messages.lines().filter_map(|line| serde_json::from_str::<serde_json::Value>(line).ok());
     let files = libraries.flat_map(|message| message["filenames"].as_array().cloned().unwrap_or_default());
-    let found = files.filter_map(|file| file.as_str().map(PathBuf::from)).find(|file| file.ends_with("libbeamcraft.so"));
+    let found =
+        files.filter_map(|file| file.as_str().map(PathBuf::from)).find(|file| file.ends_with("libbeamcraft.so"));
     found.expect("a shared library")
 }
 
