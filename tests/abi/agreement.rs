@@ -1,6 +1,7 @@
 //! The typed door and the JSON door agree byte for byte: results, codes and messages.
 
 use beamcraft_core::registry;
+use beamcraft_tests::rows;
 use serde_json::{Map, Value, json};
 
 use crate::face::Refused;
@@ -117,31 +118,12 @@ fn both_doors_give_the_same_bytes_and_the_same_refusals() {
     assert!(answers > refusals / 8, "{answers} answers, {refusals} refusals: the samples miss the point");
 }
 
-/// The inputs of the verification rows of a calculation that need no conversion on their way in.
+/// The inputs of the verification rows of a calculation, but for shop lengths as text: those exist in JSON only.
 fn rows_of(name: &str) -> Vec<Value> {
-    let folder = beamcraft_tests::generate::top().join("tests/verification");
-    let mut inputs = Vec::new();
-    for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
-        let path = entry.path();
-        if path.extension().is_none_or(|extension| extension != "toml") {
-            continue;
-        }
-        let text = std::fs::read_to_string(&path).expect("a table of rows");
-        let table: toml::Table = text.parse().expect("TOML");
-        for row in table.get("row").and_then(toml::Value::as_array).into_iter().flatten() {
-            if row.get("calculation").and_then(toml::Value::as_str) != Some(name) || row.get("units").is_some() {
-                continue;
-            }
-            let input = row.get("input").expect("an input");
-            let input = serde_json::to_value(input).expect("JSON");
-            // A shop length as text exists at the JSON door only.
-            let is_plain = input.as_object().is_some_and(|fields| {
-                fields.iter().all(|(field, value)| !(field.ends_with("_mm") && value.is_string()))
-            });
-            if is_plain {
-                inputs.push(input);
-            }
-        }
-    }
-    inputs
+    let topics = rows::read_all().expect("rows that can be read");
+    let rows = topics.into_iter().flat_map(|topic| topic.rows).filter(|row| row.calculation == name);
+    let is_length = |(field, value): (&String, &Value)| field.ends_with("_mm") && value.is_string();
+    let inputs =
+        rows.map(|row| row.input).filter(|input| !input.as_object().is_some_and(|all| all.iter().any(is_length)));
+    inputs.collect()
 }

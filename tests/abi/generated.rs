@@ -9,6 +9,23 @@ use serde_json::Value;
 use crate::face::{Given, Refused, Written, call};
 
 const _: () = {
+    assert!(size_of::<beamcraft_wood_density_input>() == 56 && align_of::<beamcraft_wood_density_input>() == 8);
+    assert!(offset_of!(beamcraft_wood_density_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_wood_density_input, given) == 8);
+    assert!(offset_of!(beamcraft_wood_density_input, specific_gravity) == 16);
+    assert!(offset_of!(beamcraft_wood_density_input, basis) == 24);
+    assert!(offset_of!(beamcraft_wood_density_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_wood_density_input, moisture_pct) == 32);
+    assert!(offset_of!(beamcraft_wood_density_input, volumetric_shrinkage_pct) == 40);
+    assert!(offset_of!(beamcraft_wood_density_input, fibre_saturation_pct) == 48);
+    assert!(size_of::<beamcraft_wood_density_output>() == 56 && align_of::<beamcraft_wood_density_output>() == 8);
+    assert!(offset_of!(beamcraft_wood_density_output, density_kg_m3) == 0);
+    assert!(offset_of!(beamcraft_wood_density_output, specific_gravity_at_moisture) == 8);
+    assert!(offset_of!(beamcraft_wood_density_output, specific_gravity_green) == 16);
+    assert!(offset_of!(beamcraft_wood_density_output, specific_gravity_12) == 24);
+    assert!(offset_of!(beamcraft_wood_density_output, specific_gravity_ovendry) == 32);
+    assert!(offset_of!(beamcraft_wood_density_output, total_shrinkage_pct) == 40);
+    assert!(offset_of!(beamcraft_wood_density_output, shrinkage_pct) == 48);
     assert!(size_of::<beamcraft_mitre_pair_input>() == 32 && align_of::<beamcraft_mitre_pair_input>() == 8);
     assert!(offset_of!(beamcraft_mitre_pair_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_mitre_pair_input, thickness_a_mm) == 8);
@@ -22,13 +39,529 @@ const _: () = {
     assert!(offset_of!(beamcraft_mitre_pair_output, seam_mm) == 32);
     assert!(offset_of!(beamcraft_mitre_pair_output, setback_a_mm) == 40);
     assert!(offset_of!(beamcraft_mitre_pair_output, setback_b_mm) == 48);
+    assert!(size_of::<beamcraft_compound_mitre_input>() == 24 && align_of::<beamcraft_compound_mitre_input>() == 8);
+    assert!(offset_of!(beamcraft_compound_mitre_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_compound_mitre_input, slope_deg) == 8);
+    assert!(offset_of!(beamcraft_compound_mitre_input, corner_deg) == 16);
+    assert!(size_of::<beamcraft_compound_mitre_output>() == 32 && align_of::<beamcraft_compound_mitre_output>() == 8);
+    assert!(offset_of!(beamcraft_compound_mitre_output, gauge_deg) == 0);
+    assert!(offset_of!(beamcraft_compound_mitre_output, tilt_deg) == 8);
+    assert!(offset_of!(beamcraft_compound_mitre_output, dihedral_deg) == 16);
+    assert!(offset_of!(beamcraft_compound_mitre_output, butt_tilt_deg) == 24);
+    assert!(size_of::<beamcraft_splayed_corner_input>() == 48 && align_of::<beamcraft_splayed_corner_input>() == 8);
+    assert!(offset_of!(beamcraft_splayed_corner_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_splayed_corner_input, slope_a_deg) == 8);
+    assert!(offset_of!(beamcraft_splayed_corner_input, slope_b_deg) == 16);
+    assert!(offset_of!(beamcraft_splayed_corner_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_splayed_corner_input, thickness_a_mm) == 32);
+    assert!(offset_of!(beamcraft_splayed_corner_input, thickness_b_mm) == 40);
+    assert!(size_of::<beamcraft_splayed_corner_output>() == 40 && align_of::<beamcraft_splayed_corner_output>() == 8);
+    assert!(offset_of!(beamcraft_splayed_corner_output, dihedral_deg) == 0);
+    assert!(offset_of!(beamcraft_splayed_corner_output, gauge_a_deg) == 8);
+    assert!(offset_of!(beamcraft_splayed_corner_output, gauge_b_deg) == 16);
+    assert!(offset_of!(beamcraft_splayed_corner_output, tilt_a_deg) == 24);
+    assert!(offset_of!(beamcraft_splayed_corner_output, tilt_b_deg) == 32);
+    assert!(size_of::<beamcraft_dowel_bearing_input>() == 40 && align_of::<beamcraft_dowel_bearing_input>() == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, specific_gravity) == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, angle_to_grain_deg) == 24);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, direction) == 32);
+    assert!(offset_of!(beamcraft_dowel_bearing_input, rounding) == 36);
+    assert!(size_of::<beamcraft_dowel_bearing_output>() == 32 && align_of::<beamcraft_dowel_bearing_output>() == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_output, size_range) == 0);
+    assert!(offset_of!(beamcraft_dowel_bearing_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_dowel_bearing_output, parallel_mpa) == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_output, perpendicular_mpa) == 16);
+    assert!(offset_of!(beamcraft_dowel_bearing_output, at_angle_mpa) == 24);
+    assert!(size_of::<beamcraft_bending_yield_input>() == 24 && align_of::<beamcraft_bending_yield_input>() == 8);
+    assert!(offset_of!(beamcraft_bending_yield_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_bending_yield_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_bending_yield_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_bending_yield_input, diameter_mm) == 16);
+    assert!(size_of::<beamcraft_bending_yield_output>() == 24 && align_of::<beamcraft_bending_yield_output>() == 8);
+    assert!(offset_of!(beamcraft_bending_yield_output, bending_yield_mpa) == 0);
+    assert!(offset_of!(beamcraft_bending_yield_output, band_up_to_mm) == 8);
+    assert!(offset_of!(beamcraft_bending_yield_output, evidence) == 16);
+    assert!(offset_of!(beamcraft_bending_yield_output, reserved_1) == 20);
+    assert!(size_of::<beamcraft_dowel_shear_input>() == 88 && align_of::<beamcraft_dowel_shear_input>() == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_shear_input, given) == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_input, yield_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_dowel_shear_input, nominal_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_dowel_shear_input, bending_yield_mpa) == 32);
+    assert!(offset_of!(beamcraft_dowel_shear_input, main_bearing_mpa) == 40);
+    assert!(offset_of!(beamcraft_dowel_shear_input, side_bearing_mpa) == 48);
+    assert!(offset_of!(beamcraft_dowel_shear_input, main_length_mm) == 56);
+    assert!(offset_of!(beamcraft_dowel_shear_input, side_length_mm) == 64);
+    assert!(offset_of!(beamcraft_dowel_shear_input, gap_mm) == 72);
+    assert!(offset_of!(beamcraft_dowel_shear_input, max_angle_to_grain_deg) == 80);
+    assert!(size_of::<beamcraft_dowel_shear_output>() == 160 && align_of::<beamcraft_dowel_shear_output>() == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reduction_rule) == 0);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_dowel_shear_output, k_d) == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_output, k_theta) == 16);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reduction_i) == 24);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reduction_ii) == 32);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reduction_iii_iv) == 40);
+    assert!(offset_of!(beamcraft_dowel_shear_output, im_yield_n) == 48);
+    assert!(offset_of!(beamcraft_dowel_shear_output, is_yield_n) == 56);
+    assert!(offset_of!(beamcraft_dowel_shear_output, ii_yield_n) == 64);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iiim_yield_n) == 72);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iiis_yield_n) == 80);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iv_yield_n) == 88);
+    assert!(offset_of!(beamcraft_dowel_shear_output, im_n) == 96);
+    assert!(offset_of!(beamcraft_dowel_shear_output, is_n) == 104);
+    assert!(offset_of!(beamcraft_dowel_shear_output, ii_n) == 112);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iiim_n) == 120);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iiis_n) == 128);
+    assert!(offset_of!(beamcraft_dowel_shear_output, iv_n) == 136);
+    assert!(offset_of!(beamcraft_dowel_shear_output, governing_mode) == 144);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reserved_2) == 148);
+    assert!(offset_of!(beamcraft_dowel_shear_output, reference_n) == 152);
+    assert!(
+        size_of::<beamcraft_fastener_withdrawal_input>() == 64
+            && align_of::<beamcraft_fastener_withdrawal_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, given) == 8);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, fastener) == 16);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, specific_gravity) == 24);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, nominal_diameter_mm) == 32);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, holding_length_mm) == 40);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, penetration_mm) == 48);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, direction) == 56);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_input, reserved_2) == 60);
+    assert!(
+        size_of::<beamcraft_fastener_withdrawal_output>() == 48
+            && align_of::<beamcraft_fastener_withdrawal_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, side_grain_n_per_mm) == 0);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, grain_rule) == 8);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, grain_factor) == 16);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, reference_n) == 24);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, required_penetration_mm) == 32);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, penetration) == 40);
+    assert!(offset_of!(beamcraft_fastener_withdrawal_output, reserved_2) == 44);
+    assert!(
+        size_of::<beamcraft_head_pull_through_input>() == 32 && align_of::<beamcraft_head_pull_through_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_head_pull_through_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_head_pull_through_input, specific_gravity) == 8);
+    assert!(offset_of!(beamcraft_head_pull_through_input, head_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_head_pull_through_input, net_side_thickness_mm) == 24);
+    assert!(
+        size_of::<beamcraft_head_pull_through_output>() == 24 && align_of::<beamcraft_head_pull_through_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_head_pull_through_output, thickness_range) == 0);
+    assert!(offset_of!(beamcraft_head_pull_through_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_head_pull_through_output, counted_thickness_mm) == 8);
+    assert!(offset_of!(beamcraft_head_pull_through_output, reference_n) == 16);
+    assert!(
+        size_of::<beamcraft_combined_lateral_withdrawal_input>() == 48
+            && align_of::<beamcraft_combined_lateral_withdrawal_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, rule) == 8);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, lateral_capacity_n) == 16);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, withdrawal_capacity_n) == 24);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, lateral_n) == 32);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_input, withdrawal_n) == 40);
+    assert!(
+        size_of::<beamcraft_combined_lateral_withdrawal_output>() == 32
+            && align_of::<beamcraft_combined_lateral_withdrawal_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_output, resultant_n) == 0);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_output, angle_deg) == 8);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_output, capacity_n) == 16);
+    assert!(offset_of!(beamcraft_combined_lateral_withdrawal_output, utilisation) == 24);
+    assert!(
+        size_of::<beamcraft_connection_factors_input>() == 56 && align_of::<beamcraft_connection_factors_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_connection_factors_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_connection_factors_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_connection_factors_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_connection_factors_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_connection_factors_input, load_duration) == 24);
+    assert!(offset_of!(beamcraft_connection_factors_input, fabrication_moisture) == 28);
+    assert!(offset_of!(beamcraft_connection_factors_input, service_moisture) == 32);
+    assert!(offset_of!(beamcraft_connection_factors_input, temperature) == 36);
+    assert!(offset_of!(beamcraft_connection_factors_input, arrangement) == 40);
+    assert!(offset_of!(beamcraft_connection_factors_input, direction) == 44);
+    assert!(offset_of!(beamcraft_connection_factors_input, nail_driving) == 48);
+    assert!(offset_of!(beamcraft_connection_factors_input, reserved_2) == 52);
+    assert!(
+        size_of::<beamcraft_connection_factors_output>() == 96
+            && align_of::<beamcraft_connection_factors_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_connection_factors_output, c_d) == 0);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_m_lateral) == 8);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_m_withdrawal) == 16);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_m_pull_through) == 24);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_t) == 32);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_eg_lateral) == 40);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_eg_withdrawal) == 48);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_tn_lateral) == 56);
+    assert!(offset_of!(beamcraft_connection_factors_output, c_tn_withdrawal) == 64);
+    assert!(offset_of!(beamcraft_connection_factors_output, lateral) == 72);
+    assert!(offset_of!(beamcraft_connection_factors_output, withdrawal) == 80);
+    assert!(offset_of!(beamcraft_connection_factors_output, pull_through) == 88);
+    assert!(size_of::<beamcraft_lead_hole_input>() == 32 && align_of::<beamcraft_lead_hole_input>() == 8);
+    assert!(offset_of!(beamcraft_lead_hole_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_lead_hole_input, specific_gravity) == 8);
+    assert!(offset_of!(beamcraft_lead_hole_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_lead_hole_input, root_diameter_mm) == 24);
+    assert!(size_of::<beamcraft_lead_hole_output>() == 32 && align_of::<beamcraft_lead_hole_output>() == 8);
+    assert!(offset_of!(beamcraft_lead_hole_output, lateral_shank_hole_mm) == 0);
+    assert!(offset_of!(beamcraft_lead_hole_output, lateral_thread_hole_mm) == 8);
+    assert!(offset_of!(beamcraft_lead_hole_output, withdrawal_thread_hole) == 16);
+    assert!(offset_of!(beamcraft_lead_hole_output, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_lead_hole_output, withdrawal_thread_hole_mm) == 24);
+    assert!(size_of::<beamcraft_screw_joint_input>() == 192 && align_of::<beamcraft_screw_joint_input>() == 8);
+    assert!(offset_of!(beamcraft_screw_joint_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_screw_joint_input, given) == 8);
+    assert!(offset_of!(beamcraft_screw_joint_input, size) == 16);
+    assert!(offset_of!(beamcraft_screw_joint_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_screw_joint_input, nominal_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_screw_joint_input, root_diameter_mm) == 32);
+    assert!(offset_of!(beamcraft_screw_joint_input, head_diameter_mm) == 40);
+    assert!(offset_of!(beamcraft_screw_joint_input, screw_length_mm) == 48);
+    assert!(offset_of!(beamcraft_screw_joint_input, thread_length_mm) == 56);
+    assert!(offset_of!(beamcraft_screw_joint_input, tip_length_mm) == 64);
+    assert!(offset_of!(beamcraft_screw_joint_input, bending_yield_mpa) == 72);
+    assert!(offset_of!(beamcraft_screw_joint_input, side_specific_gravity) == 80);
+    assert!(offset_of!(beamcraft_screw_joint_input, side_thickness_mm) == 88);
+    assert!(offset_of!(beamcraft_screw_joint_input, side_angle_to_grain_deg) == 96);
+    assert!(offset_of!(beamcraft_screw_joint_input, head_recess_mm) == 104);
+    assert!(offset_of!(beamcraft_screw_joint_input, gap_mm) == 112);
+    assert!(offset_of!(beamcraft_screw_joint_input, main_specific_gravity) == 120);
+    assert!(offset_of!(beamcraft_screw_joint_input, main_thickness_mm) == 128);
+    assert!(offset_of!(beamcraft_screw_joint_input, main_angle_to_grain_deg) == 136);
+    assert!(offset_of!(beamcraft_screw_joint_input, main_direction) == 144);
+    assert!(offset_of!(beamcraft_screw_joint_input, rounding) == 148);
+    assert!(offset_of!(beamcraft_screw_joint_input, load_duration) == 152);
+    assert!(offset_of!(beamcraft_screw_joint_input, fabrication_moisture) == 156);
+    assert!(offset_of!(beamcraft_screw_joint_input, service_moisture) == 160);
+    assert!(offset_of!(beamcraft_screw_joint_input, temperature) == 164);
+    assert!(offset_of!(beamcraft_screw_joint_input, arrangement) == 168);
+    assert!(offset_of!(beamcraft_screw_joint_input, reserved_2) == 172);
+    assert!(offset_of!(beamcraft_screw_joint_input, lateral_n) == 176);
+    assert!(offset_of!(beamcraft_screw_joint_input, withdrawal_n) == 184);
+    assert!(size_of::<beamcraft_screw_joint_output>() == 392 && align_of::<beamcraft_screw_joint_output>() == 8);
+    assert!(offset_of!(beamcraft_screw_joint_output, nominal_diameter_mm) == 0);
+    assert!(offset_of!(beamcraft_screw_joint_output, root_diameter_mm) == 8);
+    assert!(offset_of!(beamcraft_screw_joint_output, head_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_screw_joint_output, thread_length_mm) == 24);
+    assert!(offset_of!(beamcraft_screw_joint_output, tip_length_mm) == 32);
+    assert!(offset_of!(beamcraft_screw_joint_output, penetration_mm) == 40);
+    assert!(offset_of!(beamcraft_screw_joint_output, required_penetration_mm) == 48);
+    assert!(offset_of!(beamcraft_screw_joint_output, penetration) == 56);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_screw_joint_output, breakthrough_mm) == 64);
+    assert!(offset_of!(beamcraft_screw_joint_output, stays_inside) == 72);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_2) == 76);
+    assert!(offset_of!(beamcraft_screw_joint_output, side_bearing_length_mm) == 80);
+    assert!(offset_of!(beamcraft_screw_joint_output, main_bearing_length_mm) == 88);
+    assert!(offset_of!(beamcraft_screw_joint_output, thread_in_main_mm) == 96);
+    assert!(offset_of!(beamcraft_screw_joint_output, side_bearing_mpa) == 104);
+    assert!(offset_of!(beamcraft_screw_joint_output, main_bearing_mpa) == 112);
+    assert!(offset_of!(beamcraft_screw_joint_output, bending_yield_mpa) == 120);
+    assert!(offset_of!(beamcraft_screw_joint_output, reduction_rule) == 128);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_3) == 132);
+    assert!(offset_of!(beamcraft_screw_joint_output, k_d) == 136);
+    assert!(offset_of!(beamcraft_screw_joint_output, k_theta) == 144);
+    assert!(offset_of!(beamcraft_screw_joint_output, reduction) == 152);
+    assert!(offset_of!(beamcraft_screw_joint_output, im_n) == 160);
+    assert!(offset_of!(beamcraft_screw_joint_output, is_n) == 168);
+    assert!(offset_of!(beamcraft_screw_joint_output, ii_n) == 176);
+    assert!(offset_of!(beamcraft_screw_joint_output, iiim_n) == 184);
+    assert!(offset_of!(beamcraft_screw_joint_output, iiis_n) == 192);
+    assert!(offset_of!(beamcraft_screw_joint_output, iv_n) == 200);
+    assert!(offset_of!(beamcraft_screw_joint_output, governing_mode) == 208);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_4) == 212);
+    assert!(offset_of!(beamcraft_screw_joint_output, reference_lateral_n) == 216);
+    assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_n_per_mm) == 224);
+    assert!(offset_of!(beamcraft_screw_joint_output, reference_withdrawal_n) == 232);
+    assert!(offset_of!(beamcraft_screw_joint_output, reference_pull_through_n) == 240);
+    assert!(offset_of!(beamcraft_screw_joint_output, c_d) == 248);
+    assert!(offset_of!(beamcraft_screw_joint_output, c_m_lateral) == 256);
+    assert!(offset_of!(beamcraft_screw_joint_output, c_m_withdrawal) == 264);
+    assert!(offset_of!(beamcraft_screw_joint_output, c_t) == 272);
+    assert!(offset_of!(beamcraft_screw_joint_output, c_eg_lateral) == 280);
+    assert!(offset_of!(beamcraft_screw_joint_output, lateral_capacity_n) == 288);
+    assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_capacity_n) == 296);
+    assert!(offset_of!(beamcraft_screw_joint_output, pull_through_capacity_n) == 304);
+    assert!(offset_of!(beamcraft_screw_joint_output, resultant_n) == 312);
+    assert!(offset_of!(beamcraft_screw_joint_output, angle_deg) == 320);
+    assert!(offset_of!(beamcraft_screw_joint_output, combined_capacity_n) == 328);
+    assert!(offset_of!(beamcraft_screw_joint_output, lateral_utilisation) == 336);
+    assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_utilisation) == 344);
+    assert!(offset_of!(beamcraft_screw_joint_output, pull_through_utilisation) == 352);
+    assert!(offset_of!(beamcraft_screw_joint_output, combined_utilisation) == 360);
+    assert!(offset_of!(beamcraft_screw_joint_output, governing_check) == 368);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_5) == 372);
+    assert!(offset_of!(beamcraft_screw_joint_output, utilisation) == 376);
+    assert!(offset_of!(beamcraft_screw_joint_output, outcome) == 384);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_6) == 388);
+    assert!(size_of::<beamcraft_cleat_seat_input>() == 64 && align_of::<beamcraft_cleat_seat_input>() == 8);
+    assert!(offset_of!(beamcraft_cleat_seat_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_cleat_seat_input, given) == 8);
+    assert!(offset_of!(beamcraft_cleat_seat_input, weight_n) == 16);
+    assert!(offset_of!(beamcraft_cleat_seat_input, centre_out_mm) == 24);
+    assert!(offset_of!(beamcraft_cleat_seat_input, foot_below_mm) == 32);
+    assert!(offset_of!(beamcraft_cleat_seat_input, bevel_deg) == 40);
+    assert!(offset_of!(beamcraft_cleat_seat_input, friction) == 48);
+    assert!(offset_of!(beamcraft_cleat_seat_input, top_above_mm) == 56);
+    assert!(size_of::<beamcraft_cleat_seat_output>() == 128 && align_of::<beamcraft_cleat_seat_output>() == 8);
+    assert!(offset_of!(beamcraft_cleat_seat_output, given) == 0);
+    assert!(offset_of!(beamcraft_cleat_seat_output, vertical_n) == 8);
+    assert!(offset_of!(beamcraft_cleat_seat_output, horizontal_n) == 16);
+    assert!(offset_of!(beamcraft_cleat_seat_output, needed_n) == 24);
+    assert!(offset_of!(beamcraft_cleat_seat_output, pull_without_friction_n) == 32);
+    assert!(offset_of!(beamcraft_cleat_seat_output, least_pull_n) == 40);
+    assert!(offset_of!(beamcraft_cleat_seat_output, greatest_pull_n) == 48);
+    assert!(offset_of!(beamcraft_cleat_seat_output, friction_angle_deg) == 56);
+    assert!(offset_of!(beamcraft_cleat_seat_output, ratio_without_friction) == 64);
+    assert!(offset_of!(beamcraft_cleat_seat_output, ratio_with_friction) == 72);
+    assert!(offset_of!(beamcraft_cleat_seat_output, margin_without_friction_n) == 80);
+    assert!(offset_of!(beamcraft_cleat_seat_output, design_pull_n) == 88);
+    assert!(offset_of!(beamcraft_cleat_seat_output, foot_bearing_n) == 96);
+    assert!(offset_of!(beamcraft_cleat_seat_output, top_bearing_n) == 104);
+    assert!(offset_of!(beamcraft_cleat_seat_output, regime) == 112);
+    assert!(offset_of!(beamcraft_cleat_seat_output, lock) == 116);
+    assert!(offset_of!(beamcraft_cleat_seat_output, outcome) == 120);
+    assert!(offset_of!(beamcraft_cleat_seat_output, caution) == 124);
+    assert!(
+        size_of::<beamcraft_wall_strip_screws_input>() == 64 && align_of::<beamcraft_wall_strip_screws_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, vertical_n) == 8);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, horizontal_n) == 16);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, contact_out_mm) == 24);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, contact_up_mm) == 32);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, screw_row_up_mm) == 40);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, strip_height_mm) == 48);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, screw_count) == 56);
+    assert!(offset_of!(beamcraft_wall_strip_screws_input, reserved_1) == 60);
+    assert!(
+        size_of::<beamcraft_wall_strip_screws_output>() == 40 && align_of::<beamcraft_wall_strip_screws_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, total_tension_n) == 0);
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, tension_per_screw_n) == 8);
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, shear_per_screw_n) == 16);
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, bearing_n) == 24);
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, pivot) == 32);
+    assert!(offset_of!(beamcraft_wall_strip_screws_output, caution) == 36);
+    assert!(size_of::<beamcraft_bolt_row_bracket_input>() == 72 && align_of::<beamcraft_bolt_row_bracket_input>() == 8);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, given) == 8);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, load_n) == 16);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, arm_mm) == 24);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, direction) == 32);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, reserved_1) == 36);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, row1_mm) == 40);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, row2_mm) == 48);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, row3_mm) == 56);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, bolts_per_row) == 64);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_input, reserved_2) == 68);
+    assert!(
+        size_of::<beamcraft_bolt_row_bracket_output>() == 72 && align_of::<beamcraft_bolt_row_bracket_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, given) == 0);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, tension_row1_n) == 8);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, tension_row2_n) == 16);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, tension_row3_n) == 24);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, shear_per_bolt_n) == 32);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, couple_tension_n) == 40);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, shear_theory_n) == 48);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, principal_theory_n) == 56);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, bolt_count) == 64);
+    assert!(offset_of!(beamcraft_bolt_row_bracket_output, caution) == 68);
+    assert!(size_of::<beamcraft_frame_piece_input>() == 40 && align_of::<beamcraft_frame_piece_input>() == 8);
+    assert!(offset_of!(beamcraft_frame_piece_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_frame_piece_input, front_flat_mm) == 8);
+    assert!(offset_of!(beamcraft_frame_piece_input, wide_flat_mm) == 16);
+    assert!(offset_of!(beamcraft_frame_piece_input, strip_thickness_mm) == 24);
+    assert!(offset_of!(beamcraft_frame_piece_input, clearance_mm) == 32);
+    assert!(size_of::<beamcraft_frame_piece_output>() == 16 && align_of::<beamcraft_frame_piece_output>() == 8);
+    assert!(offset_of!(beamcraft_frame_piece_output, width_mm) == 0);
+    assert!(offset_of!(beamcraft_frame_piece_output, length_mm) == 8);
+    assert!(size_of::<beamcraft_cleat_halves_input>() == 48 && align_of::<beamcraft_cleat_halves_input>() == 8);
+    assert!(offset_of!(beamcraft_cleat_halves_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_cleat_halves_input, strip_width_mm) == 8);
+    assert!(offset_of!(beamcraft_cleat_halves_input, thickness_mm) == 16);
+    assert!(offset_of!(beamcraft_cleat_halves_input, bevel_deg) == 24);
+    assert!(offset_of!(beamcraft_cleat_halves_input, kerf_mm) == 32);
+    assert!(offset_of!(beamcraft_cleat_halves_input, blunt_mm) == 40);
+    assert!(size_of::<beamcraft_cleat_halves_output>() == 80 && align_of::<beamcraft_cleat_halves_output>() == 8);
+    assert!(offset_of!(beamcraft_cleat_halves_output, long_face_mm) == 0);
+    assert!(offset_of!(beamcraft_cleat_halves_output, blunted_face_mm) == 8);
+    assert!(offset_of!(beamcraft_cleat_halves_output, short_face_mm) == 16);
+    assert!(offset_of!(beamcraft_cleat_halves_output, fence_leaning_away_mm) == 24);
+    assert!(offset_of!(beamcraft_cleat_halves_output, fence_leaning_towards_mm) == 32);
+    assert!(offset_of!(beamcraft_cleat_halves_output, lift_mm) == 40);
+    assert!(offset_of!(beamcraft_cleat_halves_output, seat_length_mm) == 48);
+    assert!(offset_of!(beamcraft_cleat_halves_output, seat_width_mm) == 56);
+    assert!(offset_of!(beamcraft_cleat_halves_output, point_flat_mm) == 64);
+    assert!(offset_of!(beamcraft_cleat_halves_output, pair_height_mm) == 72);
+    assert!(size_of::<beamcraft_film_build_input>() == 24 && align_of::<beamcraft_film_build_input>() == 8);
+    assert!(offset_of!(beamcraft_film_build_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_film_build_input, volume_solids_pct) == 8);
+    assert!(offset_of!(beamcraft_film_build_input, dry_film_um) == 16);
+    assert!(size_of::<beamcraft_film_build_output>() == 16 && align_of::<beamcraft_film_build_output>() == 8);
+    assert!(offset_of!(beamcraft_film_build_output, spread_m2_per_l) == 0);
+    assert!(offset_of!(beamcraft_film_build_output, wet_film_um) == 8);
+    assert!(size_of::<beamcraft_film_from_spread_input>() == 24 && align_of::<beamcraft_film_from_spread_input>() == 8);
+    assert!(offset_of!(beamcraft_film_from_spread_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_film_from_spread_input, spread_m2_per_l) == 8);
+    assert!(offset_of!(beamcraft_film_from_spread_input, volume_solids_pct) == 16);
+    assert!(
+        size_of::<beamcraft_film_from_spread_output>() == 16 && align_of::<beamcraft_film_from_spread_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_film_from_spread_output, wet_film_um) == 0);
+    assert!(offset_of!(beamcraft_film_from_spread_output, dry_film_um) == 8);
+    assert!(
+        size_of::<beamcraft_volume_solids_from_films_input>() == 24
+            && align_of::<beamcraft_volume_solids_from_films_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_volume_solids_from_films_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_volume_solids_from_films_input, wet_film_um) == 8);
+    assert!(offset_of!(beamcraft_volume_solids_from_films_input, dry_film_um) == 16);
+    assert!(
+        size_of::<beamcraft_volume_solids_from_films_output>() == 8
+            && align_of::<beamcraft_volume_solids_from_films_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_volume_solids_from_films_output, volume_solids_pct) == 0);
+    assert!(
+        size_of::<beamcraft_thinned_volume_solids_input>() == 32
+            && align_of::<beamcraft_thinned_volume_solids_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_thinned_volume_solids_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_thinned_volume_solids_input, volume_solids_pct) == 8);
+    assert!(offset_of!(beamcraft_thinned_volume_solids_input, coating_parts) == 16);
+    assert!(offset_of!(beamcraft_thinned_volume_solids_input, thinner_parts) == 24);
+    assert!(
+        size_of::<beamcraft_thinned_volume_solids_output>() == 16
+            && align_of::<beamcraft_thinned_volume_solids_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_thinned_volume_solids_output, volume_solids_pct) == 0);
+    assert!(offset_of!(beamcraft_thinned_volume_solids_output, coating_share) == 8);
+    assert!(size_of::<beamcraft_coats_to_film_input>() == 32 && align_of::<beamcraft_coats_to_film_input>() == 8);
+    assert!(offset_of!(beamcraft_coats_to_film_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_coats_to_film_input, target_dry_um) == 8);
+    assert!(offset_of!(beamcraft_coats_to_film_input, wet_um_per_coat) == 16);
+    assert!(offset_of!(beamcraft_coats_to_film_input, volume_solids_pct) == 24);
+    assert!(size_of::<beamcraft_coats_to_film_output>() == 32 && align_of::<beamcraft_coats_to_film_output>() == 8);
+    assert!(offset_of!(beamcraft_coats_to_film_output, coats) == 0);
+    assert!(offset_of!(beamcraft_coats_to_film_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_coats_to_film_output, dry_um_per_coat) == 8);
+    assert!(offset_of!(beamcraft_coats_to_film_output, total_dry_um) == 16);
+    assert!(offset_of!(beamcraft_coats_to_film_output, furniture_ceiling) == 24);
+    assert!(offset_of!(beamcraft_coats_to_film_output, reserved_2) == 28);
+    assert!(size_of::<beamcraft_finish_quantity_input>() == 48 && align_of::<beamcraft_finish_quantity_input>() == 8);
+    assert!(offset_of!(beamcraft_finish_quantity_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_finish_quantity_input, area_m2) == 8);
+    assert!(offset_of!(beamcraft_finish_quantity_input, coats) == 16);
+    assert!(offset_of!(beamcraft_finish_quantity_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_finish_quantity_input, spread_m2_per_l) == 24);
+    assert!(offset_of!(beamcraft_finish_quantity_input, transfer_efficiency) == 32);
+    assert!(offset_of!(beamcraft_finish_quantity_input, other_loss) == 40);
+    assert!(size_of::<beamcraft_finish_quantity_output>() == 40 && align_of::<beamcraft_finish_quantity_output>() == 8);
+    assert!(offset_of!(beamcraft_finish_quantity_output, net_l_per_coat) == 0);
+    assert!(offset_of!(beamcraft_finish_quantity_output, net_l) == 8);
+    assert!(offset_of!(beamcraft_finish_quantity_output, use_factor) == 16);
+    assert!(offset_of!(beamcraft_finish_quantity_output, needed_l_per_coat) == 24);
+    assert!(offset_of!(beamcraft_finish_quantity_output, needed_l) == 32);
+    assert!(size_of::<beamcraft_glue_quantity_input>() == 40 && align_of::<beamcraft_glue_quantity_input>() == 8);
+    assert!(offset_of!(beamcraft_glue_quantity_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_glue_quantity_input, bond_area_m2) == 8);
+    assert!(offset_of!(beamcraft_glue_quantity_input, spread_g_per_m2) == 16);
+    assert!(offset_of!(beamcraft_glue_quantity_input, waste_share) == 24);
+    assert!(offset_of!(beamcraft_glue_quantity_input, density_kg_per_l) == 32);
+    assert!(size_of::<beamcraft_glue_quantity_output>() == 32 && align_of::<beamcraft_glue_quantity_output>() == 8);
+    assert!(offset_of!(beamcraft_glue_quantity_output, net_g) == 0);
+    assert!(offset_of!(beamcraft_glue_quantity_output, mass_g) == 8);
+    assert!(offset_of!(beamcraft_glue_quantity_output, volume_ml) == 16);
+    assert!(offset_of!(beamcraft_glue_quantity_output, wet_film_um) == 24);
+    assert!(size_of::<beamcraft_mitre_bond_area_input>() == 48 && align_of::<beamcraft_mitre_bond_area_input>() == 8);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, length_mm) == 8);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, thickness_a_mm) == 16);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, thickness_b_mm) == 24);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, corner_deg) == 32);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, joints) == 40);
+    assert!(offset_of!(beamcraft_mitre_bond_area_input, reserved_1) == 44);
+    assert!(size_of::<beamcraft_mitre_bond_area_output>() == 24 && align_of::<beamcraft_mitre_bond_area_output>() == 8);
+    assert!(offset_of!(beamcraft_mitre_bond_area_output, seam_mm) == 0);
+    assert!(offset_of!(beamcraft_mitre_bond_area_output, joint_area_m2) == 8);
+    assert!(offset_of!(beamcraft_mitre_bond_area_output, bond_area_m2) == 16);
 };
 
 /// Every typed calculation: its name and its JSON face.
-pub(crate) const TYPED: &[(&str, Face)] = &[("mitre_pair", mitre_pair)];
+pub(crate) const TYPED: &[(&str, Face)] = &[
+    ("wood_density", wood_density),
+    ("mitre_pair", mitre_pair),
+    ("compound_mitre", compound_mitre),
+    ("splayed_corner", splayed_corner),
+    ("dowel_bearing", dowel_bearing),
+    ("bending_yield", bending_yield),
+    ("dowel_shear", dowel_shear),
+    ("fastener_withdrawal", fastener_withdrawal),
+    ("head_pull_through", head_pull_through),
+    ("combined_lateral_withdrawal", combined_lateral_withdrawal),
+    ("connection_factors", connection_factors),
+    ("lead_hole", lead_hole),
+    ("screw_joint", screw_joint),
+    ("cleat_seat", cleat_seat),
+    ("wall_strip_screws", wall_strip_screws),
+    ("bolt_row_bracket", bolt_row_bracket),
+    ("frame_piece", frame_piece),
+    ("cleat_halves", cleat_halves),
+    ("film_build", film_build),
+    ("film_from_spread", film_from_spread),
+    ("volume_solids_from_films", volume_solids_from_films),
+    ("thinned_volume_solids", thinned_volume_solids),
+    ("coats_to_film", coats_to_film),
+    ("finish_quantity", finish_quantity),
+    ("glue_quantity", glue_quantity),
+    ("mitre_bond_area", mitre_bond_area),
+];
 
 /// JSON to JSON by way of the C structs.
 pub(crate) type Face = fn(&Value) -> Result<String, Refused>;
+
+fn wood_density(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_wood_density_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_wood_density_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.choice("basis", &["green", "twelve_percent", "ovendry"]) {
+        record.basis = value;
+    }
+    if let Some(value) = given.number("moisture_pct") {
+        record.moisture_pct = value;
+    }
+    if let Some(value) = given.number("volumetric_shrinkage_pct") {
+        record.volumetric_shrinkage_pct = value;
+        record.given |= BEAMCRAFT_WOOD_DENSITY_INPUT_GIVEN_VOLUMETRIC_SHRINKAGE_PCT;
+    }
+    if let Some(value) = given.number("fibre_saturation_pct") {
+        record.fibre_saturation_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_wood_density(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_wood_density_output| write_wood_density_output(&output))
+}
 
 fn mitre_pair(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
@@ -53,6 +586,763 @@ fn mitre_pair(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_mitre_pair_output| write_mitre_pair_output(&output))
 }
 
+fn compound_mitre(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_compound_mitre_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_compound_mitre_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("slope_deg") {
+        record.slope_deg = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_compound_mitre(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_compound_mitre_output| write_compound_mitre_output(&output))
+}
+
+fn splayed_corner(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_splayed_corner_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_splayed_corner_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("slope_a_deg") {
+        record.slope_a_deg = value;
+    }
+    if let Some(value) = given.number("slope_b_deg") {
+        record.slope_b_deg = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_splayed_corner(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_splayed_corner_output| write_splayed_corner_output(&output))
+}
+
+fn dowel_bearing(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_bearing_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_bearing_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("angle_to_grain_deg") {
+        record.angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.choice("direction", &["side_grain", "end_grain"]) {
+        record.direction = value;
+    }
+    if let Some(value) = given.choice("rounding", &["unrounded", "nearest_50_psi"]) {
+        record.rounding = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_bearing(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_bearing_output| write_dowel_bearing_output(&output))
+}
+
+fn bending_yield(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_bending_yield_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_bending_yield_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice("fastener", &["low_carbon", "bolt", "hardened_nail"]) {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_bending_yield(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_bending_yield_output| write_bending_yield_output(&output))
+}
+
+fn dowel_shear(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_shear_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_shear_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("yield_diameter_mm") {
+        record.yield_diameter_mm = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("bending_yield_mpa") {
+        record.bending_yield_mpa = value;
+    }
+    if let Some(value) = given.number("main_bearing_mpa") {
+        record.main_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("side_bearing_mpa") {
+        record.side_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("main_length_mm") {
+        record.main_length_mm = value;
+    }
+    if let Some(value) = given.number("side_length_mm") {
+        record.side_length_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("max_angle_to_grain_deg") {
+        record.max_angle_to_grain_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_shear(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_shear_output| write_dowel_shear_output(&output))
+}
+
+fn fastener_withdrawal(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_fastener_withdrawal_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_fastener_withdrawal_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given
+        .choice("fastener", &["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("holding_length_mm") {
+        record.holding_length_mm = value;
+    }
+    if let Some(value) = given.number("penetration_mm") {
+        record.penetration_mm = value;
+        record.given |= BEAMCRAFT_FASTENER_WITHDRAWAL_INPUT_GIVEN_PENETRATION_MM;
+    }
+    if let Some(value) = given.choice("direction", &["side_grain", "end_grain"]) {
+        record.direction = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_fastener_withdrawal(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_fastener_withdrawal_output| write_fastener_withdrawal_output(&output))
+}
+
+fn head_pull_through(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_head_pull_through_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_head_pull_through_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.number("head_diameter_mm") {
+        record.head_diameter_mm = value;
+    }
+    if let Some(value) = given.number("net_side_thickness_mm") {
+        record.net_side_thickness_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_head_pull_through(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_head_pull_through_output| write_head_pull_through_output(&output))
+}
+
+fn combined_lateral_withdrawal(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_combined_lateral_withdrawal_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_combined_lateral_withdrawal_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice("rule", &["screws", "nails"]) {
+        record.rule = value;
+    }
+    if let Some(value) = given.number("lateral_capacity_n") {
+        record.lateral_capacity_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_capacity_n") {
+        record.withdrawal_capacity_n = value;
+    }
+    if let Some(value) = given.number("lateral_n") {
+        record.lateral_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_n") {
+        record.withdrawal_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_combined_lateral_withdrawal(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_combined_lateral_withdrawal_output| write_combined_lateral_withdrawal_output(&output))
+}
+
+fn connection_factors(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_connection_factors_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_connection_factors_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given
+        .choice("fastener", &["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) =
+        given.choice("load_duration", &["permanent", "ten_years", "two_months", "seven_days", "ten_minutes", "impact"])
+    {
+        record.load_duration = value;
+    }
+    if let Some(value) = given.choice("fabrication_moisture", &["dry", "wet"]) {
+        record.fabrication_moisture = value;
+    }
+    if let Some(value) = given.choice("service_moisture", &["dry", "wet"]) {
+        record.service_moisture = value;
+    }
+    if let Some(value) = given.choice("temperature", &["up_to_100_f", "up_to_125_f", "up_to_150_f"]) {
+        record.temperature = value;
+    }
+    if let Some(value) = given.choice("arrangement", &["several_rows", "one_fastener_or_row"]) {
+        record.arrangement = value;
+    }
+    if let Some(value) = given.choice("direction", &["side_grain", "end_grain"]) {
+        record.direction = value;
+    }
+    if let Some(value) = given.choice("nail_driving", &["straight", "toe_nailed"]) {
+        record.nail_driving = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_connection_factors(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_connection_factors_output| write_connection_factors_output(&output))
+}
+
+fn lead_hole(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_lead_hole_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_lead_hole_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("root_diameter_mm") {
+        record.root_diameter_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_lead_hole(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_lead_hole_output| write_lead_hole_output(&output))
+}
+
+fn screw_joint(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_screw_joint_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_screw_joint_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice(
+        "size",
+        &["no_6", "no_7", "no_8", "no_9", "no_10", "no_12", "no_14", "no_16", "no_18", "no_20", "no_24", "own"],
+    ) {
+        record.size = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_NOMINAL_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("root_diameter_mm") {
+        record.root_diameter_mm = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_ROOT_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("head_diameter_mm") {
+        record.head_diameter_mm = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_HEAD_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("screw_length_mm") {
+        record.screw_length_mm = value;
+    }
+    if let Some(value) = given.number("thread_length_mm") {
+        record.thread_length_mm = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_THREAD_LENGTH_MM;
+    }
+    if let Some(value) = given.number("tip_length_mm") {
+        record.tip_length_mm = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_TIP_LENGTH_MM;
+    }
+    if let Some(value) = given.number("bending_yield_mpa") {
+        record.bending_yield_mpa = value;
+        record.given |= BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_BENDING_YIELD_MPA;
+    }
+    if let Some(value) = given.number("side_specific_gravity") {
+        record.side_specific_gravity = value;
+    }
+    if let Some(value) = given.number("side_thickness_mm") {
+        record.side_thickness_mm = value;
+    }
+    if let Some(value) = given.number("side_angle_to_grain_deg") {
+        record.side_angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.number("head_recess_mm") {
+        record.head_recess_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("main_specific_gravity") {
+        record.main_specific_gravity = value;
+    }
+    if let Some(value) = given.number("main_thickness_mm") {
+        record.main_thickness_mm = value;
+    }
+    if let Some(value) = given.number("main_angle_to_grain_deg") {
+        record.main_angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.choice("main_direction", &["side_grain", "end_grain"]) {
+        record.main_direction = value;
+    }
+    if let Some(value) = given.choice("rounding", &["unrounded", "nearest_50_psi"]) {
+        record.rounding = value;
+    }
+    if let Some(value) =
+        given.choice("load_duration", &["permanent", "ten_years", "two_months", "seven_days", "ten_minutes", "impact"])
+    {
+        record.load_duration = value;
+    }
+    if let Some(value) = given.choice("fabrication_moisture", &["dry", "wet"]) {
+        record.fabrication_moisture = value;
+    }
+    if let Some(value) = given.choice("service_moisture", &["dry", "wet"]) {
+        record.service_moisture = value;
+    }
+    if let Some(value) = given.choice("temperature", &["up_to_100_f", "up_to_125_f", "up_to_150_f"]) {
+        record.temperature = value;
+    }
+    if let Some(value) = given.choice("arrangement", &["several_rows", "one_fastener_or_row"]) {
+        record.arrangement = value;
+    }
+    if let Some(value) = given.number("lateral_n") {
+        record.lateral_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_n") {
+        record.withdrawal_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_screw_joint(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_screw_joint_output| write_screw_joint_output(&output))
+}
+
+fn cleat_seat(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_cleat_seat_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_cleat_seat_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("weight_n") {
+        record.weight_n = value;
+    }
+    if let Some(value) = given.number("centre_out_mm") {
+        record.centre_out_mm = value;
+    }
+    if let Some(value) = given.number("foot_below_mm") {
+        record.foot_below_mm = value;
+    }
+    if let Some(value) = given.number("bevel_deg") {
+        record.bevel_deg = value;
+    }
+    if let Some(value) = given.number("friction") {
+        record.friction = value;
+    }
+    if let Some(value) = given.number("top_above_mm") {
+        record.top_above_mm = value;
+        record.given |= BEAMCRAFT_CLEAT_SEAT_INPUT_GIVEN_TOP_ABOVE_MM;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_cleat_seat(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_cleat_seat_output| write_cleat_seat_output(&output))
+}
+
+fn wall_strip_screws(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_wall_strip_screws_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_wall_strip_screws_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("vertical_n") {
+        record.vertical_n = value;
+    }
+    if let Some(value) = given.number("horizontal_n") {
+        record.horizontal_n = value;
+    }
+    if let Some(value) = given.number("contact_out_mm") {
+        record.contact_out_mm = value;
+    }
+    if let Some(value) = given.number("contact_up_mm") {
+        record.contact_up_mm = value;
+    }
+    if let Some(value) = given.number("screw_row_up_mm") {
+        record.screw_row_up_mm = value;
+    }
+    if let Some(value) = given.number("strip_height_mm") {
+        record.strip_height_mm = value;
+    }
+    if let Some(value) = given.count("screw_count") {
+        record.screw_count = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_wall_strip_screws(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_wall_strip_screws_output| write_wall_strip_screws_output(&output))
+}
+
+fn bolt_row_bracket(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_bolt_row_bracket_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_bolt_row_bracket_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("load_n") {
+        record.load_n = value;
+    }
+    if let Some(value) = given.number("arm_mm") {
+        record.arm_mm = value;
+    }
+    if let Some(value) = given.choice("direction", &["along_wall", "away_from_wall"]) {
+        record.direction = value;
+    }
+    if let Some(value) = given.number("row1_mm") {
+        record.row1_mm = value;
+    }
+    if let Some(value) = given.number("row2_mm") {
+        record.row2_mm = value;
+        record.given |= BEAMCRAFT_BOLT_ROW_BRACKET_INPUT_GIVEN_ROW2_MM;
+    }
+    if let Some(value) = given.number("row3_mm") {
+        record.row3_mm = value;
+        record.given |= BEAMCRAFT_BOLT_ROW_BRACKET_INPUT_GIVEN_ROW3_MM;
+    }
+    if let Some(value) = given.count("bolts_per_row") {
+        record.bolts_per_row = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_bolt_row_bracket(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_bolt_row_bracket_output| write_bolt_row_bracket_output(&output))
+}
+
+fn frame_piece(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_frame_piece_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_frame_piece_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("front_flat_mm") {
+        record.front_flat_mm = value;
+    }
+    if let Some(value) = given.number("wide_flat_mm") {
+        record.wide_flat_mm = value;
+    }
+    if let Some(value) = given.number("strip_thickness_mm") {
+        record.strip_thickness_mm = value;
+    }
+    if let Some(value) = given.number("clearance_mm") {
+        record.clearance_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_frame_piece(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_frame_piece_output| write_frame_piece_output(&output))
+}
+
+fn cleat_halves(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_cleat_halves_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_cleat_halves_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("strip_width_mm") {
+        record.strip_width_mm = value;
+    }
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.number("bevel_deg") {
+        record.bevel_deg = value;
+    }
+    if let Some(value) = given.number("kerf_mm") {
+        record.kerf_mm = value;
+    }
+    if let Some(value) = given.number("blunt_mm") {
+        record.blunt_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_cleat_halves(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_cleat_halves_output| write_cleat_halves_output(&output))
+}
+
+fn film_build(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_film_build_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_film_build_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("volume_solids_pct") {
+        record.volume_solids_pct = value;
+    }
+    if let Some(value) = given.number("dry_film_um") {
+        record.dry_film_um = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_film_build(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_film_build_output| write_film_build_output(&output))
+}
+
+fn film_from_spread(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_film_from_spread_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_film_from_spread_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("spread_m2_per_l") {
+        record.spread_m2_per_l = value;
+    }
+    if let Some(value) = given.number("volume_solids_pct") {
+        record.volume_solids_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_film_from_spread(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_film_from_spread_output| write_film_from_spread_output(&output))
+}
+
+fn volume_solids_from_films(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_volume_solids_from_films_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_volume_solids_from_films_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("wet_film_um") {
+        record.wet_film_um = value;
+    }
+    if let Some(value) = given.number("dry_film_um") {
+        record.dry_film_um = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_volume_solids_from_films(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_volume_solids_from_films_output| write_volume_solids_from_films_output(&output))
+}
+
+fn thinned_volume_solids(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_thinned_volume_solids_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_thinned_volume_solids_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("volume_solids_pct") {
+        record.volume_solids_pct = value;
+    }
+    if let Some(value) = given.number("coating_parts") {
+        record.coating_parts = value;
+    }
+    if let Some(value) = given.number("thinner_parts") {
+        record.thinner_parts = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_thinned_volume_solids(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_thinned_volume_solids_output| write_thinned_volume_solids_output(&output))
+}
+
+fn coats_to_film(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_coats_to_film_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_coats_to_film_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("target_dry_um") {
+        record.target_dry_um = value;
+    }
+    if let Some(value) = given.number("wet_um_per_coat") {
+        record.wet_um_per_coat = value;
+    }
+    if let Some(value) = given.number("volume_solids_pct") {
+        record.volume_solids_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_coats_to_film(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_coats_to_film_output| write_coats_to_film_output(&output))
+}
+
+fn finish_quantity(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_finish_quantity_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_finish_quantity_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("area_m2") {
+        record.area_m2 = value;
+    }
+    if let Some(value) = given.count("coats") {
+        record.coats = value;
+    }
+    if let Some(value) = given.number("spread_m2_per_l") {
+        record.spread_m2_per_l = value;
+    }
+    if let Some(value) = given.number("transfer_efficiency") {
+        record.transfer_efficiency = value;
+    }
+    if let Some(value) = given.number("other_loss") {
+        record.other_loss = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_finish_quantity(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_finish_quantity_output| write_finish_quantity_output(&output))
+}
+
+fn glue_quantity(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_glue_quantity_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_glue_quantity_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("bond_area_m2") {
+        record.bond_area_m2 = value;
+    }
+    if let Some(value) = given.number("spread_g_per_m2") {
+        record.spread_g_per_m2 = value;
+    }
+    if let Some(value) = given.number("waste_share") {
+        record.waste_share = value;
+    }
+    if let Some(value) = given.number("density_kg_per_l") {
+        record.density_kg_per_l = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_glue_quantity(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_glue_quantity_output| write_glue_quantity_output(&output))
+}
+
+fn mitre_bond_area(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_mitre_bond_area_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_mitre_bond_area_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("length_mm") {
+        record.length_mm = value;
+    }
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.count("joints") {
+        record.joints = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_mitre_bond_area(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_mitre_bond_area_output| write_mitre_bond_area_output(&output))
+}
+
+fn write_wood_density_output(record: &beamcraft_wood_density_output) -> String {
+    let mut out = Written::default();
+    out.put("density_kg_m3", Written::number(record.density_kg_m3));
+    out.put("specific_gravity_at_moisture", Written::number(record.specific_gravity_at_moisture));
+    out.put("specific_gravity_green", Written::number(record.specific_gravity_green));
+    out.put("specific_gravity_12", Written::number(record.specific_gravity_12));
+    out.put("specific_gravity_ovendry", Written::number(record.specific_gravity_ovendry));
+    out.put("total_shrinkage_pct", Written::number(record.total_shrinkage_pct));
+    out.put("shrinkage_pct", Written::number(record.shrinkage_pct));
+    out.end()
+}
+
 fn write_mitre_pair_output(record: &beamcraft_mitre_pair_output) -> String {
     let mut out = Written::default();
     out.put("angle_a_deg", Written::number(record.angle_a_deg));
@@ -62,5 +1352,368 @@ fn write_mitre_pair_output(record: &beamcraft_mitre_pair_output) -> String {
     out.put("seam_mm", Written::number(record.seam_mm));
     out.put("setback_a_mm", Written::number(record.setback_a_mm));
     out.put("setback_b_mm", Written::number(record.setback_b_mm));
+    out.end()
+}
+
+fn write_compound_mitre_output(record: &beamcraft_compound_mitre_output) -> String {
+    let mut out = Written::default();
+    out.put("gauge_deg", Written::number(record.gauge_deg));
+    out.put("tilt_deg", Written::number(record.tilt_deg));
+    out.put("dihedral_deg", Written::number(record.dihedral_deg));
+    out.put("butt_tilt_deg", Written::number(record.butt_tilt_deg));
+    out.end()
+}
+
+fn write_splayed_corner_output(record: &beamcraft_splayed_corner_output) -> String {
+    let mut out = Written::default();
+    out.put("dihedral_deg", Written::number(record.dihedral_deg));
+    out.put("gauge_a_deg", Written::number(record.gauge_a_deg));
+    out.put("gauge_b_deg", Written::number(record.gauge_b_deg));
+    out.put("tilt_a_deg", Written::number(record.tilt_a_deg));
+    out.put("tilt_b_deg", Written::number(record.tilt_b_deg));
+    out.end()
+}
+
+fn write_dowel_bearing_output(record: &beamcraft_dowel_bearing_output) -> String {
+    let mut out = Written::default();
+    out.put("size_range", Written::choice(record.size_range, &["below_quarter_inch", "quarter_inch_and_more"]));
+    out.put("parallel_mpa", Written::number(record.parallel_mpa));
+    out.put("perpendicular_mpa", Written::number(record.perpendicular_mpa));
+    out.put("at_angle_mpa", Written::number(record.at_angle_mpa));
+    out.end()
+}
+
+fn write_bending_yield_output(record: &beamcraft_bending_yield_output) -> String {
+    let mut out = Written::default();
+    out.put("bending_yield_mpa", Written::number(record.bending_yield_mpa));
+    out.put("band_up_to_mm", Written::number(record.band_up_to_mm));
+    out.put("evidence", Written::choice(record.evidence, &["seen", "recalled", "common_practice", "derived"]));
+    out.end()
+}
+
+fn write_dowel_shear_output(record: &beamcraft_dowel_shear_output) -> String {
+    let mut out = Written::default();
+    out.put(
+        "reduction_rule",
+        Written::choice(
+            record.reduction_rule,
+            &["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"],
+        ),
+    );
+    out.put("k_d", Written::number(record.k_d));
+    out.put("k_theta", Written::number(record.k_theta));
+    out.put("reduction_i", Written::number(record.reduction_i));
+    out.put("reduction_ii", Written::number(record.reduction_ii));
+    out.put("reduction_iii_iv", Written::number(record.reduction_iii_iv));
+    out.put("im_yield_n", Written::number(record.im_yield_n));
+    out.put("is_yield_n", Written::number(record.is_yield_n));
+    out.put("ii_yield_n", Written::number(record.ii_yield_n));
+    out.put("iiim_yield_n", Written::number(record.iiim_yield_n));
+    out.put("iiis_yield_n", Written::number(record.iiis_yield_n));
+    out.put("iv_yield_n", Written::number(record.iv_yield_n));
+    out.put("im_n", Written::number(record.im_n));
+    out.put("is_n", Written::number(record.is_n));
+    out.put("ii_n", Written::number(record.ii_n));
+    out.put("iiim_n", Written::number(record.iiim_n));
+    out.put("iiis_n", Written::number(record.iiis_n));
+    out.put("iv_n", Written::number(record.iv_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "ii", "iiim", "iiis", "iv"]));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.end()
+}
+
+fn write_fastener_withdrawal_output(record: &beamcraft_fastener_withdrawal_output) -> String {
+    let mut out = Written::default();
+    out.put("side_grain_n_per_mm", Written::number(record.side_grain_n_per_mm));
+    out.put(
+        "grain_rule",
+        Written::choice(record.grain_rule, &["side_grain", "end_grain_reduced", "end_grain_not_permitted"]),
+    );
+    out.put("grain_factor", Written::number(record.grain_factor));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.put("required_penetration_mm", Written::number(record.required_penetration_mm));
+    out.put("penetration", Written::choice(record.penetration, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_head_pull_through_output(record: &beamcraft_head_pull_through_output) -> String {
+    let mut out = Written::default();
+    out.put("thickness_range", Written::choice(record.thickness_range, &["thin_side_member", "thick_side_member"]));
+    out.put("counted_thickness_mm", Written::number(record.counted_thickness_mm));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.end()
+}
+
+fn write_combined_lateral_withdrawal_output(record: &beamcraft_combined_lateral_withdrawal_output) -> String {
+    let mut out = Written::default();
+    out.put("resultant_n", Written::number(record.resultant_n));
+    out.put("angle_deg", Written::number(record.angle_deg));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.put("utilisation", Written::number(record.utilisation));
+    out.end()
+}
+
+fn write_connection_factors_output(record: &beamcraft_connection_factors_output) -> String {
+    let mut out = Written::default();
+    out.put("c_d", Written::number(record.c_d));
+    out.put("c_m_lateral", Written::number(record.c_m_lateral));
+    out.put("c_m_withdrawal", Written::number(record.c_m_withdrawal));
+    out.put("c_m_pull_through", Written::number(record.c_m_pull_through));
+    out.put("c_t", Written::number(record.c_t));
+    out.put("c_eg_lateral", Written::number(record.c_eg_lateral));
+    out.put("c_eg_withdrawal", Written::number(record.c_eg_withdrawal));
+    out.put("c_tn_lateral", Written::number(record.c_tn_lateral));
+    out.put("c_tn_withdrawal", Written::number(record.c_tn_withdrawal));
+    out.put("lateral", Written::number(record.lateral));
+    out.put("withdrawal", Written::number(record.withdrawal));
+    out.put("pull_through", Written::number(record.pull_through));
+    out.end()
+}
+
+fn write_lead_hole_output(record: &beamcraft_lead_hole_output) -> String {
+    let mut out = Written::default();
+    out.put("lateral_shank_hole_mm", Written::number(record.lateral_shank_hole_mm));
+    out.put("lateral_thread_hole_mm", Written::number(record.lateral_thread_hole_mm));
+    out.put("withdrawal_thread_hole", Written::choice(record.withdrawal_thread_hole, &["required", "not_required"]));
+    out.put("withdrawal_thread_hole_mm", Written::number(record.withdrawal_thread_hole_mm));
+    out.end()
+}
+
+fn write_screw_joint_output(record: &beamcraft_screw_joint_output) -> String {
+    let mut out = Written::default();
+    out.put("nominal_diameter_mm", Written::number(record.nominal_diameter_mm));
+    out.put("root_diameter_mm", Written::number(record.root_diameter_mm));
+    out.put("head_diameter_mm", Written::number(record.head_diameter_mm));
+    out.put("thread_length_mm", Written::number(record.thread_length_mm));
+    out.put("tip_length_mm", Written::number(record.tip_length_mm));
+    out.put("penetration_mm", Written::number(record.penetration_mm));
+    out.put("required_penetration_mm", Written::number(record.required_penetration_mm));
+    out.put("penetration", Written::choice(record.penetration, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("breakthrough_mm", Written::number(record.breakthrough_mm));
+    out.put("stays_inside", Written::choice(record.stays_inside, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("side_bearing_length_mm", Written::number(record.side_bearing_length_mm));
+    out.put("main_bearing_length_mm", Written::number(record.main_bearing_length_mm));
+    out.put("thread_in_main_mm", Written::number(record.thread_in_main_mm));
+    out.put("side_bearing_mpa", Written::number(record.side_bearing_mpa));
+    out.put("main_bearing_mpa", Written::number(record.main_bearing_mpa));
+    out.put("bending_yield_mpa", Written::number(record.bending_yield_mpa));
+    out.put(
+        "reduction_rule",
+        Written::choice(
+            record.reduction_rule,
+            &["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"],
+        ),
+    );
+    out.put("k_d", Written::number(record.k_d));
+    out.put("k_theta", Written::number(record.k_theta));
+    out.put("reduction", Written::number(record.reduction));
+    out.put("im_n", Written::number(record.im_n));
+    out.put("is_n", Written::number(record.is_n));
+    out.put("ii_n", Written::number(record.ii_n));
+    out.put("iiim_n", Written::number(record.iiim_n));
+    out.put("iiis_n", Written::number(record.iiis_n));
+    out.put("iv_n", Written::number(record.iv_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "ii", "iiim", "iiis", "iv"]));
+    out.put("reference_lateral_n", Written::number(record.reference_lateral_n));
+    out.put("withdrawal_n_per_mm", Written::number(record.withdrawal_n_per_mm));
+    out.put("reference_withdrawal_n", Written::number(record.reference_withdrawal_n));
+    out.put("reference_pull_through_n", Written::number(record.reference_pull_through_n));
+    out.put("c_d", Written::number(record.c_d));
+    out.put("c_m_lateral", Written::number(record.c_m_lateral));
+    out.put("c_m_withdrawal", Written::number(record.c_m_withdrawal));
+    out.put("c_t", Written::number(record.c_t));
+    out.put("c_eg_lateral", Written::number(record.c_eg_lateral));
+    out.put("lateral_capacity_n", Written::number(record.lateral_capacity_n));
+    out.put("withdrawal_capacity_n", Written::number(record.withdrawal_capacity_n));
+    out.put("pull_through_capacity_n", Written::number(record.pull_through_capacity_n));
+    out.put("resultant_n", Written::number(record.resultant_n));
+    out.put("angle_deg", Written::number(record.angle_deg));
+    out.put("combined_capacity_n", Written::number(record.combined_capacity_n));
+    out.put("lateral_utilisation", Written::number(record.lateral_utilisation));
+    out.put("withdrawal_utilisation", Written::number(record.withdrawal_utilisation));
+    out.put("pull_through_utilisation", Written::number(record.pull_through_utilisation));
+    out.put("combined_utilisation", Written::number(record.combined_utilisation));
+    out.put(
+        "governing_check",
+        Written::choice(record.governing_check, &["lateral", "withdrawal", "pull_through", "combined"]),
+    );
+    out.put("utilisation", Written::number(record.utilisation));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_cleat_seat_output(record: &beamcraft_cleat_seat_output) -> String {
+    let mut out = Written::default();
+    out.put("vertical_n", Written::number(record.vertical_n));
+    out.put("horizontal_n", Written::number(record.horizontal_n));
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_NEEDED_N != 0 {
+        out.put("needed_n", Written::number(record.needed_n));
+    }
+    out.put("pull_without_friction_n", Written::number(record.pull_without_friction_n));
+    out.put("least_pull_n", Written::number(record.least_pull_n));
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_GREATEST_PULL_N != 0 {
+        out.put("greatest_pull_n", Written::number(record.greatest_pull_n));
+    }
+    out.put("friction_angle_deg", Written::number(record.friction_angle_deg));
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_RATIO_WITHOUT_FRICTION != 0 {
+        out.put("ratio_without_friction", Written::number(record.ratio_without_friction));
+    }
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_RATIO_WITH_FRICTION != 0 {
+        out.put("ratio_with_friction", Written::number(record.ratio_with_friction));
+    }
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_MARGIN_WITHOUT_FRICTION_N != 0 {
+        out.put("margin_without_friction_n", Written::number(record.margin_without_friction_n));
+    }
+    out.put("design_pull_n", Written::number(record.design_pull_n));
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_FOOT_BEARING_N != 0 {
+        out.put("foot_bearing_n", Written::number(record.foot_bearing_n));
+    }
+    if record.given & BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_TOP_BEARING_N != 0 {
+        out.put("top_bearing_n", Written::number(record.top_bearing_n));
+    }
+    out.put(
+        "regime",
+        Written::choice(
+            record.regime,
+            &["sits_and_presses_top", "sits", "held_by_friction_only", "climbs_off", "tips_inward"],
+        ),
+    );
+    out.put("lock", Written::choice(record.lock, &["limited", "locked"]));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put(
+        "caution",
+        Written::choice(
+            record.caution,
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+        ),
+    );
+    out.end()
+}
+
+fn write_wall_strip_screws_output(record: &beamcraft_wall_strip_screws_output) -> String {
+    let mut out = Written::default();
+    out.put("total_tension_n", Written::number(record.total_tension_n));
+    out.put("tension_per_screw_n", Written::number(record.tension_per_screw_n));
+    out.put("shear_per_screw_n", Written::number(record.shear_per_screw_n));
+    out.put("bearing_n", Written::number(record.bearing_n));
+    out.put("pivot", Written::choice(record.pivot, &["lower_edge", "upper_edge"]));
+    out.put(
+        "caution",
+        Written::choice(
+            record.caution,
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+        ),
+    );
+    out.end()
+}
+
+fn write_bolt_row_bracket_output(record: &beamcraft_bolt_row_bracket_output) -> String {
+    let mut out = Written::default();
+    out.put("tension_row1_n", Written::number(record.tension_row1_n));
+    if record.given & BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_TENSION_ROW2_N != 0 {
+        out.put("tension_row2_n", Written::number(record.tension_row2_n));
+    }
+    if record.given & BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_TENSION_ROW3_N != 0 {
+        out.put("tension_row3_n", Written::number(record.tension_row3_n));
+    }
+    out.put("shear_per_bolt_n", Written::number(record.shear_per_bolt_n));
+    if record.given & BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_COUPLE_TENSION_N != 0 {
+        out.put("couple_tension_n", Written::number(record.couple_tension_n));
+    }
+    out.put("shear_theory_n", Written::number(record.shear_theory_n));
+    out.put("principal_theory_n", Written::number(record.principal_theory_n));
+    out.put("bolt_count", record.bolt_count.to_string());
+    out.put(
+        "caution",
+        Written::choice(
+            record.caution,
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+        ),
+    );
+    out.end()
+}
+
+fn write_frame_piece_output(record: &beamcraft_frame_piece_output) -> String {
+    let mut out = Written::default();
+    out.put("width_mm", Written::number(record.width_mm));
+    out.put("length_mm", Written::number(record.length_mm));
+    out.end()
+}
+
+fn write_cleat_halves_output(record: &beamcraft_cleat_halves_output) -> String {
+    let mut out = Written::default();
+    out.put("long_face_mm", Written::number(record.long_face_mm));
+    out.put("blunted_face_mm", Written::number(record.blunted_face_mm));
+    out.put("short_face_mm", Written::number(record.short_face_mm));
+    out.put("fence_leaning_away_mm", Written::number(record.fence_leaning_away_mm));
+    out.put("fence_leaning_towards_mm", Written::number(record.fence_leaning_towards_mm));
+    out.put("lift_mm", Written::number(record.lift_mm));
+    out.put("seat_length_mm", Written::number(record.seat_length_mm));
+    out.put("seat_width_mm", Written::number(record.seat_width_mm));
+    out.put("point_flat_mm", Written::number(record.point_flat_mm));
+    out.put("pair_height_mm", Written::number(record.pair_height_mm));
+    out.end()
+}
+
+fn write_film_build_output(record: &beamcraft_film_build_output) -> String {
+    let mut out = Written::default();
+    out.put("spread_m2_per_l", Written::number(record.spread_m2_per_l));
+    out.put("wet_film_um", Written::number(record.wet_film_um));
+    out.end()
+}
+
+fn write_film_from_spread_output(record: &beamcraft_film_from_spread_output) -> String {
+    let mut out = Written::default();
+    out.put("wet_film_um", Written::number(record.wet_film_um));
+    out.put("dry_film_um", Written::number(record.dry_film_um));
+    out.end()
+}
+
+fn write_volume_solids_from_films_output(record: &beamcraft_volume_solids_from_films_output) -> String {
+    let mut out = Written::default();
+    out.put("volume_solids_pct", Written::number(record.volume_solids_pct));
+    out.end()
+}
+
+fn write_thinned_volume_solids_output(record: &beamcraft_thinned_volume_solids_output) -> String {
+    let mut out = Written::default();
+    out.put("volume_solids_pct", Written::number(record.volume_solids_pct));
+    out.put("coating_share", Written::number(record.coating_share));
+    out.end()
+}
+
+fn write_coats_to_film_output(record: &beamcraft_coats_to_film_output) -> String {
+    let mut out = Written::default();
+    out.put("coats", record.coats.to_string());
+    out.put("dry_um_per_coat", Written::number(record.dry_um_per_coat));
+    out.put("total_dry_um", Written::number(record.total_dry_um));
+    out.put("furniture_ceiling", Written::choice(record.furniture_ceiling, &["within", "above"]));
+    out.end()
+}
+
+fn write_finish_quantity_output(record: &beamcraft_finish_quantity_output) -> String {
+    let mut out = Written::default();
+    out.put("net_l_per_coat", Written::number(record.net_l_per_coat));
+    out.put("net_l", Written::number(record.net_l));
+    out.put("use_factor", Written::number(record.use_factor));
+    out.put("needed_l_per_coat", Written::number(record.needed_l_per_coat));
+    out.put("needed_l", Written::number(record.needed_l));
+    out.end()
+}
+
+fn write_glue_quantity_output(record: &beamcraft_glue_quantity_output) -> String {
+    let mut out = Written::default();
+    out.put("net_g", Written::number(record.net_g));
+    out.put("mass_g", Written::number(record.mass_g));
+    out.put("volume_ml", Written::number(record.volume_ml));
+    out.put("wet_film_um", Written::number(record.wet_film_um));
+    out.end()
+}
+
+fn write_mitre_bond_area_output(record: &beamcraft_mitre_bond_area_output) -> String {
+    let mut out = Written::default();
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("joint_area_m2", Written::number(record.joint_area_m2));
+    out.put("bond_area_m2", Written::number(record.bond_area_m2));
     out.end()
 }

@@ -4,6 +4,18 @@
 
 pub mod choices;
 pub mod codes;
+pub mod fasten;
+pub mod finish;
+pub mod frame;
+pub mod hang;
 pub mod shell;
+pub mod statics;
+pub mod wood;
 
+pub use fasten::*;
+pub use finish::*;
+pub use frame::*;
+pub use hang::*;
 pub use shell::*;
+pub use statics::*;
+pub use wood::*;

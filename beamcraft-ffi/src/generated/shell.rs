@@ -112,3 +112,194 @@ pub unsafe extern "C" fn beamcraft_mitre_pair(
         )
     }
 }
+
+/// Two sides of the same slope and thickness that meet at a corner.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_compound_mitre_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box. Range 0 to 90.
+    pub slope_deg: f64,
+    /// Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal
+    /// sides. Range 10 to 350. Initially 90.0.
+    pub corner_deg: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_compound_mitre_input {
+    type Core = beamcraft_core::CompoundMitreInput;
+    const INITIAL: Self = Self { struct_size: size_of::<Self>() as u64, slope_deg: f64::NAN, corner_deg: 90.0 };
+    const SIZES: &'static [Size] = &[Size { bytes: 16, bits: 0 }, Size { bytes: 24, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core { slope_deg: self.slope_deg, corner_deg: self.corner_deg })
+    }
+}
+
+/// Settings for a board that lies flat on the saw.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_compound_mitre_output {
+    /// Mitre gauge angle from a square cut, degrees; negative at an inside corner.
+    pub gauge_deg: f64,
+    /// Blade tilt from square for a mitred corner, degrees; negative at an inside corner.
+    pub tilt_deg: f64,
+    /// Angle between the two side faces, measured inside, degrees.
+    pub dihedral_deg: f64,
+    /// Blade tilt from square for a butted corner, degrees; the gauge angle is the same.
+    pub butt_tilt_deg: f64,
+}
+
+impl Output for beamcraft_compound_mitre_output {
+    type Core = beamcraft_core::CompoundMitre;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            gauge_deg: core.gauge_deg,
+            tilt_deg: core.tilt_deg,
+            dihedral_deg: core.dihedral_deg,
+            butt_tilt_deg: core.butt_tilt_deg,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_compound_mitre: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_compound_mitre_input_init(out_input: *mut beamcraft_compound_mitre_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Gauge angle and blade tilt of a compound mitre between equal sloping sides, or of a sprung moulding.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_compound_mitre(
+    input: *const beamcraft_compound_mitre_input,
+    output: *mut beamcraft_compound_mitre_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_compound_mitre_input, beamcraft_compound_mitre_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::compound_mitre,
+        )
+    }
+}
+
+/// Two sides of any slope and thickness that meet at a corner.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_splayed_corner_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Slope of side a from horizontal, degrees; 90 is upright. Range 0.1 to 90.
+    pub slope_a_deg: f64,
+    /// Slope of side b from horizontal, degrees; 90 is upright. Range 0.1 to 90.
+    pub slope_b_deg: f64,
+    /// Corner angle between the sides in plan, measured inside, degrees. Range 10 to 350. Initially 90.0.
+    pub corner_deg: f64,
+    /// Thickness of side a, mm. Range 1 to 150.
+    pub thickness_a_mm: f64,
+    /// Thickness of side b, mm. Range 1 to 150.
+    pub thickness_b_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_splayed_corner_input {
+    type Core = beamcraft_core::SplayedCornerInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        slope_a_deg: f64::NAN,
+        slope_b_deg: f64::NAN,
+        corner_deg: 90.0,
+        thickness_a_mm: f64::NAN,
+        thickness_b_mm: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            slope_a_deg: self.slope_a_deg,
+            slope_b_deg: self.slope_b_deg,
+            corner_deg: self.corner_deg,
+            thickness_a_mm: self.thickness_a_mm,
+            thickness_b_mm: self.thickness_b_mm,
+        })
+    }
+}
+
+/// Settings for both sides of a splayed corner, each flat on the saw.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_splayed_corner_output {
+    /// Angle between the two side faces, measured inside, degrees.
+    pub dihedral_deg: f64,
+    /// Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its
+    /// upper edge.
+    pub gauge_a_deg: f64,
+    /// Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its
+    /// upper edge.
+    pub gauge_b_deg: f64,
+    /// Blade tilt of side a from square, degrees; negative when the long point lies on the inner face.
+    pub tilt_a_deg: f64,
+    /// Blade tilt of side b from square, degrees; negative when the long point lies on the inner face.
+    pub tilt_b_deg: f64,
+}
+
+impl Output for beamcraft_splayed_corner_output {
+    type Core = beamcraft_core::SplayedCorner;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            dihedral_deg: core.dihedral_deg,
+            gauge_a_deg: core.gauge_a_deg,
+            gauge_b_deg: core.gauge_b_deg,
+            tilt_a_deg: core.tilt_a_deg,
+            tilt_b_deg: core.tilt_b_deg,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_splayed_corner: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_splayed_corner_input_init(out_input: *mut beamcraft_splayed_corner_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Gauge angles and blade tilts where two sides of different slope or thickness meet in a mitre.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_splayed_corner(
+    input: *const beamcraft_splayed_corner_input,
+    output: *mut beamcraft_splayed_corner_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_splayed_corner_input, beamcraft_splayed_corner_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::splayed_corner,
+        )
+    }
+}

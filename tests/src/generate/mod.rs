@@ -5,6 +5,7 @@
 //! beamcraft-tests --bin generate` rewrites them and a test fails when one is stale.
 
 pub mod c;
+pub mod docs;
 pub mod model;
 
 use std::path::PathBuf;
@@ -29,7 +30,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files];
+    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files, docs::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 

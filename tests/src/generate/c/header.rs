@@ -108,7 +108,7 @@ fn for_readers(made: &str) -> String {
     while let Some(line) = lines.next() {
         if line.trim() == "/*" {
             let indent = &line[..line.len() - 2];
-            let body = lines.by_ref().take_while(|line| line.trim() != "*/").map(|line| line.trim_start());
+            let body = lines.by_ref().take_while(|line| line.trim() != "*/").map(str::trim_start);
             let body = body.map(|line| if line == "# Safety" { "Pointers:" } else { line });
             text.push_str(&remark(indent, &body.collect::<Vec<_>>()));
             continue;

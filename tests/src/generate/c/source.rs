@@ -118,7 +118,7 @@ fn choice_text(choice: &ChoiceDef) -> String {
         let constant = choice_constant(&choice.name, &variant.text);
         let lead = if number == 0 { format!("{}\n\n", plain(&choice.doc)) } else { String::new() };
         let doc = format!("{lead}{number}: {}", plain(&variant.doc));
-        let _ = write!(text, "{}pub const {constant}: u32 = {number};\n", comment("", &doc));
+        let _ = writeln!(text, "{}pub const {constant}: u32 = {number};", comment("", &doc));
     }
     text
 }
@@ -146,7 +146,7 @@ fn choice_reader(choice: &ChoiceDef) -> String {
 
 fn family_text(door: &Door<'_>, family: &str) -> String {
     let calls = door.calls.iter().filter(|call| call.family == family);
-    let body: String = calls.map(|call| call_text(call)).collect();
+    let body: String = calls.map(call_text).collect();
     let mut text = format!("//! Typed calls of `{family}`.\n\nuse beamcraft_core::error::Fault;\n");
     text.push_str("use crate::error::beamcraft_error;\nuse crate::record::{self, Input, Output, Size};\n");
     text.push_str("use crate::status::beamcraft_status;\n");
@@ -207,7 +207,7 @@ fn record_text(record: &Record) -> String {
             Content::Reserved => "u32".to_owned(),
             Content::Field { ty, .. } => ty.rust(),
         };
-        let _ = write!(text, "    pub {}: {ty},\n", member.name);
+        let _ = writeln!(text, "    pub {}: {ty},", member.name);
     }
     text.push_str("}\n\n");
     text.push_str(&if record.is_input { input_impl(record) } else { output_impl(record) });
@@ -268,10 +268,10 @@ fn input_impl(record: &Record) -> String {
     for member in &record.members {
         let field_name = &member.name;
         let value = match &member.content {
-            Content::Size => format!("size_of::<Self>() as u64"),
+            Content::Size => "size_of::<Self>() as u64".to_owned(),
             Content::Mask => given.clone(),
             Content::Reserved => {
-                let _ = write!(checks, "record::reserved({field_name:?}, self.{field_name})?;\n");
+                let _ = writeln!(checks, "record::reserved({field_name:?}, self.{field_name})?;");
                 "0".to_owned()
             }
             Content::Field { ty, bit, field } => {
