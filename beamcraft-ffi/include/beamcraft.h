@@ -302,9 +302,8 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
  * Choices: numbers of every enumeration used below
  * ---------------------------------------------------------------------------- */
 
-/** How far a figure of a source was checked.
- *
- *  0: Read in the publication or in a public extract of it. */
+/* How far a figure of a source was checked. */
+/** 0: Read in the publication or in a public extract of it. */
 #define BEAMCRAFT_EVIDENCE_SEEN 0
 /** 1: Recalled; to be confirmed before it is relied upon. */
 #define BEAMCRAFT_EVIDENCE_RECALLED 1
@@ -313,57 +312,50 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 3: Follows from geometry or equilibrium, shown in the docs. */
 #define BEAMCRAFT_EVIDENCE_DERIVED 3
 
-/** The volume that a specific gravity is stated for; the mass is ovendry in all of them.
- *
- *  0: Volume when green: the basic specific gravity. */
+/* The volume that a specific gravity is stated for; the mass is ovendry in all of them. */
+/** 0: Volume when green: the basic specific gravity. */
 #define BEAMCRAFT_GRAVITY_BASIS_GREEN 0
 /** 1: Volume at 12 % moisture content: the value of the strength tables. */
 #define BEAMCRAFT_GRAVITY_BASIS_TWELVE_PERCENT 1
 /** 2: Volume when ovendry: the value of the NDS. */
 #define BEAMCRAFT_GRAVITY_BASIS_OVENDRY 2
 
-/** How the fastener's axis lies to the fibres of the member that holds it.
- *
- *  0: Driven into side grain, across the fibres. */
+/* How the fastener's axis lies to the fibres of the member that holds it. */
+/** 0: Driven into side grain, across the fibres. */
 #define BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN 0
 /** 1: Driven into end grain, along the fibres. */
 #define BEAMCRAFT_FASTENER_DIRECTION_END_GRAIN 1
 
-/** Whether bearing strengths are rounded as the standard's table prints them.
- *
- *  0: The formula as it is. */
+/* Whether bearing strengths are rounded as the standard's table prints them. */
+/** 0: The formula as it is. */
 #define BEAMCRAFT_BEARING_ROUNDING_UNROUNDED 0
 /** 1: To the nearest 50 psi, as Table 12.3.3 prints it and the tabulated lateral values use it. */
 #define BEAMCRAFT_BEARING_ROUNDING_NEAREST_50_PSI 1
 
-/** The range of diameters that decides the bearing formula.
- *
- *  0: Below 1/4 in: one bearing strength in every direction. */
+/* The range of diameters that decides the bearing formula. */
+/** 0: Below 1/4 in: one bearing strength in every direction. */
 #define BEAMCRAFT_DOWEL_SIZE_RANGE_BELOW_QUARTER_INCH 0
 /** 1: 1/4 in to 1 in: the bearing strength depends on the direction and across the grain on the diameter. */
 #define BEAMCRAFT_DOWEL_SIZE_RANGE_QUARTER_INCH_AND_MORE 1
 
-/** The steel group of a fastener in the table of bending yield strengths.
- *
- *  0: Wood screw, common, box or sinker nail, spike; lag screw below 3/8 in: low to medium carbon steel. */
+/* The steel group of a fastener in the table of bending yield strengths. */
+/** 0: Wood screw, common, box or sinker nail, spike; lag screw below 3/8 in: low to medium carbon steel. */
 #define BEAMCRAFT_BENDING_YIELD_FASTENER_LOW_CARBON 0
 /** 1: Bolt or drift pin; lag screw of 3/8 in and more. */
 #define BEAMCRAFT_BENDING_YIELD_FASTENER_BOLT 1
 /** 2: Nail of hardened steel, such as a post-frame ring shank nail. */
 #define BEAMCRAFT_BENDING_YIELD_FASTENER_HARDENED_NAIL 2
 
-/** Which row of the table of reduction terms applies.
- *
- *  0: Below 1/4 in: K_D in every mode. */
+/* Which row of the table of reduction terms applies. */
+/** 0: Below 1/4 in: K_D in every mode. */
 #define BEAMCRAFT_REDUCTION_RULE_BELOW_QUARTER_INCH 0
 /** 1: Thread of 1/4 in and more nominal, root below 1/4 in: K_D K_θ in every mode (note 1). */
 #define BEAMCRAFT_REDUCTION_RULE_SMALL_ROOT_OF_LARGE_THREAD 1
 /** 2: 1/4 in to 1 in: 4, 3.6 and 3.2 times K_θ by mode. */
 #define BEAMCRAFT_REDUCTION_RULE_QUARTER_INCH_AND_MORE 2
 
-/** The way in which a dowel joint in single shear gives in.
- *
- *  0: Mode I_m: the main member is crushed along its whole bearing length. */
+/* The way in which a dowel joint in single shear gives in. */
+/** 0: Mode I_m: the main member is crushed along its whole bearing length. */
 #define BEAMCRAFT_YIELD_MODE_IM 0
 /** 1: Mode I_s: the side member is crushed along its whole bearing length. */
 #define BEAMCRAFT_YIELD_MODE_IS 1
@@ -376,9 +368,8 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 5: Mode IV: the dowel bends at two hinges, one in each member. */
 #define BEAMCRAFT_YIELD_MODE_IV 5
 
-/** A kind of dowel fastener driven into wood.
- *
- *  0: Wood screw with cut or rolled thread. */
+/* A kind of dowel fastener driven into wood. */
+/** 0: Wood screw with cut or rolled thread. */
 #define BEAMCRAFT_DOWEL_FASTENER_WOOD_SCREW 0
 /** 1: Lag screw. */
 #define BEAMCRAFT_DOWEL_FASTENER_LAG_SCREW 1
@@ -389,18 +380,16 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 4: Nail with a ringed shank. */
 #define BEAMCRAFT_DOWEL_FASTENER_RING_SHANK_NAIL 4
 
-/** What the standard says about withdrawal from the grain that the fastener stands in.
- *
- *  0: Side grain: the full value. */
+/* What the standard says about withdrawal from the grain that the fastener stands in. */
+/** 0: Side grain: the full value. */
 #define BEAMCRAFT_END_GRAIN_RULE_SIDE_GRAIN 0
 /** 1: End grain with a reduced value: lag screws, factor 0.75. */
 #define BEAMCRAFT_END_GRAIN_RULE_END_GRAIN_REDUCED 1
 /** 2: End grain where the standard lets the fastener carry no withdrawal. */
 #define BEAMCRAFT_END_GRAIN_RULE_END_GRAIN_NOT_PERMITTED 2
 
-/** What a check says.
- *
- *  0: The demand does not exceed the capacity. */
+/* What a check says. */
+/** 0: The demand does not exceed the capacity. */
 #define BEAMCRAFT_OUTCOME_MET 0
 /** 1: The demand exceeds the capacity. */
 #define BEAMCRAFT_OUTCOME_NOT_MET 1
@@ -409,23 +398,20 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 3: A rule exists, but what it needs was not given. */
 #define BEAMCRAFT_OUTCOME_NOT_DETERMINED 3
 
-/** Which part of the pull-through equation applies.
- *
- *  0: Side member up to 2.5 head diameters thick: the value grows with the thickness. */
+/* Which part of the pull-through equation applies. */
+/** 0: Side member up to 2.5 head diameters thick: the value grows with the thickness. */
 #define BEAMCRAFT_PULL_THROUGH_RANGE_THIN_SIDE_MEMBER 0
 /** 1: Thicker side member: more thickness adds nothing. */
 #define BEAMCRAFT_PULL_THROUGH_RANGE_THICK_SIDE_MEMBER 1
 
-/** Which equation joins the two loads.
- *
- *  0: Wood screws and lag screws: squared sine and cosine (NDS Eq. 12.4-1). */
+/* Which equation joins the two loads. */
+/** 0: Wood screws and lag screws: squared sine and cosine (NDS Eq. 12.4-1). */
 #define BEAMCRAFT_COMBINED_LOAD_RULE_SCREWS 0
 /** 1: Nails and spikes: sine and cosine in first power (NDS Eq. 12.4-2), the more careful one. */
 #define BEAMCRAFT_COMBINED_LOAD_RULE_NAILS 1
 
-/** How long the governing load acts in sum over the life of the joint.
- *
- *  0: For good: own weight, goods stored on a shelf; 0.9. */
+/* How long the governing load acts in sum over the life of the joint. */
+/** 0: For good: own weight, goods stored on a shelf; 0.9. */
 #define BEAMCRAFT_LOAD_DURATION_PERMANENT 0
 /** 1: Ten years in sum: ordinary live load; 1.0. */
 #define BEAMCRAFT_LOAD_DURATION_TEN_YEARS 1
@@ -438,46 +424,40 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 5: A blow; 2.0 for members, but connections never take more than 1.6. */
 #define BEAMCRAFT_LOAD_DURATION_IMPACT 5
 
-/** Whether the wood counts as dry.
- *
- *  0: At most 19 % moisture. */
+/* Whether the wood counts as dry. */
+/** 0: At most 19 % moisture. */
 #define BEAMCRAFT_MEMBER_MOISTURE_DRY 0
 /** 1: More than 19 % moisture. */
 #define BEAMCRAFT_MEMBER_MOISTURE_WET 1
 
-/** Highest temperature that the joint meets for long.
- *
- *  0: Up to 100 °F (38 °C). */
+/* Highest temperature that the joint meets for long. */
+/** 0: Up to 100 °F (38 °C). */
 #define BEAMCRAFT_TEMPERATURE_BAND_UP_TO_100_F 0
 /** 1: Above 100 °F up to 125 °F (52 °C). */
 #define BEAMCRAFT_TEMPERATURE_BAND_UP_TO_125_F 1
 /** 2: Above 125 °F up to 150 °F (66 °C). */
 #define BEAMCRAFT_TEMPERATURE_BAND_UP_TO_150_F 2
 
-/** How the fasteners of one joint stand, which matters when wet wood dries in the joint.
- *
- *  0: Several rows, or a row across the grain: shrinkage can split the wood between the fasteners. */
+/* How the fasteners of one joint stand, which matters when wet wood dries in the joint. */
+/** 0: Several rows, or a row across the grain: shrinkage can split the wood between the fasteners. */
 #define BEAMCRAFT_FASTENER_ARRANGEMENT_SEVERAL_ROWS 0
 /** 1: One fastener, one row along the grain, or a splice plate of its own for every row. */
 #define BEAMCRAFT_FASTENER_ARRANGEMENT_ONE_FASTENER_OR_ROW 1
 
-/** How a nail is driven.
- *
- *  0: Straight; also every fastener that is not a nail. */
+/* How a nail is driven. */
+/** 0: Straight; also every fastener that is not a nail. */
 #define BEAMCRAFT_NAIL_DRIVING_STRAIGHT 0
 /** 1: Toe-nailed, at about 30° through the edge of a member. */
 #define BEAMCRAFT_NAIL_DRIVING_TOE_NAILED 1
 
-/** Whether a hole must be bored.
- *
- *  0: The standard asks for a hole. */
+/* Whether a hole must be bored. */
+/** 0: The standard asks for a hole. */
 #define BEAMCRAFT_LEAD_HOLE_NEED_REQUIRED 0
 /** 1: The standard lets the screw be driven without one. */
 #define BEAMCRAFT_LEAD_HOLE_NEED_NOT_REQUIRED 1
 
-/** A wood screw size by its gauge number, or the user's own.
- *
- *  0: No. 6, 0.138 in. */
+/* A wood screw size by its gauge number, or the user's own. */
+/** 0: No. 6, 0.138 in. */
 #define BEAMCRAFT_SCREW_SIZE_NO_6 0
 /** 1: No. 7, 0.151 in. */
 #define BEAMCRAFT_SCREW_SIZE_NO_7 1
@@ -502,9 +482,8 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 11: Not in the table: nominal, root and head diameter are given. */
 #define BEAMCRAFT_SCREW_SIZE_OWN 11
 
-/** The check of a screw joint that uses most of its capacity.
- *
- *  0: Lateral load alone. */
+/* The check of a screw joint that uses most of its capacity. */
+/** 0: Lateral load alone. */
 #define BEAMCRAFT_SCREW_JOINT_CHECK_LATERAL 0
 /** 1: Withdrawal load alone. */
 #define BEAMCRAFT_SCREW_JOINT_CHECK_WITHDRAWAL 1
@@ -513,9 +492,8 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 3: Lateral and withdrawal load at once. */
 #define BEAMCRAFT_SCREW_JOINT_CHECK_COMBINED 3
 
-/** How the body rests on its seat.
- *
- *  0: The bevel draws the body in harder than the foot alone needs: it also presses on the wall near its top. */
+/* How the body rests on its seat. */
+/** 0: The bevel draws the body in harder than the foot alone needs: it also presses on the wall near its top. */
 #define BEAMCRAFT_SEAT_REGIME_SITS_AND_PRESSES_TOP 0
 /** 1: The bevel alone, without friction, gives the pull that the foot needs. */
 #define BEAMCRAFT_SEAT_REGIME_SITS 1
@@ -526,16 +504,14 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 4: The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off. */
 #define BEAMCRAFT_SEAT_REGIME_TIPS_INWARD 4
 
-/** Whether friction sets an upper limit to the pull of the seat.
- *
- *  0: Bevel and friction angle together stay below 90°: the pull has an upper limit. */
+/* Whether friction sets an upper limit to the pull of the seat. */
+/** 0: Bevel and friction angle together stay below 90°: the pull has an upper limit. */
 #define BEAMCRAFT_SEAT_LOCK_LIMITED 0
 /** 1: Bevel and friction angle together reach 90°: the seat jams before it slides, whatever the pull. */
 #define BEAMCRAFT_SEAT_LOCK_LOCKED 1
 
-/** A standing caution that travels with the results it belongs to.
- *
- *  0: Local law, the appliance's listing and its instructions decide how close wood may come to heat; figures here are a screen, not an approval. */
+/* A standing caution that travels with the results it belongs to. */
+/** 0: Local law, the appliance's listing and its instructions decide how close wood may come to heat; figures here are a screen, not an approval. */
 #define BEAMCRAFT_CAUTION_FIRE 0
 /** 1: Holds only for the stated materials, fasteners, studs and loads; where people could hang on it, the wall is bearing or masonry, or the site is seismic, a licensed engineer or the local authority decides. */
 #define BEAMCRAFT_CAUTION_STRUCTURE 1
@@ -552,32 +528,28 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 7: Detect cables and pipes before drilling into a wall. */
 #define BEAMCRAFT_CAUTION_SERVICES 7
 
-/** The edge about which the wall half would tilt.
- *
- *  0: The lower edge presses on the wall. */
+/* The edge about which the wall half would tilt. */
+/** 0: The lower edge presses on the wall. */
 #define BEAMCRAFT_STRIP_PIVOT_LOWER_EDGE 0
 /** 1: The pull acts so low that the upper edge presses on the wall. */
 #define BEAMCRAFT_STRIP_PIVOT_UPPER_EDGE 1
 
-/** Direction of the load on a bracket.
- *
- *  0: Along the wall, such as a weight: it shears the bolts. */
+/* Direction of the load on a bracket. */
+/** 0: Along the wall, such as a weight: it shears the bolts. */
 #define BEAMCRAFT_BRACKET_LOAD_ALONG_WALL 0
 /** 1: Away from the wall, parallel to the bolts: it pulls all of them. */
 #define BEAMCRAFT_BRACKET_LOAD_AWAY_FROM_WALL 1
 
-/** How much a finding matters.
- *
- *  0: Good to know. */
+/* How much a finding matters. */
+/** 0: Good to know. */
 #define BEAMCRAFT_GRADE_NOTE 0
 /** 1: Works only with care, or cannot be decided from what was given. */
 #define BEAMCRAFT_GRADE_CAUTION 1
 /** 2: Does not work as planned. */
 #define BEAMCRAFT_GRADE_STOP 2
 
-/** What a finding is about. The text form is the same through every door.
- *
- *  0: a bevel lies beyond the saw's tilt range */
+/* What a finding is about. The text form is the same through every door. */
+/** 0: a bevel lies beyond the saw's tilt range */
 #define BEAMCRAFT_FINDING_CODE_BEYOND_TILT 0
 /** 1: a piece lies between the fence and a blade that leans towards it */
 #define BEAMCRAFT_FINDING_CODE_TRAPPED_PIECE 1
@@ -614,9 +586,8 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 17: an end without a panel shows the inside of the body */
 #define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 17
 
-/** How a total dry film stands to the usual ceiling of 127 µm for sprayed furniture finishes.
- *
- *  0: Not above the ceiling. */
+/* How a total dry film stands to the usual ceiling of 127 µm for sprayed furniture finishes. */
+/** 0: Not above the ceiling. */
 #define BEAMCRAFT_FILM_CEILING_WITHIN 0
 /** 1: Above the ceiling: the film risks going brittle and wrinkling. */
 #define BEAMCRAFT_FILM_CEILING_ABOVE 1
@@ -1000,12 +971,10 @@ typedef struct beamcraft_fastener_withdrawal_input {
   /** Nominal diameter, mm. Range 1 to 25.4. */
   double nominal_diameter_mm;
   /** Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag
-   *  screw), shank
-   *  (smooth nail), ringed shank (ring shank nail). Range 0.1 to 1000. */
+   *  screw), shank (smooth nail), ringed shank (ring shank nail). Range 0.1 to 1000. */
   double holding_length_mm;
   /** Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws;
-   *  left out it is
-   *  the holding length. Range 0.1 to 1000. Optional. */
+   *  left out it is the holding length. Range 0.1 to 1000. Optional. */
   double penetration_mm;
   /** Grain that the fastener stands in; side grain by default, as in the face of a stud. One of
    *  BEAMCRAFT_FASTENER_DIRECTION_*. Initially BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN. */
@@ -1465,8 +1434,7 @@ typedef struct beamcraft_cleat_seat_input {
   /** Weight of the body with everything that stands on it, N. Range 0 to 10000000. */
   double weight_n;
   /** Horizontal distance of the line of action of the weight in front of the contact, mm; negative when
-   *  it lies
-   *  between the contact and the wall. Range -10000 to 10000. */
+   *  it lies between the contact and the wall. Range -10000 to 10000. */
   double centre_out_mm;
   /** Vertical distance from the contact down to the foot that bears on the wall, mm. Range 1 to 10000. */
   double foot_below_mm;
@@ -1474,12 +1442,10 @@ typedef struct beamcraft_cleat_seat_input {
    *  degrees. Range 5 to 75. */
   double bevel_deg;
   /** Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure
-   *  covers two
-   *  sawn bevels under small, shaking loads. Range 0 to 1.5. Initially 0.0. */
+   *  covers two sawn bevels under small, shaking loads. Range 0 to 1.5. Initially 0.0. */
   double friction;
   /** Vertical distance from the contact up to where the back of the body touches the wall near its top,
-   *  mm; needed
-   *  only when the weight acts behind the contact. Range 1 to 10000. Optional. */
+   *  mm; needed only when the weight acts behind the contact. Range 1 to 10000. Optional. */
   double top_above_mm;
 } beamcraft_cleat_seat_input;
 
@@ -1490,13 +1456,11 @@ typedef struct beamcraft_cleat_seat_output {
   /** Vertical force on the wall half, N. */
   double vertical_n;
   /** Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on
-   *  the foot, N;
-   *  negative when the weight acts behind the contact and no foot can give it. */
+   *  the foot, N; negative when the weight acts behind the contact and no foot can give it. */
   double horizontal_n;
   /** Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the
-   *  contact and the
-   *  height of the top contact is not given. Only with BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_NEEDED_N in
-   *  `given`. */
+   *  contact and the height of the top contact is not given. Only with
+   *  BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_NEEDED_N in `given`. */
   double needed_n;
   /** Pull of the seat without friction, W·tan b, N. */
   double pull_without_friction_n;
@@ -1610,8 +1574,7 @@ typedef struct beamcraft_bolt_row_bracket_input {
   /** Load, N. Range 0 to 10000000. */
   double load_n;
   /** Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting
-   *  edge when it
-   *  pulls away from it, mm. Range 0 to 100000. */
+   *  edge when it pulls away from it, mm. Range 0 to 100000. */
   double arm_mm;
   /** Which way the load acts. One of BEAMCRAFT_BRACKET_LOAD_*. */
   uint32_t direction;
@@ -1646,9 +1609,8 @@ typedef struct beamcraft_bolt_row_bracket_output {
   /** Shear of one bolt, equal shares, N; 0 for a load away from the wall. */
   double shear_per_bolt_n;
   /** Tension of one bolt of the farthest row if the moment were a couple between the first and the last
-   *  row alone, N;
-   *  the larger, more cautious convention; absent with one row or a load away from the wall. Only with
-   *  BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_COUPLE_TENSION_N in `given`. */
+   *  row alone, N; the larger, more cautious convention; absent with one row or a load away from the
+   *  wall. Only with BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_COUPLE_TENSION_N in `given`. */
   double couple_tension_n;
   /** Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N. */
   double shear_theory_n;
@@ -1914,8 +1876,7 @@ typedef struct beamcraft_finish_quantity_input {
   /** Spread rate of one coat on this surface, m² per litre. Range 0.1 to 100. */
   double spread_m2_per_l;
   /** Share of the coating that lands on the work; 1 unless given, because none is published for brush,
-   *  roller and
-   *  cloth. For a spray give the gun's share. Range 0.01 to 1. Initially 1.0. */
+   *  roller and cloth. For a spray give the gun's share. Range 0.01 to 1. Initially 1.0. */
   double transfer_efficiency;
   /** Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
    *  Range 0 to 0.95. Initially 0.0. */

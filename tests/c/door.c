@@ -53,6 +53,7 @@ static void typed_calls(void)
     CHECK(beamcraft_mitre_pair(&input, &output, NULL) == BEAMCRAFT_OK);
     input.struct_size += 1;
     CHECK(beamcraft_mitre_pair(&input, &output, NULL) == BEAMCRAFT_E_STRUCT_SIZE);
+    input.struct_size = sizeof input;
 
     CHECK(beamcraft_mitre_pair(NULL, &output, NULL) == BEAMCRAFT_E_NULL_POINTER);
     CHECK(beamcraft_mitre_pair(&input, NULL, NULL) == BEAMCRAFT_E_NULL_POINTER);

@@ -412,12 +412,10 @@ pub struct beamcraft_fastener_withdrawal_input {
     /// Nominal diameter, mm. Range 1 to 25.4.
     pub nominal_diameter_mm: f64,
     /// Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag
-    /// screw), shank
-    /// (smooth nail), ringed shank (ring shank nail). Range 0.1 to 1000.
+    /// screw), shank (smooth nail), ringed shank (ring shank nail). Range 0.1 to 1000.
     pub holding_length_mm: f64,
     /// Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws;
-    /// left out it is
-    /// the holding length. Range 0.1 to 1000. Optional.
+    /// left out it is the holding length. Range 0.1 to 1000. Optional.
     pub penetration_mm: f64,
     /// Grain that the fastener stands in; side grain by default, as in the face of a stud. One of
     /// BEAMCRAFT_FASTENER_DIRECTION_*. Initially BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN.

@@ -433,8 +433,7 @@ pub struct beamcraft_finish_quantity_input {
     /// Spread rate of one coat on this surface, m² per litre. Range 0.1 to 100.
     pub spread_m2_per_l: f64,
     /// Share of the coating that lands on the work; 1 unless given, because none is published for brush,
-    /// roller and
-    /// cloth. For a spray give the gun's share. Range 0.01 to 1. Initially 1.0.
+    /// roller and cloth. For a spray give the gun's share. Range 0.01 to 1. Initially 1.0.
     pub transfer_efficiency: f64,
     /// Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
     /// Range 0 to 0.95. Initially 0.0.

@@ -21,8 +21,7 @@ pub struct beamcraft_cleat_seat_input {
     /// Weight of the body with everything that stands on it, N. Range 0 to 10000000.
     pub weight_n: f64,
     /// Horizontal distance of the line of action of the weight in front of the contact, mm; negative when
-    /// it lies
-    /// between the contact and the wall. Range -10000 to 10000.
+    /// it lies between the contact and the wall. Range -10000 to 10000.
     pub centre_out_mm: f64,
     /// Vertical distance from the contact down to the foot that bears on the wall, mm. Range 1 to 10000.
     pub foot_below_mm: f64,
@@ -30,12 +29,10 @@ pub struct beamcraft_cleat_seat_input {
     /// degrees. Range 5 to 75.
     pub bevel_deg: f64,
     /// Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure
-    /// covers two
-    /// sawn bevels under small, shaking loads. Range 0 to 1.5. Initially 0.0.
+    /// covers two sawn bevels under small, shaking loads. Range 0 to 1.5. Initially 0.0.
     pub friction: f64,
     /// Vertical distance from the contact up to where the back of the body touches the wall near its top,
-    /// mm; needed
-    /// only when the weight acts behind the contact. Range 1 to 10000. Optional.
+    /// mm; needed only when the weight acts behind the contact. Range 1 to 10000. Optional.
     pub top_above_mm: f64,
 }
 
@@ -96,13 +93,11 @@ pub struct beamcraft_cleat_seat_output {
     /// Vertical force on the wall half, N.
     pub vertical_n: f64,
     /// Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on
-    /// the foot, N;
-    /// negative when the weight acts behind the contact and no foot can give it.
+    /// the foot, N; negative when the weight acts behind the contact and no foot can give it.
     pub horizontal_n: f64,
     /// Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the
-    /// contact and the
-    /// height of the top contact is not given. Only with BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_NEEDED_N in
-    /// `given`.
+    /// contact and the height of the top contact is not given. Only with
+    /// BEAMCRAFT_CLEAT_SEAT_OUTPUT_GIVEN_NEEDED_N in `given`.
     pub needed_n: f64,
     /// Pull of the seat without friction, W·tan b, N.
     pub pull_without_friction_n: f64,
@@ -347,8 +342,7 @@ pub struct beamcraft_bolt_row_bracket_input {
     /// Load, N. Range 0 to 10000000.
     pub load_n: f64,
     /// Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting
-    /// edge when it
-    /// pulls away from it, mm. Range 0 to 100000.
+    /// edge when it pulls away from it, mm. Range 0 to 100000.
     pub arm_mm: f64,
     /// Which way the load acts. One of BEAMCRAFT_BRACKET_LOAD_*.
     pub direction: u32,
@@ -426,9 +420,8 @@ pub struct beamcraft_bolt_row_bracket_output {
     /// Shear of one bolt, equal shares, N; 0 for a load away from the wall.
     pub shear_per_bolt_n: f64,
     /// Tension of one bolt of the farthest row if the moment were a couple between the first and the last
-    /// row alone, N;
-    /// the larger, more cautious convention; absent with one row or a load away from the wall. Only with
-    /// BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_COUPLE_TENSION_N in `given`.
+    /// row alone, N; the larger, more cautious convention; absent with one row or a load away from the
+    /// wall. Only with BEAMCRAFT_BOLT_ROW_BRACKET_OUTPUT_GIVEN_COUPLE_TENSION_N in `given`.
     pub couple_tension_n: f64,
     /// Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N.
     pub shear_theory_n: f64,

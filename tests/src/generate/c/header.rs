@@ -110,7 +110,15 @@ fn for_readers(made: &str) -> String {
             let indent = &line[..line.len() - 2];
             let body = lines.by_ref().take_while(|line| line.trim() != "*/").map(str::trim_start);
             let body = body.map(|line| if line == "# Safety" { "Pointers:" } else { line });
-            text.push_str(&remark(indent, &body.collect::<Vec<_>>()));
+            let body: Vec<&str> = body.collect();
+            // What an enumeration is about stands above its first choice.
+            match body.iter().position(|line| line.is_empty()).map(|at| body.split_at(at)) {
+                Some((about, [_, choice @ ..])) if choice.first().is_some_and(|line| line.starts_with("0: ")) => {
+                    text.push_str(&remark(indent, about).replacen("/**", "/*", 1).replace("\n *  ", "\n * "));
+                    text.push_str(&remark(indent, choice));
+                }
+                _ => text.push_str(&remark(indent, &body)),
+            }
             continue;
         }
         let line = match line.split_once("#define BEAMCRAFT_E_").and_then(|(_, rest)| rest.split_once(' ')) {
@@ -131,7 +139,7 @@ fn for_readers(made: &str) -> String {
         let follows =
             blocks.last().is_some_and(|before| before.lines().last().is_some_and(|l| l.starts_with("#define")));
         if !blocks.is_empty() {
-            joined.push_str(if is_constant && follows && block.lines().count() == 2 { "\n" } else { "\n\n" });
+            joined.push_str(if is_constant && follows && block.starts_with("/**") { "\n" } else { "\n\n" });
         }
         joined.push_str(block);
         blocks.push(block);

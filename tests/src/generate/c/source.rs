@@ -407,19 +407,23 @@ pub(super) fn plain(doc: &str) -> String {
 /// Lines of no more than a hundred letters; paragraphs stay apart.
 fn wrap(text: &str) -> String {
     let mut wrapped = String::new();
+    let mut width = 0;
     for line in text.lines() {
-        let mut width = 0;
-        for word in line.split(' ') {
-            if width > 0 && width + word.chars().count() > 100 {
+        if line.is_empty() {
+            wrapped.push_str("\n\n");
+            width = 0;
+        }
+        for word in line.split(' ').filter(|word| !word.is_empty()) {
+            let letters = word.chars().count();
+            if width > 0 && width + letters > 100 {
                 wrapped.push('\n');
                 width = 0;
             } else if width > 0 {
                 wrapped.push(' ');
             }
             wrapped.push_str(word);
-            width += word.chars().count() + 1;
+            width += letters + 1;
         }
-        wrapped.push('\n');
     }
     wrapped
 }
