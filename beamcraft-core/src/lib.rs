@@ -19,12 +19,15 @@ pub mod geometry;
 pub mod hang;
 #[cfg(feature = "json")]
 pub mod json;
+pub mod lifting;
 pub mod limits;
 pub mod numeric;
 #[cfg(feature = "json")]
 pub mod registry;
+pub mod saw;
 pub mod setting;
 pub mod shell;
+pub mod site;
 pub mod statics;
 pub mod units;
 pub mod verdict;
@@ -38,8 +41,11 @@ pub use crate::finish::*;
 pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
+pub use crate::lifting::*;
+pub use crate::saw::*;
 pub use crate::setting::*;
 pub use crate::shell::*;
+pub use crate::site::*;
 pub use crate::statics::*;
 pub use crate::units::*;
 pub use crate::verdict::*;

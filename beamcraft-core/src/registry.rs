@@ -10,9 +10,12 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
     crate::statics::CALCULATIONS,
+    crate::saw::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lifting::CALCULATIONS,
+    crate::site::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.

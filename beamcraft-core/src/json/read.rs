@@ -15,9 +15,11 @@ use crate::units;
 /// `malformed` where the text is not JSON; otherwise every `unknown_field`, `missing_field`, `wrong_type`,
 /// `unknown_name` and `duplicate_field`, each with its path and the closest known name.
 pub fn read<T: DeserializeOwned + JsonSchema>(text: &str) -> Result<T> {
+    // The derived readers take a list for a struct, field by field in order; the second walk does not.
+    let may_hide_a_list = text.contains('[') || !text.trim_start().starts_with('{');
     match serde_json::from_str(text) {
-        Ok(value) => Ok(value),
-        Err(_) => read_slowly(text),
+        Ok(value) if !may_hide_a_list => Ok(value),
+        _ => read_slowly(text),
     }
 }
 
