@@ -540,6 +540,40 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 /** 1: Away from the wall, parallel to the bolts: it pulls all of them. */
 #define BEAMCRAFT_BRACKET_LOAD_AWAY_FROM_WALL 1
 
+/* Which face lies up and which way the blade leans; the kept piece lies between the fence and the blade. */
+/** 0: Show face up, blade leaning away from the fence: for a bevel with its long point on the show face. */
+#define BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_AWAY 0
+/** 1: Show face down, blade leaning towards the fence: for a bevel with its long point on the show face. */
+#define BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_TOWARDS 1
+/** 2: Show face up, blade leaning towards the fence: for a bevel with its long point on the inner face. */
+#define BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_TOWARDS 2
+/** 3: Show face down, blade leaning away from the fence: for a bevel with its long point on the inner face. */
+#define BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_AWAY 3
+
+/* Which piece lies between the fence and a blade that leans towards it. */
+/** 0: None: the blade is square or leans away from the fence. */
+#define BEAMCRAFT_TRAPPED_PIECE_NONE 0
+/** 1: The kept piece: it can bind and be thrown back. */
+#define BEAMCRAFT_TRAPPED_PIECE_KEPT_PIECE 1
+
+/* How the edge that rides the fence meets it. */
+/** 0: Square: the whole edge rides the fence. */
+#define BEAMCRAFT_RIDING_EDGE_SQUARE 0
+/** 1: The long point rides up: the fence must be higher than the board is thick. */
+#define BEAMCRAFT_RIDING_EDGE_LONG_POINT_UP 1
+/** 2: The long point rides down on the table: it must not creep under the fence. */
+#define BEAMCRAFT_RIDING_EDGE_LONG_POINT_DOWN 2
+
+/* How the board goes over the saw. */
+/** 0: Flat on the table, as for any bevel with its long point on the show face. */
+#define BEAMCRAFT_BOARD_SET_UP_FLAT 0
+/** 1: Flat on the table, turned over: the long point lies on the inner face. */
+#define BEAMCRAFT_BOARD_SET_UP_OTHER_FACE_DOWN 1
+/** 2: On edge against a tall fence, the blade at the complement of the bevel. */
+#define BEAMCRAFT_BOARD_SET_UP_ON_EDGE_AGAINST_TALL_FENCE 2
+/** 3: Flat on a wedge that leans the board by what the blade lacks. */
+#define BEAMCRAFT_BOARD_SET_UP_JIG_WEDGE 3
+
 /* How much a finding matters. */
 /** 0: Good to know. */
 #define BEAMCRAFT_GRADE_NOTE 0
@@ -591,6 +625,52 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 #define BEAMCRAFT_FILM_CEILING_WITHIN 0
 /** 1: Above the ceiling: the film risks going brittle and wrinkling. */
 #define BEAMCRAFT_FILM_CEILING_ABOVE 1
+
+/* How long lifting goes on, with its recovery. */
+/** 0: Up to 1 h, then recovery at least as long. */
+#define BEAMCRAFT_LIFT_DURATION_SHORT 0
+/** 1: More than 1 h up to 2 h, then recovery of 0.3 times the work. */
+#define BEAMCRAFT_LIFT_DURATION_MODERATE 1
+/** 2: More than 2 h up to 8 h. */
+#define BEAMCRAFT_LIFT_DURATION_LONG 2
+
+/* How well the hands hold the load. */
+/** 0: Handles or cut-outs on a handy container. */
+#define BEAMCRAFT_HAND_COUPLING_GOOD 0
+/** 1: A handy container without good handles. */
+#define BEAMCRAFT_HAND_COUPLING_FAIR 1
+/** 2: Bulky, long or hard to hold, such as a beam. */
+#define BEAMCRAFT_HAND_COUPLING_POOR 2
+
+/* The two printed forms of the equation; their constants are not exact conversions of each other. */
+/** 0: 23 kg, centimetres. */
+#define BEAMCRAFT_LIFTING_FORM_METRIC 0
+/** 1: 51 lb, inches. */
+#define BEAMCRAFT_LIFTING_FORM_US_CUSTOMARY 1
+
+/* Where the lift stands. */
+/** 0: Index up to 1, the aim of the method. */
+#define BEAMCRAFT_LIFT_STANDING_WITHIN_AIM 0
+/** 1: Index above 1 up to 3: redesign the lift. */
+#define BEAMCRAFT_LIFT_STANDING_ABOVE_AIM 1
+/** 2: Index above 3: some experts see raised risk for nearly everybody. */
+#define BEAMCRAFT_LIFT_STANDING_FAR_ABOVE_AIM 2
+/** 3: The method gives no weight for this lift: supports or a hoist. */
+#define BEAMCRAFT_LIFT_STANDING_OUTSIDE_METHOD 3
+
+/* The limit of the method that the lift lies beyond. */
+/** 0: None: the method applies. */
+#define BEAMCRAFT_LIFT_LIMIT_WITHIN 0
+/** 1: The hands reach farther out than 63 cm (25 in). */
+#define BEAMCRAFT_LIFT_LIMIT_REACH 1
+/** 2: The hands are higher than 175 cm (70 in). */
+#define BEAMCRAFT_LIFT_LIMIT_HAND_HEIGHT 2
+/** 3: The hands travel more than 175 cm (70 in). */
+#define BEAMCRAFT_LIFT_LIMIT_TRAVEL 3
+/** 4: The turn is more than 135°. */
+#define BEAMCRAFT_LIFT_LIMIT_TURN 4
+/** 5: The rate is beyond Table 5. */
+#define BEAMCRAFT_LIFT_LIMIT_RATE 5
 
 /* ----------------------------------------------------------------------------
  * Typed calls: numbers and choices in structs, nothing allocated on success.
@@ -1631,6 +1711,126 @@ beamcraft_status beamcraft_bolt_row_bracket(const beamcraft_bolt_row_bracket_inp
                                             beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
+ * Typed calls: saw
+ * ---------------------------------------------------------------------------- */
+
+/** A rip cut with the kept piece between the fence and the blade. */
+typedef struct beamcraft_rip_fence_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Width of the show face after the cut, mm. Range 0 to 100000. */
+  double show_width_mm;
+  /** Thickness of the board, mm. Range 1 to 150. */
+  double thickness_mm;
+  /** Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+   *  Range -80 to 80. Initially 0.0. */
+  double fence_edge_bevel_deg;
+  /** Bevel of the cut, degrees; positive when its long point lies on the show face. Range -80 to 80. */
+  double cut_bevel_deg;
+  /** Which face lies up and which way the blade leans. One of BEAMCRAFT_RIP_SET_UP_*. */
+  uint32_t set_up;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Kerf of the blade, measured square to it, mm. Range 0 to 12. */
+  double kerf_mm;
+} beamcraft_rip_fence_input;
+
+/** Fence setting of a bevelled rip. */
+typedef struct beamcraft_rip_fence_output {
+  /** Distance from the fence to the blade, measured at the table, mm. */
+  double fence_mm;
+  /** Width of the show face, mm. */
+  double show_width_mm;
+  /** Width of the inner face, mm. */
+  double inner_width_mm;
+  /** Kerf measured along the table, mm. */
+  double kerf_at_table_mm;
+  /** Change of the show width for each mm that the board is thicker than stated, the fence unmoved. */
+  double show_width_per_thickness;
+  /** Which piece is trapped between the fence and the blade. One of BEAMCRAFT_TRAPPED_PIECE_*. */
+  uint32_t trapped_piece;
+  /** How the edge that rides the fence meets it. One of BEAMCRAFT_RIDING_EDGE_*. */
+  uint32_t riding_edge;
+} beamcraft_rip_fence_output;
+
+/** Sets up an input of beamcraft_rip_fence: its size and its initial values. Does nothing for NULL. */
+void beamcraft_rip_fence_input_init(beamcraft_rip_fence_input *out_input);
+
+/** Fence distance at the table for a rip with bevels on one or both edges, by face up and lean of the
+ *  blade. */
+beamcraft_status beamcraft_rip_fence(const beamcraft_rip_fence_input *input,
+                                     beamcraft_rip_fence_output *output,
+                                     beamcraft_error **out_error);
+
+/** A cut and the edge that rides the mitre gauge, both by their normals out of the panel, in the
+ *  panel's frame.
+ *
+ *  Only the directions count, not the lengths. */
+typedef struct beamcraft_saw_angles_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Component of the cut's normal along the grain. Range -1000 to 1000. */
+  double cut_u;
+  /** Component of the cut's normal across the grain. Range -1000 to 1000. */
+  double cut_v;
+  /** Component of the cut's normal out of the show face. Range -1000 to 1000. */
+  double cut_n;
+  /** Component along the grain of the normal of the edge that rides the gauge. Range -1000 to 1000. */
+  double riding_u;
+  /** Component across the grain of the normal of the edge that rides the gauge. Range -1000 to 1000. */
+  double riding_v;
+} beamcraft_saw_angles_input;
+
+/** How to set the saw for a cut. */
+typedef struct beamcraft_saw_angles_output {
+  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
+  double tilt_deg;
+  /** Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the
+   *  far side, and 90 for a cut along the riding edge. */
+  double gauge_deg;
+} beamcraft_saw_angles_output;
+
+/** Sets up an input of beamcraft_saw_angles: its size and its initial values. Does nothing for NULL. */
+void beamcraft_saw_angles_input_init(beamcraft_saw_angles_input *out_input);
+
+/** Blade tilt and gauge angle of any straight cut, the gauge stated against the edge that rides it. */
+beamcraft_status beamcraft_saw_angles(const beamcraft_saw_angles_input *input,
+                                      beamcraft_saw_angles_output *output,
+                                      beamcraft_error **out_error);
+
+/** A bevel and what the saw can tilt to. */
+typedef struct beamcraft_tilt_set_up_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner
+   *  face. Range -80 to 80. */
+  double tilt_deg;
+  /** Largest tilt of the saw from square, degrees; 45, as most saws have, if left out. Range 30 to 60.
+   *  Initially 45.0. */
+  double max_tilt_deg;
+} beamcraft_tilt_set_up_input;
+
+/** The set-up for a bevel. */
+typedef struct beamcraft_tilt_set_up_output {
+  /** How the board goes over the saw. One of BEAMCRAFT_BOARD_SET_UP_*. */
+  uint32_t set_up;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Tilt to set on the saw, degrees. */
+  double saw_tilt_deg;
+  /** Angle of the wedge under the board, degrees; 0 without one. */
+  double wedge_deg;
+} beamcraft_tilt_set_up_output;
+
+/** Sets up an input of beamcraft_tilt_set_up: its size and its initial values. Does nothing for NULL. */
+void beamcraft_tilt_set_up_input_init(beamcraft_tilt_set_up_input *out_input);
+
+/** How to cut a bevel that lies within or beyond the tilt of the saw. */
+beamcraft_status beamcraft_tilt_set_up(const beamcraft_tilt_set_up_input *input,
+                                       beamcraft_tilt_set_up_output *output,
+                                       beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
  * Typed calls: frame
  * ---------------------------------------------------------------------------- */
 
@@ -1976,6 +2176,101 @@ void beamcraft_mitre_bond_area_input_init(beamcraft_mitre_bond_area_input *out_i
 beamcraft_status beamcraft_mitre_bond_area(const beamcraft_mitre_bond_area_input *input,
                                            beamcraft_mitre_bond_area_output *output,
                                            beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Typed calls: lifting
+ * ---------------------------------------------------------------------------- */
+
+/** Bit of origin_height_mm in `given` of beamcraft_lifting_index_input. */
+#define BEAMCRAFT_LIFTING_INDEX_INPUT_GIVEN_ORIGIN_HEIGHT_MM 1
+/** Bit of lifting_index in `given` of beamcraft_lifting_index_output. */
+#define BEAMCRAFT_LIFTING_INDEX_OUTPUT_GIVEN_LIFTING_INDEX 1
+
+/** One lift, shared by one or more people. */
+typedef struct beamcraft_lifting_index_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Mass lifted, kg. Range 0 to 1000000. */
+  double mass_kg;
+  /** Number of people who lift; each is taken to carry an equal share, which holds only at equal
+   *  distances from the centre of mass. Range 1 to 12. */
+  uint32_t persons;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** From the mid-point between the ankles out to the middle of the hands, mm. Range 0 to 5000. */
+  double reach_mm;
+  /** Hands above the floor, mm. Range 0 to 5000. */
+  double hand_height_mm;
+  /** Vertical travel of the hands, mm. Range 0 to 5000. */
+  double travel_mm;
+  /** Angle by which the lifter turns from straight ahead, degrees. Range 0 to 180. Initially 0.0. */
+  double turn_deg;
+  /** Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam. Range
+   *  0 to 60. Initially 0.2. */
+  double lifts_per_min;
+  /** How long the work goes on. One of BEAMCRAFT_LIFT_DURATION_*. Initially
+   *  BEAMCRAFT_LIFT_DURATION_SHORT. */
+  uint32_t duration;
+  /** How well the hands hold; a beam without handles is poor, the default. One of
+   *  BEAMCRAFT_HAND_COUPLING_*. Initially BEAMCRAFT_HAND_COUPLING_POOR. */
+  uint32_t coupling;
+  /** Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when
+   *  left out. Range 0 to 5000. Optional. */
+  double origin_height_mm;
+  /** Which of the two printed forms of the equation to use. One of BEAMCRAFT_LIFTING_FORM_*. Initially
+   *  BEAMCRAFT_LIFTING_FORM_METRIC. */
+  uint32_t form;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+} beamcraft_lifting_index_input;
+
+/** Recommended weight and lifting index, with every multiplier. */
+typedef struct beamcraft_lifting_index_output {
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Share of one person, kg. */
+  double share_kg;
+  /** Load constant LC, kg. */
+  double load_constant_kg;
+  /** Horizontal multiplier HM. */
+  double horizontal_multiplier;
+  /** Vertical multiplier VM. */
+  double vertical_multiplier;
+  /** Distance multiplier DM. */
+  double distance_multiplier;
+  /** Asymmetric multiplier AM. */
+  double asymmetric_multiplier;
+  /** Frequency multiplier FM. */
+  double frequency_multiplier;
+  /** Coupling multiplier CM. */
+  double coupling_multiplier;
+  /** Recommended weight limit RWL, kg; 0 outside the method. */
+  double recommended_kg;
+  /** Lifting index LI, share over recommended weight; absent outside the method. Only with
+   *  BEAMCRAFT_LIFTING_INDEX_OUTPUT_GIVEN_LIFTING_INDEX in `given`. */
+  double lifting_index;
+  /** Mass over all recommended weights together, kg; what is too much for the people given, 0 when
+   *  nothing is. */
+  double excess_kg;
+  /** Where the lift stands. One of BEAMCRAFT_LIFT_STANDING_*. */
+  uint32_t standing;
+  /** The first limit of the method that the lift lies beyond. One of BEAMCRAFT_LIFT_LIMIT_*. */
+  uint32_t limit;
+  /** The caution that belongs to these numbers. One of BEAMCRAFT_CAUTION_*. */
+  uint32_t caution;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_lifting_index_output;
+
+/** Sets up an input of beamcraft_lifting_index: its size and its initial values. Does nothing for NULL. */
+void beamcraft_lifting_index_input_init(beamcraft_lifting_index_input *out_input);
+
+/** Recommended weight limit and lifting index of one lift by the revised NIOSH equation. */
+beamcraft_status beamcraft_lifting_index(const beamcraft_lifting_index_input *input,
+                                         beamcraft_lifting_index_output *output,
+                                         beamcraft_error **out_error);
 
 #ifdef __cplusplus
 }  /* extern "C" */

@@ -380,6 +380,42 @@ const _: () = {
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, principal_theory_n) == 56);
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, bolt_count) == 64);
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, caution) == 68);
+    assert!(size_of::<beamcraft_rip_fence_input>() == 56 && align_of::<beamcraft_rip_fence_input>() == 8);
+    assert!(offset_of!(beamcraft_rip_fence_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_rip_fence_input, show_width_mm) == 8);
+    assert!(offset_of!(beamcraft_rip_fence_input, thickness_mm) == 16);
+    assert!(offset_of!(beamcraft_rip_fence_input, fence_edge_bevel_deg) == 24);
+    assert!(offset_of!(beamcraft_rip_fence_input, cut_bevel_deg) == 32);
+    assert!(offset_of!(beamcraft_rip_fence_input, set_up) == 40);
+    assert!(offset_of!(beamcraft_rip_fence_input, reserved_1) == 44);
+    assert!(offset_of!(beamcraft_rip_fence_input, kerf_mm) == 48);
+    assert!(size_of::<beamcraft_rip_fence_output>() == 48 && align_of::<beamcraft_rip_fence_output>() == 8);
+    assert!(offset_of!(beamcraft_rip_fence_output, fence_mm) == 0);
+    assert!(offset_of!(beamcraft_rip_fence_output, show_width_mm) == 8);
+    assert!(offset_of!(beamcraft_rip_fence_output, inner_width_mm) == 16);
+    assert!(offset_of!(beamcraft_rip_fence_output, kerf_at_table_mm) == 24);
+    assert!(offset_of!(beamcraft_rip_fence_output, show_width_per_thickness) == 32);
+    assert!(offset_of!(beamcraft_rip_fence_output, trapped_piece) == 40);
+    assert!(offset_of!(beamcraft_rip_fence_output, riding_edge) == 44);
+    assert!(size_of::<beamcraft_saw_angles_input>() == 48 && align_of::<beamcraft_saw_angles_input>() == 8);
+    assert!(offset_of!(beamcraft_saw_angles_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_saw_angles_input, cut_u) == 8);
+    assert!(offset_of!(beamcraft_saw_angles_input, cut_v) == 16);
+    assert!(offset_of!(beamcraft_saw_angles_input, cut_n) == 24);
+    assert!(offset_of!(beamcraft_saw_angles_input, riding_u) == 32);
+    assert!(offset_of!(beamcraft_saw_angles_input, riding_v) == 40);
+    assert!(size_of::<beamcraft_saw_angles_output>() == 16 && align_of::<beamcraft_saw_angles_output>() == 8);
+    assert!(offset_of!(beamcraft_saw_angles_output, tilt_deg) == 0);
+    assert!(offset_of!(beamcraft_saw_angles_output, gauge_deg) == 8);
+    assert!(size_of::<beamcraft_tilt_set_up_input>() == 24 && align_of::<beamcraft_tilt_set_up_input>() == 8);
+    assert!(offset_of!(beamcraft_tilt_set_up_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_tilt_set_up_input, tilt_deg) == 8);
+    assert!(offset_of!(beamcraft_tilt_set_up_input, max_tilt_deg) == 16);
+    assert!(size_of::<beamcraft_tilt_set_up_output>() == 24 && align_of::<beamcraft_tilt_set_up_output>() == 8);
+    assert!(offset_of!(beamcraft_tilt_set_up_output, set_up) == 0);
+    assert!(offset_of!(beamcraft_tilt_set_up_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_tilt_set_up_output, saw_tilt_deg) == 8);
+    assert!(offset_of!(beamcraft_tilt_set_up_output, wedge_deg) == 16);
     assert!(size_of::<beamcraft_frame_piece_input>() == 40 && align_of::<beamcraft_frame_piece_input>() == 8);
     assert!(offset_of!(beamcraft_frame_piece_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_frame_piece_input, front_flat_mm) == 8);
@@ -498,6 +534,39 @@ const _: () = {
     assert!(offset_of!(beamcraft_mitre_bond_area_output, seam_mm) == 0);
     assert!(offset_of!(beamcraft_mitre_bond_area_output, joint_area_m2) == 8);
     assert!(offset_of!(beamcraft_mitre_bond_area_output, bond_area_m2) == 16);
+    assert!(size_of::<beamcraft_lifting_index_input>() == 96 && align_of::<beamcraft_lifting_index_input>() == 8);
+    assert!(offset_of!(beamcraft_lifting_index_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_lifting_index_input, given) == 8);
+    assert!(offset_of!(beamcraft_lifting_index_input, mass_kg) == 16);
+    assert!(offset_of!(beamcraft_lifting_index_input, persons) == 24);
+    assert!(offset_of!(beamcraft_lifting_index_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_lifting_index_input, reach_mm) == 32);
+    assert!(offset_of!(beamcraft_lifting_index_input, hand_height_mm) == 40);
+    assert!(offset_of!(beamcraft_lifting_index_input, travel_mm) == 48);
+    assert!(offset_of!(beamcraft_lifting_index_input, turn_deg) == 56);
+    assert!(offset_of!(beamcraft_lifting_index_input, lifts_per_min) == 64);
+    assert!(offset_of!(beamcraft_lifting_index_input, duration) == 72);
+    assert!(offset_of!(beamcraft_lifting_index_input, coupling) == 76);
+    assert!(offset_of!(beamcraft_lifting_index_input, origin_height_mm) == 80);
+    assert!(offset_of!(beamcraft_lifting_index_input, form) == 88);
+    assert!(offset_of!(beamcraft_lifting_index_input, reserved_2) == 92);
+    assert!(size_of::<beamcraft_lifting_index_output>() == 112 && align_of::<beamcraft_lifting_index_output>() == 8);
+    assert!(offset_of!(beamcraft_lifting_index_output, given) == 0);
+    assert!(offset_of!(beamcraft_lifting_index_output, share_kg) == 8);
+    assert!(offset_of!(beamcraft_lifting_index_output, load_constant_kg) == 16);
+    assert!(offset_of!(beamcraft_lifting_index_output, horizontal_multiplier) == 24);
+    assert!(offset_of!(beamcraft_lifting_index_output, vertical_multiplier) == 32);
+    assert!(offset_of!(beamcraft_lifting_index_output, distance_multiplier) == 40);
+    assert!(offset_of!(beamcraft_lifting_index_output, asymmetric_multiplier) == 48);
+    assert!(offset_of!(beamcraft_lifting_index_output, frequency_multiplier) == 56);
+    assert!(offset_of!(beamcraft_lifting_index_output, coupling_multiplier) == 64);
+    assert!(offset_of!(beamcraft_lifting_index_output, recommended_kg) == 72);
+    assert!(offset_of!(beamcraft_lifting_index_output, lifting_index) == 80);
+    assert!(offset_of!(beamcraft_lifting_index_output, excess_kg) == 88);
+    assert!(offset_of!(beamcraft_lifting_index_output, standing) == 96);
+    assert!(offset_of!(beamcraft_lifting_index_output, limit) == 100);
+    assert!(offset_of!(beamcraft_lifting_index_output, caution) == 104);
+    assert!(offset_of!(beamcraft_lifting_index_output, reserved_1) == 108);
 };
 
 /// Every typed calculation: its name and its JSON face.
@@ -518,6 +587,9 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("cleat_seat", cleat_seat),
     ("wall_strip_screws", wall_strip_screws),
     ("bolt_row_bracket", bolt_row_bracket),
+    ("rip_fence", rip_fence),
+    ("saw_angles", saw_angles),
+    ("tilt_set_up", tilt_set_up),
     ("frame_piece", frame_piece),
     ("cleat_halves", cleat_halves),
     ("film_build", film_build),
@@ -528,6 +600,7 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("finish_quantity", finish_quantity),
     ("glue_quantity", glue_quantity),
     ("mitre_bond_area", mitre_bond_area),
+    ("lifting_index", lifting_index),
 ];
 
 /// JSON to JSON by way of the C structs.
@@ -1086,6 +1159,95 @@ fn bolt_row_bracket(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_bolt_row_bracket_output| write_bolt_row_bracket_output(&output))
 }
 
+fn rip_fence(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_rip_fence_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_rip_fence_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("show_width_mm") {
+        record.show_width_mm = value;
+    }
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.number("fence_edge_bevel_deg") {
+        record.fence_edge_bevel_deg = value;
+    }
+    if let Some(value) = given.number("cut_bevel_deg") {
+        record.cut_bevel_deg = value;
+    }
+    if let Some(value) = given.choice(
+        "set_up",
+        &[
+            "show_face_up_blade_away",
+            "show_face_down_blade_towards",
+            "show_face_up_blade_towards",
+            "show_face_down_blade_away",
+        ],
+    ) {
+        record.set_up = value;
+    }
+    if let Some(value) = given.number("kerf_mm") {
+        record.kerf_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_rip_fence(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_rip_fence_output| write_rip_fence_output(&output))
+}
+
+fn saw_angles(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_saw_angles_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_saw_angles_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("cut_u") {
+        record.cut_u = value;
+    }
+    if let Some(value) = given.number("cut_v") {
+        record.cut_v = value;
+    }
+    if let Some(value) = given.number("cut_n") {
+        record.cut_n = value;
+    }
+    if let Some(value) = given.number("riding_u") {
+        record.riding_u = value;
+    }
+    if let Some(value) = given.number("riding_v") {
+        record.riding_v = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_saw_angles(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_saw_angles_output| write_saw_angles_output(&output))
+}
+
+fn tilt_set_up(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_tilt_set_up_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_tilt_set_up_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("tilt_deg") {
+        record.tilt_deg = value;
+    }
+    if let Some(value) = given.number("max_tilt_deg") {
+        record.max_tilt_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_tilt_set_up(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_tilt_set_up_output| write_tilt_set_up_output(&output))
+}
+
 fn frame_piece(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_frame_piece_input>::uninit();
@@ -1329,6 +1491,54 @@ fn mitre_bond_area(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_mitre_bond_area(&raw const record, output, error) }
     })
     .map(|output: beamcraft_mitre_bond_area_output| write_mitre_bond_area_output(&output))
+}
+
+fn lifting_index(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_lifting_index_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_lifting_index_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("mass_kg") {
+        record.mass_kg = value;
+    }
+    if let Some(value) = given.count("persons") {
+        record.persons = value;
+    }
+    if let Some(value) = given.number("reach_mm") {
+        record.reach_mm = value;
+    }
+    if let Some(value) = given.number("hand_height_mm") {
+        record.hand_height_mm = value;
+    }
+    if let Some(value) = given.number("travel_mm") {
+        record.travel_mm = value;
+    }
+    if let Some(value) = given.number("turn_deg") {
+        record.turn_deg = value;
+    }
+    if let Some(value) = given.number("lifts_per_min") {
+        record.lifts_per_min = value;
+    }
+    if let Some(value) = given.choice("duration", &["short", "moderate", "long"]) {
+        record.duration = value;
+    }
+    if let Some(value) = given.choice("coupling", &["good", "fair", "poor"]) {
+        record.coupling = value;
+    }
+    if let Some(value) = given.number("origin_height_mm") {
+        record.origin_height_mm = value;
+        record.given |= BEAMCRAFT_LIFTING_INDEX_INPUT_GIVEN_ORIGIN_HEIGHT_MM;
+    }
+    if let Some(value) = given.choice("form", &["metric", "us_customary"]) {
+        record.form = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_lifting_index(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_lifting_index_output| write_lifting_index_output(&output))
 }
 
 fn write_wood_density_output(record: &beamcraft_wood_density_output) -> String {
@@ -1633,6 +1843,36 @@ fn write_bolt_row_bracket_output(record: &beamcraft_bolt_row_bracket_output) -> 
     out.end()
 }
 
+fn write_rip_fence_output(record: &beamcraft_rip_fence_output) -> String {
+    let mut out = Written::default();
+    out.put("fence_mm", Written::number(record.fence_mm));
+    out.put("show_width_mm", Written::number(record.show_width_mm));
+    out.put("inner_width_mm", Written::number(record.inner_width_mm));
+    out.put("kerf_at_table_mm", Written::number(record.kerf_at_table_mm));
+    out.put("show_width_per_thickness", Written::number(record.show_width_per_thickness));
+    out.put("trapped_piece", Written::choice(record.trapped_piece, &["none", "kept_piece"]));
+    out.put("riding_edge", Written::choice(record.riding_edge, &["square", "long_point_up", "long_point_down"]));
+    out.end()
+}
+
+fn write_saw_angles_output(record: &beamcraft_saw_angles_output) -> String {
+    let mut out = Written::default();
+    out.put("tilt_deg", Written::number(record.tilt_deg));
+    out.put("gauge_deg", Written::number(record.gauge_deg));
+    out.end()
+}
+
+fn write_tilt_set_up_output(record: &beamcraft_tilt_set_up_output) -> String {
+    let mut out = Written::default();
+    out.put(
+        "set_up",
+        Written::choice(record.set_up, &["flat", "other_face_down", "on_edge_against_tall_fence", "jig_wedge"]),
+    );
+    out.put("saw_tilt_deg", Written::number(record.saw_tilt_deg));
+    out.put("wedge_deg", Written::number(record.wedge_deg));
+    out.end()
+}
+
 fn write_frame_piece_output(record: &beamcraft_frame_piece_output) -> String {
     let mut out = Written::default();
     out.put("width_mm", Written::number(record.width_mm));
@@ -1715,5 +1955,35 @@ fn write_mitre_bond_area_output(record: &beamcraft_mitre_bond_area_output) -> St
     out.put("seam_mm", Written::number(record.seam_mm));
     out.put("joint_area_m2", Written::number(record.joint_area_m2));
     out.put("bond_area_m2", Written::number(record.bond_area_m2));
+    out.end()
+}
+
+fn write_lifting_index_output(record: &beamcraft_lifting_index_output) -> String {
+    let mut out = Written::default();
+    out.put("share_kg", Written::number(record.share_kg));
+    out.put("load_constant_kg", Written::number(record.load_constant_kg));
+    out.put("horizontal_multiplier", Written::number(record.horizontal_multiplier));
+    out.put("vertical_multiplier", Written::number(record.vertical_multiplier));
+    out.put("distance_multiplier", Written::number(record.distance_multiplier));
+    out.put("asymmetric_multiplier", Written::number(record.asymmetric_multiplier));
+    out.put("frequency_multiplier", Written::number(record.frequency_multiplier));
+    out.put("coupling_multiplier", Written::number(record.coupling_multiplier));
+    out.put("recommended_kg", Written::number(record.recommended_kg));
+    if record.given & BEAMCRAFT_LIFTING_INDEX_OUTPUT_GIVEN_LIFTING_INDEX != 0 {
+        out.put("lifting_index", Written::number(record.lifting_index));
+    }
+    out.put("excess_kg", Written::number(record.excess_kg));
+    out.put(
+        "standing",
+        Written::choice(record.standing, &["within_aim", "above_aim", "far_above_aim", "outside_method"]),
+    );
+    out.put("limit", Written::choice(record.limit, &["within", "reach", "hand_height", "travel", "turn", "rate"]));
+    out.put(
+        "caution",
+        Written::choice(
+            record.caution,
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+        ),
+    );
     out.end()
 }

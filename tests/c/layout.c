@@ -377,6 +377,48 @@ _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, principal_theory_n) =
 _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, bolt_count) == 64, "beamcraft_bolt_row_bracket_output.bolt_count");
 _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, caution) == 68, "beamcraft_bolt_row_bracket_output.caution");
 
+_Static_assert(sizeof(beamcraft_rip_fence_input) == 56, "beamcraft_rip_fence_input");
+_Static_assert(offsetof(beamcraft_rip_fence_input, struct_size) == 0, "beamcraft_rip_fence_input.struct_size");
+_Static_assert(offsetof(beamcraft_rip_fence_input, show_width_mm) == 8, "beamcraft_rip_fence_input.show_width_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_input, thickness_mm) == 16, "beamcraft_rip_fence_input.thickness_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_input, fence_edge_bevel_deg) == 24, "beamcraft_rip_fence_input.fence_edge_bevel_deg");
+_Static_assert(offsetof(beamcraft_rip_fence_input, cut_bevel_deg) == 32, "beamcraft_rip_fence_input.cut_bevel_deg");
+_Static_assert(offsetof(beamcraft_rip_fence_input, set_up) == 40, "beamcraft_rip_fence_input.set_up");
+_Static_assert(offsetof(beamcraft_rip_fence_input, reserved_1) == 44, "beamcraft_rip_fence_input.reserved_1");
+_Static_assert(offsetof(beamcraft_rip_fence_input, kerf_mm) == 48, "beamcraft_rip_fence_input.kerf_mm");
+
+_Static_assert(sizeof(beamcraft_rip_fence_output) == 48, "beamcraft_rip_fence_output");
+_Static_assert(offsetof(beamcraft_rip_fence_output, fence_mm) == 0, "beamcraft_rip_fence_output.fence_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_output, show_width_mm) == 8, "beamcraft_rip_fence_output.show_width_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_output, inner_width_mm) == 16, "beamcraft_rip_fence_output.inner_width_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_output, kerf_at_table_mm) == 24, "beamcraft_rip_fence_output.kerf_at_table_mm");
+_Static_assert(offsetof(beamcraft_rip_fence_output, show_width_per_thickness) == 32, "beamcraft_rip_fence_output.show_width_per_thickness");
+_Static_assert(offsetof(beamcraft_rip_fence_output, trapped_piece) == 40, "beamcraft_rip_fence_output.trapped_piece");
+_Static_assert(offsetof(beamcraft_rip_fence_output, riding_edge) == 44, "beamcraft_rip_fence_output.riding_edge");
+
+_Static_assert(sizeof(beamcraft_saw_angles_input) == 48, "beamcraft_saw_angles_input");
+_Static_assert(offsetof(beamcraft_saw_angles_input, struct_size) == 0, "beamcraft_saw_angles_input.struct_size");
+_Static_assert(offsetof(beamcraft_saw_angles_input, cut_u) == 8, "beamcraft_saw_angles_input.cut_u");
+_Static_assert(offsetof(beamcraft_saw_angles_input, cut_v) == 16, "beamcraft_saw_angles_input.cut_v");
+_Static_assert(offsetof(beamcraft_saw_angles_input, cut_n) == 24, "beamcraft_saw_angles_input.cut_n");
+_Static_assert(offsetof(beamcraft_saw_angles_input, riding_u) == 32, "beamcraft_saw_angles_input.riding_u");
+_Static_assert(offsetof(beamcraft_saw_angles_input, riding_v) == 40, "beamcraft_saw_angles_input.riding_v");
+
+_Static_assert(sizeof(beamcraft_saw_angles_output) == 16, "beamcraft_saw_angles_output");
+_Static_assert(offsetof(beamcraft_saw_angles_output, tilt_deg) == 0, "beamcraft_saw_angles_output.tilt_deg");
+_Static_assert(offsetof(beamcraft_saw_angles_output, gauge_deg) == 8, "beamcraft_saw_angles_output.gauge_deg");
+
+_Static_assert(sizeof(beamcraft_tilt_set_up_input) == 24, "beamcraft_tilt_set_up_input");
+_Static_assert(offsetof(beamcraft_tilt_set_up_input, struct_size) == 0, "beamcraft_tilt_set_up_input.struct_size");
+_Static_assert(offsetof(beamcraft_tilt_set_up_input, tilt_deg) == 8, "beamcraft_tilt_set_up_input.tilt_deg");
+_Static_assert(offsetof(beamcraft_tilt_set_up_input, max_tilt_deg) == 16, "beamcraft_tilt_set_up_input.max_tilt_deg");
+
+_Static_assert(sizeof(beamcraft_tilt_set_up_output) == 24, "beamcraft_tilt_set_up_output");
+_Static_assert(offsetof(beamcraft_tilt_set_up_output, set_up) == 0, "beamcraft_tilt_set_up_output.set_up");
+_Static_assert(offsetof(beamcraft_tilt_set_up_output, reserved_1) == 4, "beamcraft_tilt_set_up_output.reserved_1");
+_Static_assert(offsetof(beamcraft_tilt_set_up_output, saw_tilt_deg) == 8, "beamcraft_tilt_set_up_output.saw_tilt_deg");
+_Static_assert(offsetof(beamcraft_tilt_set_up_output, wedge_deg) == 16, "beamcraft_tilt_set_up_output.wedge_deg");
+
 _Static_assert(sizeof(beamcraft_frame_piece_input) == 40, "beamcraft_frame_piece_input");
 _Static_assert(offsetof(beamcraft_frame_piece_input, struct_size) == 0, "beamcraft_frame_piece_input.struct_size");
 _Static_assert(offsetof(beamcraft_frame_piece_input, front_flat_mm) == 8, "beamcraft_frame_piece_input.front_flat_mm");
@@ -500,5 +542,40 @@ _Static_assert(sizeof(beamcraft_mitre_bond_area_output) == 24, "beamcraft_mitre_
 _Static_assert(offsetof(beamcraft_mitre_bond_area_output, seam_mm) == 0, "beamcraft_mitre_bond_area_output.seam_mm");
 _Static_assert(offsetof(beamcraft_mitre_bond_area_output, joint_area_m2) == 8, "beamcraft_mitre_bond_area_output.joint_area_m2");
 _Static_assert(offsetof(beamcraft_mitre_bond_area_output, bond_area_m2) == 16, "beamcraft_mitre_bond_area_output.bond_area_m2");
+
+_Static_assert(sizeof(beamcraft_lifting_index_input) == 96, "beamcraft_lifting_index_input");
+_Static_assert(offsetof(beamcraft_lifting_index_input, struct_size) == 0, "beamcraft_lifting_index_input.struct_size");
+_Static_assert(offsetof(beamcraft_lifting_index_input, given) == 8, "beamcraft_lifting_index_input.given");
+_Static_assert(offsetof(beamcraft_lifting_index_input, mass_kg) == 16, "beamcraft_lifting_index_input.mass_kg");
+_Static_assert(offsetof(beamcraft_lifting_index_input, persons) == 24, "beamcraft_lifting_index_input.persons");
+_Static_assert(offsetof(beamcraft_lifting_index_input, reserved_1) == 28, "beamcraft_lifting_index_input.reserved_1");
+_Static_assert(offsetof(beamcraft_lifting_index_input, reach_mm) == 32, "beamcraft_lifting_index_input.reach_mm");
+_Static_assert(offsetof(beamcraft_lifting_index_input, hand_height_mm) == 40, "beamcraft_lifting_index_input.hand_height_mm");
+_Static_assert(offsetof(beamcraft_lifting_index_input, travel_mm) == 48, "beamcraft_lifting_index_input.travel_mm");
+_Static_assert(offsetof(beamcraft_lifting_index_input, turn_deg) == 56, "beamcraft_lifting_index_input.turn_deg");
+_Static_assert(offsetof(beamcraft_lifting_index_input, lifts_per_min) == 64, "beamcraft_lifting_index_input.lifts_per_min");
+_Static_assert(offsetof(beamcraft_lifting_index_input, duration) == 72, "beamcraft_lifting_index_input.duration");
+_Static_assert(offsetof(beamcraft_lifting_index_input, coupling) == 76, "beamcraft_lifting_index_input.coupling");
+_Static_assert(offsetof(beamcraft_lifting_index_input, origin_height_mm) == 80, "beamcraft_lifting_index_input.origin_height_mm");
+_Static_assert(offsetof(beamcraft_lifting_index_input, form) == 88, "beamcraft_lifting_index_input.form");
+_Static_assert(offsetof(beamcraft_lifting_index_input, reserved_2) == 92, "beamcraft_lifting_index_input.reserved_2");
+
+_Static_assert(sizeof(beamcraft_lifting_index_output) == 112, "beamcraft_lifting_index_output");
+_Static_assert(offsetof(beamcraft_lifting_index_output, given) == 0, "beamcraft_lifting_index_output.given");
+_Static_assert(offsetof(beamcraft_lifting_index_output, share_kg) == 8, "beamcraft_lifting_index_output.share_kg");
+_Static_assert(offsetof(beamcraft_lifting_index_output, load_constant_kg) == 16, "beamcraft_lifting_index_output.load_constant_kg");
+_Static_assert(offsetof(beamcraft_lifting_index_output, horizontal_multiplier) == 24, "beamcraft_lifting_index_output.horizontal_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, vertical_multiplier) == 32, "beamcraft_lifting_index_output.vertical_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, distance_multiplier) == 40, "beamcraft_lifting_index_output.distance_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, asymmetric_multiplier) == 48, "beamcraft_lifting_index_output.asymmetric_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, frequency_multiplier) == 56, "beamcraft_lifting_index_output.frequency_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, coupling_multiplier) == 64, "beamcraft_lifting_index_output.coupling_multiplier");
+_Static_assert(offsetof(beamcraft_lifting_index_output, recommended_kg) == 72, "beamcraft_lifting_index_output.recommended_kg");
+_Static_assert(offsetof(beamcraft_lifting_index_output, lifting_index) == 80, "beamcraft_lifting_index_output.lifting_index");
+_Static_assert(offsetof(beamcraft_lifting_index_output, excess_kg) == 88, "beamcraft_lifting_index_output.excess_kg");
+_Static_assert(offsetof(beamcraft_lifting_index_output, standing) == 96, "beamcraft_lifting_index_output.standing");
+_Static_assert(offsetof(beamcraft_lifting_index_output, limit) == 100, "beamcraft_lifting_index_output.limit");
+_Static_assert(offsetof(beamcraft_lifting_index_output, caution) == 104, "beamcraft_lifting_index_output.caution");
+_Static_assert(offsetof(beamcraft_lifting_index_output, reserved_1) == 108, "beamcraft_lifting_index_output.reserved_1");
 
 int main(void) { return 0; }

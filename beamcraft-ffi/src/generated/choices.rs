@@ -399,6 +399,54 @@ pub(crate) fn bracket_load(field: &'static str, number: u32) -> Result<beamcraft
     }
 }
 
+/// Which face lies up and which way the blade leans; the kept piece lies between the fence and the blade.
+///
+/// 0: Show face up, blade leaning away from the fence: for a bevel with its long point on the show face.
+pub const BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_AWAY: u32 = 0;
+/// 1: Show face down, blade leaning towards the fence: for a bevel with its long point on the show face.
+pub const BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_TOWARDS: u32 = 1;
+/// 2: Show face up, blade leaning towards the fence: for a bevel with its long point on the inner face.
+pub const BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_TOWARDS: u32 = 2;
+/// 3: Show face down, blade leaning away from the fence: for a bevel with its long point on the inner face.
+pub const BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_AWAY: u32 = 3;
+
+pub(crate) fn rip_set_up(field: &'static str, number: u32) -> Result<beamcraft_core::RipSetUp, Fault> {
+    match number {
+        BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_AWAY => Ok(beamcraft_core::RipSetUp::ShowFaceUpBladeAway),
+        BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_TOWARDS => Ok(beamcraft_core::RipSetUp::ShowFaceDownBladeTowards),
+        BEAMCRAFT_RIP_SET_UP_SHOW_FACE_UP_BLADE_TOWARDS => Ok(beamcraft_core::RipSetUp::ShowFaceUpBladeTowards),
+        BEAMCRAFT_RIP_SET_UP_SHOW_FACE_DOWN_BLADE_AWAY => Ok(beamcraft_core::RipSetUp::ShowFaceDownBladeAway),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_RIP_SET_UP_*")),
+    }
+}
+
+/// Which piece lies between the fence and a blade that leans towards it.
+///
+/// 0: None: the blade is square or leans away from the fence.
+pub const BEAMCRAFT_TRAPPED_PIECE_NONE: u32 = 0;
+/// 1: The kept piece: it can bind and be thrown back.
+pub const BEAMCRAFT_TRAPPED_PIECE_KEPT_PIECE: u32 = 1;
+
+/// How the edge that rides the fence meets it.
+///
+/// 0: Square: the whole edge rides the fence.
+pub const BEAMCRAFT_RIDING_EDGE_SQUARE: u32 = 0;
+/// 1: The long point rides up: the fence must be higher than the board is thick.
+pub const BEAMCRAFT_RIDING_EDGE_LONG_POINT_UP: u32 = 1;
+/// 2: The long point rides down on the table: it must not creep under the fence.
+pub const BEAMCRAFT_RIDING_EDGE_LONG_POINT_DOWN: u32 = 2;
+
+/// How the board goes over the saw.
+///
+/// 0: Flat on the table, as for any bevel with its long point on the show face.
+pub const BEAMCRAFT_BOARD_SET_UP_FLAT: u32 = 0;
+/// 1: Flat on the table, turned over: the long point lies on the inner face.
+pub const BEAMCRAFT_BOARD_SET_UP_OTHER_FACE_DOWN: u32 = 1;
+/// 2: On edge against a tall fence, the blade at the complement of the bevel.
+pub const BEAMCRAFT_BOARD_SET_UP_ON_EDGE_AGAINST_TALL_FENCE: u32 = 2;
+/// 3: Flat on a wedge that leans the board by what the blade lacks.
+pub const BEAMCRAFT_BOARD_SET_UP_JIG_WEDGE: u32 = 3;
+
 /// How much a finding matters.
 ///
 /// 0: Good to know.
@@ -453,3 +501,80 @@ pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 17;
 pub const BEAMCRAFT_FILM_CEILING_WITHIN: u32 = 0;
 /// 1: Above the ceiling: the film risks going brittle and wrinkling.
 pub const BEAMCRAFT_FILM_CEILING_ABOVE: u32 = 1;
+
+/// How long lifting goes on, with its recovery.
+///
+/// 0: Up to 1 h, then recovery at least as long.
+pub const BEAMCRAFT_LIFT_DURATION_SHORT: u32 = 0;
+/// 1: More than 1 h up to 2 h, then recovery of 0.3 times the work.
+pub const BEAMCRAFT_LIFT_DURATION_MODERATE: u32 = 1;
+/// 2: More than 2 h up to 8 h.
+pub const BEAMCRAFT_LIFT_DURATION_LONG: u32 = 2;
+
+pub(crate) fn lift_duration(field: &'static str, number: u32) -> Result<beamcraft_core::LiftDuration, Fault> {
+    match number {
+        BEAMCRAFT_LIFT_DURATION_SHORT => Ok(beamcraft_core::LiftDuration::Short),
+        BEAMCRAFT_LIFT_DURATION_MODERATE => Ok(beamcraft_core::LiftDuration::Moderate),
+        BEAMCRAFT_LIFT_DURATION_LONG => Ok(beamcraft_core::LiftDuration::Long),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_LIFT_DURATION_*")),
+    }
+}
+
+/// How well the hands hold the load.
+///
+/// 0: Handles or cut-outs on a handy container.
+pub const BEAMCRAFT_HAND_COUPLING_GOOD: u32 = 0;
+/// 1: A handy container without good handles.
+pub const BEAMCRAFT_HAND_COUPLING_FAIR: u32 = 1;
+/// 2: Bulky, long or hard to hold, such as a beam.
+pub const BEAMCRAFT_HAND_COUPLING_POOR: u32 = 2;
+
+pub(crate) fn hand_coupling(field: &'static str, number: u32) -> Result<beamcraft_core::HandCoupling, Fault> {
+    match number {
+        BEAMCRAFT_HAND_COUPLING_GOOD => Ok(beamcraft_core::HandCoupling::Good),
+        BEAMCRAFT_HAND_COUPLING_FAIR => Ok(beamcraft_core::HandCoupling::Fair),
+        BEAMCRAFT_HAND_COUPLING_POOR => Ok(beamcraft_core::HandCoupling::Poor),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_HAND_COUPLING_*")),
+    }
+}
+
+/// The two printed forms of the equation; their constants are not exact conversions of each other.
+///
+/// 0: 23 kg, centimetres.
+pub const BEAMCRAFT_LIFTING_FORM_METRIC: u32 = 0;
+/// 1: 51 lb, inches.
+pub const BEAMCRAFT_LIFTING_FORM_US_CUSTOMARY: u32 = 1;
+
+pub(crate) fn lifting_form(field: &'static str, number: u32) -> Result<beamcraft_core::LiftingForm, Fault> {
+    match number {
+        BEAMCRAFT_LIFTING_FORM_METRIC => Ok(beamcraft_core::LiftingForm::Metric),
+        BEAMCRAFT_LIFTING_FORM_US_CUSTOMARY => Ok(beamcraft_core::LiftingForm::UsCustomary),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_LIFTING_FORM_*")),
+    }
+}
+
+/// Where the lift stands.
+///
+/// 0: Index up to 1, the aim of the method.
+pub const BEAMCRAFT_LIFT_STANDING_WITHIN_AIM: u32 = 0;
+/// 1: Index above 1 up to 3: redesign the lift.
+pub const BEAMCRAFT_LIFT_STANDING_ABOVE_AIM: u32 = 1;
+/// 2: Index above 3: some experts see raised risk for nearly everybody.
+pub const BEAMCRAFT_LIFT_STANDING_FAR_ABOVE_AIM: u32 = 2;
+/// 3: The method gives no weight for this lift: supports or a hoist.
+pub const BEAMCRAFT_LIFT_STANDING_OUTSIDE_METHOD: u32 = 3;
+
+/// The limit of the method that the lift lies beyond.
+///
+/// 0: None: the method applies.
+pub const BEAMCRAFT_LIFT_LIMIT_WITHIN: u32 = 0;
+/// 1: The hands reach farther out than 63 cm (25 in).
+pub const BEAMCRAFT_LIFT_LIMIT_REACH: u32 = 1;
+/// 2: The hands are higher than 175 cm (70 in).
+pub const BEAMCRAFT_LIFT_LIMIT_HAND_HEIGHT: u32 = 2;
+/// 3: The hands travel more than 175 cm (70 in).
+pub const BEAMCRAFT_LIFT_LIMIT_TRAVEL: u32 = 3;
+/// 4: The turn is more than 135°.
+pub const BEAMCRAFT_LIFT_LIMIT_TURN: u32 = 4;
+/// 5: The rate is beyond Table 5.
+pub const BEAMCRAFT_LIFT_LIMIT_RATE: u32 = 5;
