@@ -64,15 +64,15 @@ pub(crate) unsafe fn text<'a>(
     })
 }
 
-/// The caller's buffer for a text: where, how large, and where to say how much is needed.
-pub(crate) struct TextBuffer {
-    buffer: *mut c_char,
+/// The caller's buffer for a list: where, how large, and where to say how much is needed.
+pub(crate) struct ArrayBuffer<T> {
+    buffer: *mut T,
     capacity: usize,
     out_needed: Place<usize>,
 }
 
-impl TextBuffer {
-    pub(crate) fn new(buffer: *mut c_char, capacity: usize, out_needed: *mut usize) -> Result<Self, Fault> {
+impl<T: Copy> ArrayBuffer<T> {
+    pub(crate) fn new(buffer: *mut T, capacity: usize, out_needed: *mut usize) -> Result<Self, Fault> {
         let out_needed = Place::new(out_needed, "out_needed")?;
         if buffer.is_null() && capacity > 0 {
             return Err(null("buffer"));
@@ -80,12 +80,12 @@ impl TextBuffer {
         Ok(Self { buffer, capacity, out_needed })
     }
 
-    /// Writes the text and a closing NUL if they fit; says in any case how many bytes they need.
+    /// Writes the items and what closes them if all fit; says in any case how many they are.
     ///
     /// # Safety
-    /// `buffer` has `capacity` writable bytes, `out_needed` is writable.
-    pub(crate) unsafe fn write(self, text: &str) -> Result<(), Failure> {
-        let needed = text.len() + 1;
+    /// `buffer` is aligned and has room for `capacity` items, `out_needed` is writable.
+    unsafe fn write_closed(self, items: &[T], end: &[T]) -> Result<(), Failure> {
+        let needed = items.len() + end.len();
         // SAFETY: writable by the contract.
         unsafe { self.out_needed.write(needed) };
         if self.capacity == 0 {
@@ -94,19 +94,36 @@ impl TextBuffer {
         if self.capacity < needed {
             return Err(too_small(self.capacity, needed));
         }
-        let buffer = self.buffer.cast::<u8>();
-        // SAFETY: `capacity` ≥ `needed` bytes are writable; the text is ours, so nothing overlaps.
-        unsafe { buffer.copy_from_nonoverlapping(text.as_ptr(), text.len()) };
-        // SAFETY: the byte after the text is the last of the `needed` ones.
-        let end = unsafe { buffer.add(text.len()) };
+        // SAFETY: `capacity` ≥ `needed` items are writable; the items are ours, so nothing overlaps.
+        unsafe { self.buffer.copy_from_nonoverlapping(items.as_ptr(), items.len()) };
+        // SAFETY: no further than behind the last of the `needed` items.
+        let behind = unsafe { self.buffer.add(items.len()) };
         // SAFETY: as above.
-        unsafe { end.write(0) };
+        unsafe { behind.copy_from_nonoverlapping(end.as_ptr(), end.len()) };
         Ok(())
     }
 }
 
+/// The caller's buffer for a text; it is closed by NUL.
+pub(crate) struct TextBuffer(ArrayBuffer<u8>);
+
+impl TextBuffer {
+    pub(crate) fn new(buffer: *mut c_char, capacity: usize, out_needed: *mut usize) -> Result<Self, Fault> {
+        ArrayBuffer::new(buffer.cast(), capacity, out_needed).map(Self)
+    }
+
+    /// Writes the text and a closing NUL if they fit; says in any case how many bytes they need.
+    ///
+    /// # Safety
+    /// `buffer` has `capacity` writable bytes, `out_needed` is writable.
+    pub(crate) unsafe fn write(self, text: &str) -> Result<(), Failure> {
+        // SAFETY: the same contract.
+        unsafe { self.0.write_closed(text.as_bytes(), &[0]) }
+    }
+}
+
 #[cold]
-pub(crate) fn too_small(capacity: usize, needed: usize) -> Failure {
+fn too_small(capacity: usize, needed: usize) -> Failure {
     let (given, allowed) = (capacity.to_string(), format!("{needed} or more"));
     let cure = "call with capacity 0 to ask for the size".to_owned();
     Error::one(Detail { code: ErrorCode::BufferTooSmall, path: "capacity".to_owned(), given, allowed, cure }).into()

@@ -10,6 +10,8 @@ use beamcraft::{
 use beamcraft_core::json::format_number;
 use serde_json::Value;
 
+use crate::allocation::allocations;
+
 /// Why a call was refused, as the C caller sees it.
 #[derive(Debug, PartialEq)]
 pub(crate) struct Refused {
@@ -48,9 +50,12 @@ impl Given<'_> {
 pub(crate) fn call<O>(make: impl FnOnce(*mut O, *mut *mut beamcraft_error) -> beamcraft_status) -> Result<O, Refused> {
     let mut output = MaybeUninit::<O>::uninit();
     let mut error = ptr::null_mut();
+    let before = allocations();
     let status = make(output.as_mut_ptr(), &raw mut error);
+    let allocated = allocations() - before;
     if status == BEAMCRAFT_OK {
         assert!(error.is_null(), "no error object on success");
+        assert_eq!(allocated, 0, "a typed call allocates nothing on success");
         // SAFETY: written on success.
         return Ok(unsafe { output.assume_init() });
     }

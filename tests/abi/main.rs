@@ -8,11 +8,13 @@
 )]
 
 mod agreement;
+mod allocation;
 mod errors;
 mod face;
 mod generated;
 mod growth;
 mod header;
 mod json;
+mod record;
 mod status;
 mod symbols;

@@ -13,6 +13,7 @@ use std::path::PathBuf;
 use model::Model;
 
 /// A file that is generated: its path from the top of the checkout and its whole text.
+#[derive(Clone)]
 pub struct GeneratedFile {
     /// Path from the top of the checkout.
     pub path: String,

@@ -9,6 +9,10 @@ mod layout;
 mod proof;
 mod source;
 
+#[cfg(test)]
+#[path = "shapes_tests.rs"]
+mod tests;
+
 use super::GeneratedFile;
 use super::model::Model;
 use layout::Door;
