@@ -167,7 +167,7 @@ pub struct LiftingIndex {
     /// Lifting index LI, share over recommended weight; absent outside the method.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub lifting_index: Option<f64>,
-    /// Mass over all recommended weights together, kg; what is too much for the people given, 0 when nothing is.
+    /// Mass beyond the recommended weights of all lifters together, kg; 0 when there is none.
     pub excess_kg: f64,
     /// Where the lift stands.
     pub standing: LiftStanding,
