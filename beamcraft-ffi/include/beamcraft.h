@@ -174,7 +174,7 @@ beamcraft_status beamcraft_error_code(const beamcraft_error *error,
                                       size_t index,
                                       beamcraft_status *out_code);
 
-/** Path of the field at fault in the fault at `index`, such as "thickness_a_mm" or "body.legs[0].length_mm"; empty for
+/** Path of the field at fault in the fault at `index`, such as `thickness_a_mm` or `body.legs[0].length_mm`; empty for
  *  the whole input.
  *
  *  Pointers:
@@ -501,7 +501,7 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 #define BEAMCRAFT_SEAT_REGIME_HELD_BY_FRICTION_ONLY 2
 /** 3: The pull exceeds all that the seat can give: the body climbs up and off. */
 #define BEAMCRAFT_SEAT_REGIME_CLIMBS_OFF 3
-/** 4: The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off. */
+/** 4: The weight acts behind the contact: it draws the foot off, and the body leans on the wall near its top. */
 #define BEAMCRAFT_SEAT_REGIME_TIPS_INWARD 4
 
 /* Whether friction sets an upper limit to the pull of the seat. */
@@ -2251,8 +2251,7 @@ typedef struct beamcraft_lifting_index_output {
   /** Lifting index LI, share over recommended weight; absent outside the method. Only with
    *  BEAMCRAFT_LIFTING_INDEX_OUTPUT_GIVEN_LIFTING_INDEX in `given`. */
   double lifting_index;
-  /** Mass over all recommended weights together, kg; what is too much for the people given, 0 when
-   *  nothing is. */
+  /** Mass beyond the recommended weights of all lifters together, kg; 0 when there is none. */
   double excess_kg;
   /** Where the lift stands. One of BEAMCRAFT_LIFT_STANDING_*. */
   uint32_t standing;

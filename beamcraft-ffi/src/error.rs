@@ -95,7 +95,7 @@ unsafe fn give(
     })
 }
 
-/// Path of the field at fault in the fault at `index`, such as "thickness_a_mm" or "body.legs[0].length_mm"; empty for
+/// Path of the field at fault in the fault at `index`, such as `thickness_a_mm` or `body.legs[0].length_mm`; empty for
 /// the whole input.
 ///
 /// # Safety

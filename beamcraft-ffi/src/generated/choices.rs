@@ -348,7 +348,7 @@ pub const BEAMCRAFT_SEAT_REGIME_SITS: u32 = 1;
 pub const BEAMCRAFT_SEAT_REGIME_HELD_BY_FRICTION_ONLY: u32 = 2;
 /// 3: The pull exceeds all that the seat can give: the body climbs up and off.
 pub const BEAMCRAFT_SEAT_REGIME_CLIMBS_OFF: u32 = 3;
-/// 4: The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off.
+/// 4: The weight acts behind the contact: it draws the foot off, and the body leans on the wall near its top.
 pub const BEAMCRAFT_SEAT_REGIME_TIPS_INWARD: u32 = 4;
 
 /// Whether friction sets an upper limit to the pull of the seat.

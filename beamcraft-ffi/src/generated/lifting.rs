@@ -135,8 +135,7 @@ pub struct beamcraft_lifting_index_output {
     /// Lifting index LI, share over recommended weight; absent outside the method. Only with
     /// BEAMCRAFT_LIFTING_INDEX_OUTPUT_GIVEN_LIFTING_INDEX in `given`.
     pub lifting_index: f64,
-    /// Mass over all recommended weights together, kg; what is too much for the people given, 0 when
-    /// nothing is.
+    /// Mass beyond the recommended weights of all lifters together, kg; 0 when there is none.
     pub excess_kg: f64,
     /// Where the lift stands. One of BEAMCRAFT_LIFT_STANDING_*.
     pub standing: u32,
