@@ -403,6 +403,8 @@ fn every_public_field_says_what_it_is() {
 #[test]
 fn every_number_of_an_input_has_a_range() {
     use generate::model::{Role, Ty, TypeDef};
+    // The format of a spec is one number, not a range; any other is refused by value.
+    const BY_VALUE: [&str; 1] = ["BeamSpec.beamcraft_spec"];
     let mut open = Vec::new();
     for def in generate::model::Model::of_registry().types {
         let TypeDef::Struct(def) = def else { continue };
@@ -416,6 +418,7 @@ fn every_number_of_an_input_has_a_range() {
             }
         }
     }
+    open.retain(|field| !BY_VALUE.contains(&field.as_str()));
     assert!(open.is_empty(), "numbers without a range: {open:?}");
 }
 
