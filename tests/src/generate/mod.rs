@@ -5,6 +5,9 @@
 //! beamcraft-tests --bin generate` rewrites them and a test fails when one is stale.
 
 pub mod model;
+mod pydoc;
+pub mod python;
+mod stubs;
 
 use std::path::PathBuf;
 
@@ -28,7 +31,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: [fn(&Model) -> Vec<GeneratedFile>; 0] = [];
+    let writers: [fn(&Model) -> Vec<GeneratedFile>; 1] = [python::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 

@@ -1,0 +1,419 @@
+//! Writes the Python door: classes and functions as Rust source; [`super::stubs`] writes the stub file to them.
+//!
+//! A class holds its own fields, made from the core's struct, rather than the struct itself: outputs of the core borrow
+//! static texts and cannot be read back, and a class that can be built from its fields pickles, copies and evaluates from
+//! its `repr` like any other.
+
+use std::collections::HashSet;
+use std::fmt::Write as _;
+
+use serde_json::Value;
+
+use super::GeneratedFile;
+use super::model::{CalculationModel, ChoiceDef, Field, Model, StructDef, Ty, TypeDef, UnionDef};
+use super::pydoc::{self, Examples};
+
+/// Calculations whose function is written by hand, because it takes more than its input's fields.
+pub(super) const BY_HAND: &[&str] = &[];
+
+/// Words that Python keeps for itself: no field may be named so.
+const PYTHON_WORDS: &[&str] = &[
+    "False", "None", "True", "and", "as", "assert", "async", "await", "break", "class", "continue", "def", "del", "elif",
+    "else", "except", "finally", "for", "from", "global", "if", "import", "in", "is", "lambda", "nonlocal", "not", "or",
+    "pass", "raise", "return", "try", "while", "with", "yield",
+];
+
+/// Words that Rust keeps for itself and Python does not.
+const RUST_WORDS: &[&str] = &[
+    "abstract", "become", "box", "const", "do", "dyn", "enum", "extern", "final", "fn", "gen", "impl", "let", "loop",
+    "macro", "match", "mod", "move", "mut", "override", "priv", "pub", "ref", "static", "struct", "trait", "type",
+    "typeof", "unsafe", "unsized", "use", "virtual", "where",
+];
+
+/// The files of the Python door.
+pub fn files(model: &Model) -> Vec<GeneratedFile> {
+    let examples = Examples::of_rows();
+    vec![
+        GeneratedFile::new("beamcraft-py/src/generated.rs", rust(model, &examples)),
+        GeneratedFile::new("beamcraft-py/python/beamcraft/_native.pyi", super::stubs::native(model, &examples)),
+        GeneratedFile::new("beamcraft-py/python/beamcraft/choices.py", super::stubs::choices(model)),
+    ]
+}
+
+/// A field name as Rust writes it.
+fn name(field: &str) -> String {
+    assert!(!PYTHON_WORDS.contains(&field), "{field}: Python keeps this word; name the field otherwise");
+    if RUST_WORDS.contains(&field) { format!("r#{field}") } else { field.to_owned() }
+}
+
+/// A choice's text as the name of a variant in Rust: `left_end` is `LeftEnd`.
+fn variant(text: &str) -> String {
+    text.split(['_', '-', ' '])
+        .map(|word| {
+            let mut letters = word.chars();
+            letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+        })
+        .collect()
+}
+
+/// Names of the types that a caller can give.
+pub(super) fn given(model: &Model) -> HashSet<&str> {
+    let mut found = HashSet::new();
+    let mut open: Vec<&str> = model.calculations.iter().map(|calculation| calculation.input.as_str()).collect();
+    while let Some(name) = open.pop() {
+        let Some(def) = model.find(name) else { continue };
+        if !found.insert(def.name()) {
+            continue;
+        }
+        match def {
+            TypeDef::Struct(def) => open.extend(def.fields.iter().filter_map(|field| named(&field.ty))),
+            TypeDef::Union(def) => open.extend(def.variants.iter().filter_map(|(_, content)| named(content))),
+            TypeDef::Choice(_) => {}
+        }
+    }
+    found
+}
+
+/// The type of the model that a type is made of, if it is.
+fn named(ty: &Ty) -> Option<&str> {
+    match ty {
+        Ty::Named(name) => Some(name),
+        Ty::Optional(inner) | Ty::List(inner) | Ty::Array(inner, _) => named(inner),
+        Ty::Number | Ty::Integer | Ty::Text => None,
+    }
+}
+
+/// Whether the class of the content says which choice of a union it is; if not, the choices are pairs of name and content.
+pub(super) fn told_by_class(model: &Model, def: &UnionDef) -> bool {
+    let classes: HashSet<&str> = def
+        .variants
+        .iter()
+        .filter_map(|(_, content)| match content {
+            Ty::Named(name) if matches!(model.find(name), Some(TypeDef::Struct(_))) => Some(name.as_str()),
+            _ => None,
+        })
+        .collect();
+    classes.len() == def.variants.len()
+}
+
+/// The functions that are generated.
+pub(super) fn functions(model: &Model) -> impl Iterator<Item = &CalculationModel> {
+    model.calculations.iter().filter(|calculation| !BY_HAND.contains(&calculation.row.name))
+}
+
+/// The classes.
+pub(super) fn classes(model: &Model) -> impl Iterator<Item = &StructDef> {
+    model.types.iter().filter_map(|def| if let TypeDef::Struct(def) = def { Some(def) } else { None })
+}
+
+fn rust_type(ty: &Ty) -> String {
+    match ty {
+        Ty::Number => "f64".to_owned(),
+        Ty::Integer => "u32".to_owned(),
+        Ty::Text => "String".to_owned(),
+        Ty::Optional(inner) => format!("Option<{}>", rust_type(inner)),
+        Ty::List(inner) => format!("Vec<{}>", rust_type(inner)),
+        Ty::Array(inner, count) => format!("Fixed<{}, {count}>", rust_type(inner)),
+        Ty::Named(name) => name.clone(),
+    }
+}
+
+fn rust(model: &Model, examples: &Examples) -> String {
+    let mut out = String::from(
+        "//! Classes and functions of the Python door, one for each struct and calculation of the core.\n\
+         //!\n\
+         //! Generated by `cargo run -p beamcraft-tests --bin generate`; not edited by hand.\n\
+         \n\
+         #![allow(missing_docs, reason = \"the classes are seen from Python; choices and unions are texts and classes there\")]\n\
+         #![allow(clippy::too_many_arguments, reason = \"an argument for each field, all of them keywords in Python\")]\n\
+         #![allow(clippy::doc_markdown, clippy::doc_lazy_continuation, reason = \"the docs are read in Python, where they are numpy-style\")]\n\
+         #![allow(clippy::needless_pass_by_value, reason = \"arguments are moved out of the interpreter's hands\")]\n\
+         #![allow(clippy::large_enum_variant, reason = \"a union holds what its choices hold\")]\n\
+         #![allow(rustdoc::all, reason = \"the docs are read in Python, where brackets are no links\")]\n\
+         \n\
+         use beamcraft_core::error::Error;\n\
+         use pyo3::prelude::*;\n\
+         use pyo3::types::PyDict;\n\
+         \n\
+         #[allow(unused_imports, reason = \"which of them are needed depends on the shapes of the structs\")]\n\
+         use crate::cross::{Arg, Cross, Fixed, OfCore, Place, ToCore, choice, compute, compute_detached, wrong_type};\n\
+         use crate::html;\n\
+         use crate::shown::{self, NewArguments, Record, Show, Shown};\n",
+    );
+    let given = given(model);
+    for def in &model.types {
+        let is_given = given.contains(def.name());
+        match def {
+            TypeDef::Struct(def) => class(&mut out, model, def, is_given),
+            TypeDef::Choice(def) => choice(&mut out, def, is_given),
+            TypeDef::Union(def) => union(&mut out, model, def, is_given),
+        }
+    }
+    for calculation in functions(model) {
+        function(&mut out, model, calculation, examples);
+    }
+    out.push_str("\n/// Adds every class and function to the module.\n");
+    out.push_str("pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {\n");
+    for def in classes(model) {
+        let _ = writeln!(out, "    module.add_class::<{}>()?;", def.name);
+    }
+    for calculation in functions(model) {
+        let _ = writeln!(out, "    module.add_function(wrap_pyfunction!({}, module)?)?;", calculation.row.name);
+    }
+    out.push_str("    Ok(())\n}\n");
+    out
+}
+
+fn choice(out: &mut String, def: &ChoiceDef, given: bool) {
+    let names: Vec<String> = def.variants.iter().map(|variant| format!("{:?}", variant.text)).collect();
+    let given = if given { ", given" } else { "" };
+    let _ = writeln!(out, "\nchoice!({}{given}, [{}]);", def.name, names.join(", "));
+}
+
+fn union(out: &mut String, model: &Model, def: &UnionDef, given: bool) {
+    let UnionDef { name, variants, .. } = def;
+    let told = told_by_class(model, def);
+    let arms = |write: &dyn Fn(&str, &str, &Ty) -> String| -> String {
+        variants.iter().map(|(choice, content)| write(&variant(&choice.text), &choice.text, content)).collect()
+    };
+    let label = if told { "" } else { "&'static str, " };
+    let (skip, keep) = if told { ("", "") } else { ("_, ", "label, ") };
+    let _ = writeln!(out, "\n#[derive(Clone, Debug, PartialEq, IntoPyObject)]\npub enum {name} {{");
+    out.push_str(&arms(&|variant, _, content| format!("    {variant}({label}{}),\n", rust_type(content))));
+    out.push_str("}\n");
+    let _ = writeln!(out, "\nimpl Show for {name} {{\n    fn show(&self) -> Shown {{\n        match self {{");
+    out.push_str(&arms(&|variant, text, _| {
+        let form = if told { "Tagged" } else { "Paired" };
+        format!("            {name}::{variant}({skip}content) => Shown::{form}({text:?}, Box::new(content.show())),\n")
+    }));
+    out.push_str("        }\n    }\n}\n");
+    let _ = writeln!(
+        out,
+        "\nimpl Cross for {name} {{\n    fn read(value: pyo3::Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {{"
+    );
+    if told {
+        out.push_str(&arms(&|variant, _, content| {
+            format!(
+                "        if let Ok(found) = value.cast::<{}>() {{\n            return Ok({name}::{variant}(found.get().clone()));\n        }}\n",
+                rust_type(content)
+            )
+        }));
+        let names: Vec<String> = variants.iter().map(|(_, content)| rust_type(content)).collect();
+        let _ = writeln!(out, "        Err(wrong_type(value, place, \"one of the classes {}\"))", names.join(", "));
+    } else {
+        out.push_str("        let pair = value.extract::<(String, Bound<'_, PyAny>)>();\n");
+        out.push_str("        match pair.as_ref().map(|(name, content)| (name.as_str(), content.as_borrowed())) {\n");
+        out.push_str(&arms(&|variant, text, content| {
+            format!(
+                "            Ok(({text:?}, content)) => Ok({name}::{variant}({text:?}, <{}>::read(content, place)?)),\n",
+                rust_type(content)
+            )
+        }));
+        let names: Vec<&str> = variants.iter().map(|(choice, _)| choice.text.as_str()).collect();
+        let names = names.join(", ");
+        let _ = writeln!(
+            out,
+            "            _ => Err(wrong_type(value, place, \"a pair of one of the names {names} and its data\")),\n        }}"
+        );
+    }
+    out.push_str("    }\n}\n");
+    let _ = writeln!(
+        out,
+        "\nimpl OfCore<beamcraft_core::{name}> for {name} {{\n    fn of_core(core: &beamcraft_core::{name}) -> Self {{\n        match core {{"
+    );
+    out.push_str(&arms(&|variant, text, _| {
+        let keep = if told { String::new() } else { format!("{text:?}, ") };
+        format!("            beamcraft_core::{name}::{variant}(content) => {name}::{variant}({keep}OfCore::of_core(content)),\n")
+    }));
+    out.push_str("        }\n    }\n}\n");
+    if given {
+        let _ = keep;
+        let _ = writeln!(
+            out,
+            "\nimpl ToCore<beamcraft_core::{name}> for {name} {{\n    fn to_core(&self) -> Result<beamcraft_core::{name}, Error> {{\n        Ok(match self {{"
+        );
+        out.push_str(&arms(&|variant, _, _| {
+            format!("            {name}::{variant}({skip}content) => beamcraft_core::{name}::{variant}(content.to_core()?),\n")
+        }));
+        out.push_str("        })\n    }\n}\n");
+    }
+}
+
+/// A Rust doc comment.
+fn doc(out: &mut String, indent: &str, text: &str) {
+    for line in text.lines() {
+        let space = if line.is_empty() { "" } else { " " };
+        let _ = writeln!(out, "{indent}///{space}{line}");
+    }
+}
+
+/// A default as a Rust expression of the field's type.
+fn default(model: &Model, ty: &Ty, value: &Value) -> String {
+    match (ty, value) {
+        (Ty::Optional(_), Value::Null) => "None".to_owned(),
+        (Ty::Optional(inner), _) => format!("Some({})", default(model, inner, value)),
+        (Ty::Number, Value::Number(number)) => format!("{:?}_f64", number.as_f64().unwrap_or(f64::NAN)),
+        (Ty::Integer, Value::Number(number)) => number.to_string(),
+        (Ty::Text, Value::String(text)) => format!("{text:?}.to_owned()"),
+        (Ty::List(inner), Value::Array(items)) => {
+            let items: Vec<String> = items.iter().map(|item| default(model, inner, item)).collect();
+            format!("vec![{}]", items.join(", "))
+        }
+        (Ty::Array(inner, _), Value::Array(items)) => {
+            let items: Vec<String> = items.iter().map(|item| default(model, inner, item)).collect();
+            format!("Fixed([{}])", items.join(", "))
+        }
+        (Ty::Named(name), value) => default_named(model, name, value),
+        _ => panic!("a default that does not fit its type: {value} for {ty:?}"),
+    }
+}
+
+fn default_named(model: &Model, name: &str, value: &Value) -> String {
+    match (model.find(name), value) {
+        (Some(TypeDef::Choice(_)), Value::String(text)) => format!("<{name} as crate::cross::Choice>::named({text:?})"),
+        (Some(TypeDef::Struct(def)), Value::Object(values)) => {
+            let fields: Vec<String> = def
+                .fields
+                .iter()
+                .map(|field| {
+                    let value = values.get(&field.name).or(field.default.as_ref());
+                    let Some(value) = value else { panic!("{name}: a default without {}", field.name) };
+                    format!("{}: {}", self::name(&field.name), default(model, &field.ty, value))
+                })
+                .collect();
+            format!("{name} {{ {} }}", fields.join(", "))
+        }
+        (Some(TypeDef::Union(def)), Value::Object(values)) => {
+            let found = def.variants.iter().find_map(|choice| values.get(&choice.0.text).map(|value| (choice, value)));
+            let Some(((choice, content), value)) = found else { panic!("{name}: a default of no choice: {value:?}") };
+            let label = if told_by_class(model, def) { String::new() } else { format!("{:?}, ", choice.text) };
+            format!("{name}::{}({label}{})", variant(&choice.text), default(model, content, value))
+        }
+        _ => panic!("a default that does not fit its type: {value} for {name}"),
+    }
+}
+
+/// `(*, a, b = Arg::left_out())`, and the same as a reader of the docs sees it.
+fn signatures(model: &Model, fields: &[Field]) -> (String, String) {
+    if fields.is_empty() {
+        return ("()".to_owned(), "()".to_owned());
+    }
+    let ordered = pydoc::required_first(fields);
+    let rust: Vec<String> = ordered
+        .iter()
+        .map(|field| {
+            let default = if field.default.is_some() { " = Arg::left_out()" } else { "" };
+            format!("{}{default}", name(&field.name))
+        })
+        .collect();
+    let python: Vec<String> = ordered
+        .iter()
+        .map(|field| match &field.default {
+            Some(value) => format!("{}={}", field.name, pydoc::default(model, &field.ty, value).unwrap_or_else(|| "...".to_owned())),
+            None => field.name.clone(),
+        })
+        .collect();
+    (format!("(*, {})", rust.join(", ")), format!("(*, {})", python.join(", ")))
+}
+
+fn class(out: &mut String, model: &Model, def: &StructDef, given: bool) {
+    let StructDef { name: class, fields, .. } = def;
+    let (signature, text_signature) = signatures(model, fields);
+    out.push('\n');
+    doc(out, "", &pydoc::class(model, def));
+    let _ = writeln!(out, "#[pyclass(frozen, eq, module = \"beamcraft\")]");
+    let _ = writeln!(out, "#[derive(Clone, Debug, PartialEq)]\npub struct {class} {{");
+    for field in fields {
+        doc(out, "    ", &field.doc);
+        let _ = writeln!(out, "    #[pyo3(get)]\n    pub(crate) {}: {},", name(&field.name), rust_type(&field.ty));
+    }
+    out.push_str("}\n");
+    let _ = writeln!(out, "\n#[pymethods]\nimpl {class} {{");
+    let _ = writeln!(out, "    #[new]\n    #[pyo3(signature = {signature}, text_signature = {text_signature:?})]");
+    let arguments: Vec<String> =
+        pydoc::required_first(fields).iter().map(|field| format!("{}: Arg<'_, '_>", name(&field.name))).collect();
+    let _ = writeln!(out, "    fn new({}) -> PyResult<Self> {{\n        Ok(Self {{", arguments.join(", "));
+    for field in fields {
+        let rust = name(&field.name);
+        let read = match &field.default {
+            None => format!("read({:?})?", field.name),
+            Some(value) => format!("read_or({:?}, || {})?", field.name, default(model, &field.ty, value)),
+        };
+        let _ = writeln!(out, "            {rust}: {rust}.{read},");
+    }
+    out.push_str("        })\n    }\n");
+    let _ = writeln!(
+        out,
+        "    fn __repr__(&self) -> String {{ shown::repr(self) }}\n    \
+         fn __str__(&self) -> String {{ shown::line(&self.object()) }}\n    \
+         fn __copy__(slf: Py<Self>) -> Py<Self> {{ slf }}\n    \
+         #[pyo3(signature = (_memo, /))]\n    \
+         fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> {{ slf }}\n    \
+         fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> {{ shown::new_arguments::<Self>(slf.as_any()) }}\n    \
+         #[pyo3(signature = (**changes))]\n    \
+         fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}\n    \
+         /// {REPLACE}\n    \
+         #[pyo3(signature = (**changes))]\n    \
+         fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}\n    \
+         /// {TO_DICT}\n    \
+         fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {{ shown::to_dict(py, &self.object()) }}\n    \
+         /// {TO_JSON}\n    \
+         fn to_json(&self, py: Python<'_>) -> PyResult<String> {{ shown::to_json(py, self) }}\n    \
+         fn _repr_html_(&self) -> String {{ html::table(&self.object()) }}\n}}"
+    );
+    let _ = writeln!(out, "\nimpl Record for {class} {{\n    const NAME: &'static str = {class:?};");
+    let _ = writeln!(out, "    const FIELDS: &'static [(&'static str, &'static str)] = &[");
+    for field in fields {
+        let _ = writeln!(out, "        ({:?}, {:?}),", field.name, pydoc::first_line(&field.doc));
+    }
+    let values: Vec<String> = fields.iter().map(|field| format!("self.{}.show()", name(&field.name))).collect();
+    let _ = writeln!(out, "    ];\n    fn values(&self) -> Vec<Shown> {{ vec![{}] }}\n}}", values.join(", "));
+    let core = if fields.is_empty() { "_core" } else { "core" };
+    let _ = writeln!(
+        out,
+        "\nimpl OfCore<beamcraft_core::{class}> for {class} {{\n    fn of_core({core}: &beamcraft_core::{class}) -> Self {{\n        Self {{"
+    );
+    for field in fields {
+        let rust = name(&field.name);
+        let _ = writeln!(out, "            {rust}: OfCore::of_core(&core.{rust}),");
+    }
+    out.push_str("        }\n    }\n}\n");
+    if given {
+        let _ = writeln!(
+            out,
+            "\nimpl ToCore<beamcraft_core::{class}> for {class} {{\n    fn to_core(&self) -> Result<beamcraft_core::{class}, Error> {{\n        Ok(beamcraft_core::{class} {{"
+        );
+        for field in fields {
+            let rust = name(&field.name);
+            let _ = writeln!(out, "            {rust}: self.{rust}.to_core()?,");
+        }
+        out.push_str("        })\n    }\n}\n");
+    }
+}
+
+/// Docs of the methods that every class has.
+pub(super) const REPLACE: &str = "Equal object with the fields given changed.";
+pub(super) const TO_DICT: &str = "Dict of names, numbers, texts and lists: what the JSON of the object reads as.";
+pub(super) const TO_JSON: &str = "Canonical JSON: the same bytes through every door of the library.";
+
+fn function(out: &mut String, model: &Model, calculation: &CalculationModel, examples: &Examples) {
+    let fields = &model.structure(&calculation.input).fields;
+    let (signature, text_signature) = signatures(model, fields);
+    let CalculationModel { input, output, row } = calculation;
+    let ordered = pydoc::required_first(fields);
+    let arguments: String =
+        ordered.iter().map(|field| format!(", {}: Arg<'_, '_>", name(&field.name))).collect();
+    let names: Vec<String> = ordered.iter().map(|field| name(&field.name)).collect();
+    // A flat calculation takes less time than releasing and taking the interpreter again.
+    let compute = if calculation.is_typed() { "compute" } else { "compute_detached" };
+    out.push('\n');
+    doc(out, "", &pydoc::function(model, calculation, examples));
+    let _ = writeln!(
+        out,
+        "#[pyfunction]\n#[pyo3(signature = {signature}, text_signature = {text_signature:?})]\n\
+         fn {name}(py: Python<'_>{arguments}) -> PyResult<{output}> {{\n    \
+         {compute}(py, &{input}::new({})?, beamcraft_core::{name})\n}}",
+        names.join(", "),
+        name = row.name,
+    );
+}
