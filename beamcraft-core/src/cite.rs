@@ -7,6 +7,7 @@ use core::fmt;
 
 /// How far a figure of a source was checked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum Evidence {
     /// Read in the publication or in a public extract of it.
     Seen,
@@ -69,6 +70,12 @@ sources! {
     Irc, "IRC", "International Residential Code, R1001.11 (masonry fireplaces) and M1306.1 (listed appliances)", Seen;
     /// Lifting equation.
     Niosh94110, "NIOSH 94-110", "NIOSH Publication 94-110, Applications Manual for the Revised NIOSH Lifting Equation (1994, revised 2021)", Seen;
+    /// Chimneys, fireplaces and vents.
+    Nfpa211, "NFPA 211", "NFPA 211, Standard for Chimneys, Fireplaces, Vents and Solid Fuel-Burning Appliances, clause 7-3.3.3 as quoted in installation manuals", Seen;
+    /// National Building Code of Canada, read in the Ontario adoption.
+    NbcCanada, "NBC Canada", "National Building Code of Canada, 9.22.9.3 (wording read in the Ontario adoption, number recalled)", Seen;
+    /// Bolted brackets.
+    Bhandari, "Bhandari", "V. B. Bhandari, Design of Machine Elements, Examples 7.5 to 7.9 (inputs and areas in an open textbook companion)", Seen;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

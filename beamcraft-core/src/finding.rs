@@ -108,8 +108,9 @@ macro_rules! cautions {
     ($($variant:ident, $name:literal, $text:literal;)+) => {
         /// A standing caution that travels with the results it belongs to.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
         #[non_exhaustive]
-        pub enum Caution { $(#[doc = $text] $variant,)+ }
+        pub enum Caution { $(#[doc = $text] #[cfg_attr(feature = "json", serde(rename = $name))] $variant,)+ }
 
         impl Caution {
             /// Every caution.

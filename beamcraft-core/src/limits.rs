@@ -3,7 +3,7 @@
 //! Checks, messages, the schemas' `minimum` and `maximum`, the limits page and the random inputs of the tests all read
 //! it. A range says what the equations hold for and what a workshop can mean, not what is wise to build.
 
-use crate::error::{Allowed, ErrorCode, Fault};
+use crate::error::{Allowed, Detail, ErrorCode, Fault};
 
 /// An admissible range for one kind of quantity.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,6 +71,9 @@ limits! {
     MOISTURE: "a moisture content", "%", 0.0, 30.0, "above about 30 % (fibre saturation) the handbook's equations end";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
+    HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
+    BEARING_LENGTH: "a bearing or holding length in a member", "mm", 0.1, 1_000.0, "a member that the dowel does not bear on is no member";
+    CONNECTION_CAPACITY: "an adjusted capacity", "N", 0.001, 1.0e7, "a fastener without capacity cannot share a load";
     STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
     AREA: "an area", "m2", 0.0, 1.0e6, "";
     SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";
@@ -83,6 +86,16 @@ limits! {
     POSITIVE_FILM: "a film thickness above nothing", "um", 0.1, 5_000.0, "";
     VOLUME: "a volume", "L", 0.0, 1.0e6, "";
     CAN_SIZE: "the content of a can", "L", 0.01, 1_000.0, "";
+    DECIMALS: "a number of digits after the point", "", 0.0, 6.0, "6 digits of a metre are a thousandth of a millimetre";
+    INCH_DENOMINATOR: "a number of marks to the inch", "", 1.0, 128.0, "16 is the tape, 32 and 64 are rules";
+    LEVER: "a lever arm", "mm", 1.0, 10_000.0, "a couple needs an arm";
+    SIGNED_LEVER: "a lever arm that may point either way", "mm", -10_000.0, 10_000.0, "";
+    STUD: "a side of a stud", "mm", 10.0, 1_000.0, "a dressed 2x4 has 38.1 mm by 88.9 mm";
+    SPACING: "a spacing between centres", "mm", 10.0, 10_000.0, "";
+    PERSONS: "a number of lifters", "", 1.0, 12.0, "";
+    LIFT_DISTANCE: "a distance of the lifting equation", "mm", 0.0, 5_000.0, "";
+    TURN: "an angle of turning", "deg", 0.0, 180.0, "";
+    LIFT_RATE: "a number of lifts a minute", "/min", 0.0, 60.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
@@ -112,6 +125,13 @@ impl Limitable for Option<f64> {
     }
 }
 
+impl Limitable for Option<u32> {
+    #[inline]
+    fn given(&self) -> Option<f64> {
+        self.map(f64::from)
+    }
+}
+
 /// An input whose numbers have ranges of the table.
 pub trait Limited {
     /// Each limited field with its range, in the order of the struct.
@@ -127,6 +147,17 @@ pub trait Limited {
     fn range_faults(&self) -> Vec<Fault>;
 }
 
+/// Every fault of the limited fields of a part of a document, seen from outside: `path.field`.
+pub fn faults_at(path: &str, part: &impl Limited) -> Vec<Detail> {
+    part.range_faults().into_iter().map(|fault| Detail::from(fault).within(path)).collect()
+}
+
+/// Every fault of a list of numbers that share one range: `path[k]`.
+pub fn list_faults(path: &str, values: &[f64], limit: &Limit) -> Vec<Detail> {
+    let faults = values.iter().enumerate().filter_map(|(k, value)| Some((k, limit.check("", *value).err()?)));
+    faults.map(|(k, fault)| Detail::from(fault).within(&format!("{path}[{k}]"))).collect()
+}
+
 /// Ties the fields of an input struct to ranges of the table: `limited!(Input { span_mm: LENGTH, … });`
 macro_rules! limited {
     ($type:ty { $($field:ident: $limit:ident),* $(,)? }) => {
@@ -135,7 +166,7 @@ macro_rules! limited {
                 &[$((stringify!($field), $crate::limits::$limit),)*];
 
             #[inline]
-            fn check_ranges(&self) -> Result<(), $crate::error::Fault> {
+            fn check_ranges(&self) -> core::result::Result<(), $crate::error::Fault> {
                 $(if let Some(value) = $crate::limits::Limitable::given(&self.$field) {
                     $crate::limits::$limit.check(stringify!($field), value)?;
                 })*

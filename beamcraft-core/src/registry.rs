@@ -4,7 +4,14 @@ use crate::error::{Detail, Error, ErrorCode, Result, closest};
 use crate::json::Calculation;
 
 /// The rows of every module, in the order of the floors.
-const FAMILIES: &[&[Calculation]] = &[crate::shell::CALCULATIONS];
+const FAMILIES: &[&[Calculation]] = &[
+    crate::units::CALCULATIONS,
+    crate::shell::CALCULATIONS,
+    crate::fasten::CALCULATIONS,
+    crate::statics::CALCULATIONS,
+    crate::frame::CALCULATIONS,
+    crate::hang::CALCULATIONS,
+];
 
 /// Every public calculation, in a fixed order.
 pub fn calculations() -> impl Iterator<Item = &'static Calculation> {

@@ -1,0 +1,51 @@
+//! Dowel connections: screws, lag screws, nails and bolts between two members, with or without a gap.
+//!
+//! Answers how much one fastener carries sideways ([`dowel_shear`]), along its axis ([`fastener_withdrawal`],
+//! [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]); which factors apply to it
+//! ([`connection_factors`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood screw through a
+//! cleat and a wall lining into a stud ([`screw_joint`]).
+//!
+//! ```text
+//!    side member   gap     main member (stud)
+//!   ├── l_s ──────┤ g ├──────────── l_m ───────────┤
+//!  ▐███████████████████████████████████████████████▶▷   screw: head, shank, thread, tapered tip E
+//!                 ├─────────────── p ──────────────┤
+//! ```
+//!
+//! | symbol | meaning | unit |
+//! |---|---|---|
+//! | D, D_r, D_H | nominal, thread root and head diameter | mm |
+//! | D_y | diameter in the yield equations | mm |
+//! | E | length of the tapered tip | mm |
+//! | l_m, l_s | bearing length in the main and the side member | mm |
+//! | p | penetration into the main member, tip included | mm |
+//! | g | gap between the members: a wall lining that is not counted on | mm |
+//! | G | specific gravity, oven-dry mass and volume | – |
+//! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
+//!
+//! All capacities are allowable-stress values of the American standard per fastener. They hold only when the spacing,
+//! edge and end distances keep the wood from splitting.
+//!
+//! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
+//! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
+
+mod nds;
+mod screws;
+
+pub use nds::*;
+pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
+
+/// Registry rows of this module.
+#[cfg(feature = "json")]
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    DOWEL_BEARING,
+    BENDING_YIELD,
+    DOWEL_SHEAR,
+    FASTENER_WITHDRAWAL,
+    HEAD_PULL_THROUGH,
+    COMBINED_LATERAL_WITHDRAWAL,
+    CONNECTION_FACTORS,
+    LEAD_HOLE,
+    SCREW_JOINT,
+    screws::LIST_WOOD_SCREWS,
+];

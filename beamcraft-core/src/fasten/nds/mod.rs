@@ -1,0 +1,55 @@
+//! The American standard for wood construction, chapters 11 and 12, and the general dowel equations with a gap.
+//!
+//! The standard works in inch and pound; each equation is evaluated in its own units and converted at its edge, so that
+//! a reviewer finds the printed constants.
+
+mod bearing;
+mod bending;
+mod combined;
+mod factors;
+mod joint;
+mod joint_verdicts;
+mod lateral;
+mod lead_hole;
+mod withdrawal;
+
+pub use bearing::{BearingRounding, DowelBearing, DowelBearingInput, DowelSizeRange, FastenerDirection, dowel_bearing};
+pub use bending::{BendingYield, BendingYieldFastener, BendingYieldInput, bending_yield};
+pub use combined::{
+    CombinedLateralWithdrawal, CombinedLateralWithdrawalInput, CombinedLoadRule, combined_lateral_withdrawal,
+};
+pub use factors::{
+    ConnectionFactors, ConnectionFactorsInput, DowelFastener, FastenerArrangement, LoadDuration, MemberMoisture,
+    NailDriving, TemperatureBand, connection_factors,
+};
+pub use joint::{ScrewJoint, ScrewJointCheck, ScrewJointInput, screw_joint};
+pub use joint_verdicts::screw_joint_verdicts;
+pub use lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, dowel_shear};
+pub use lead_hole::{LeadHole, LeadHoleInput, LeadHoleNeed, lead_hole};
+pub use withdrawal::{
+    EndGrainRule, FastenerWithdrawal, FastenerWithdrawalInput, HeadPullThrough, HeadPullThroughInput, PullThroughRange,
+    fastener_withdrawal, head_pull_through,
+};
+
+#[cfg(feature = "json")]
+pub(super) use {
+    bearing::DOWEL_BEARING, bending::BENDING_YIELD, combined::COMBINED_LATERAL_WITHDRAWAL, factors::CONNECTION_FACTORS,
+    joint::SCREW_JOINT, lateral::DOWEL_SHEAR, lead_hole::LEAD_HOLE, withdrawal::FASTENER_WITHDRAWAL,
+    withdrawal::HEAD_PULL_THROUGH,
+};
+
+/// Millimetres of an inch, exact.
+pub(super) const MM_PER_IN: f64 = 25.4;
+/// Newtons of a pound-force, exact.
+const N_PER_LBF: f64 = 4.448_221_615_260_5;
+/// Megapascals of a pound-force per square inch.
+const MPA_PER_PSI: f64 = N_PER_LBF / (MM_PER_IN * MM_PER_IN);
+/// A quarter inch, the diameter at which the rules change, mm.
+const QUARTER_INCH_MM: f64 = 6.35;
+/// How far a diameter may miss the edge of a band: the conversion from inches rounds, the standard's edges do not.
+const EDGE_MM: f64 = 1e-9;
+
+/// Whether a diameter counts as a quarter inch or more.
+fn is_quarter_inch(diameter_mm: f64) -> bool {
+    diameter_mm >= QUARTER_INCH_MM - EDGE_MM
+}

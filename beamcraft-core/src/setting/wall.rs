@@ -1,0 +1,216 @@
+//! The wall, its studs, and what stands out from it.
+
+use crate::error::{Detail, ErrorCode, Fault};
+use crate::limits::{self, faults_at, limited, list_faults};
+
+/// A stud wall behind the body.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<Wall>))]
+pub struct Wall {
+    /// Where the studs stand.
+    pub studs: StudLayout,
+    /// Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm.
+    pub stud_width_mm: f64,
+    /// Depth of a stud into the wall, mm.
+    pub stud_depth_mm: f64,
+    /// What the studs are made of.
+    pub stud_wood: StudWood,
+    /// Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
+    pub lining_thickness_mm: f64,
+}
+
+limited!(Wall { stud_width_mm: STUD, stud_depth_mm: STUD, lining_thickness_mm: SMALL_LENGTH });
+
+/// Where the studs stand, by their centre lines.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case", deny_unknown_fields))]
+pub enum StudLayout {
+    /// Each stud as found on the wall.
+    Measured {
+        /// Centre lines from the plumb line, mm, in any order.
+        centres_mm: Vec<f64>,
+    },
+    /// A regular spacing, both ways from one stud: a first guess only.
+    Spaced {
+        /// Centre line of one stud from the plumb line, mm.
+        first_mm: f64,
+        /// Distance between centre lines, mm.
+        spacing_mm: f64,
+    },
+}
+
+/// What the studs are made of.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case", deny_unknown_fields))]
+pub enum StudWood {
+    /// A species combination of NDS Table 12.3.3A, such as `Spruce-Pine-Fir`.
+    Combination {
+        /// Its name.
+        name: String,
+    },
+    /// Its specific gravity, oven-dry weight and volume.
+    Gravity {
+        /// Specific gravity.
+        specific_gravity: f64,
+    },
+    /// Not known: checks take the least that may be there, or give no answer.
+    Unknown,
+}
+
+impl Wall {
+    /// Every fault of the wall, with its path.
+    pub fn faults(&self) -> Vec<Detail> {
+        let mut faults = Vec::new();
+        match &self.studs {
+            StudLayout::Measured { centres_mm } => {
+                faults.extend(list_faults("studs.measured.centres_mm", centres_mm, &limits::SIGNED_LENGTH));
+            }
+            StudLayout::Spaced { first_mm, spacing_mm } => {
+                let checks = [
+                    limits::SIGNED_LENGTH.check("studs.spaced.first_mm", *first_mm),
+                    limits::SPACING.check("studs.spaced.spacing_mm", *spacing_mm),
+                ];
+                faults.extend(checks.into_iter().filter_map(|check| check.err().map(Detail::from)));
+            }
+        }
+        faults.extend(faults_at("", self));
+        if let StudWood::Gravity { specific_gravity } = self.stud_wood {
+            let check = limits::SPECIFIC_GRAVITY.check("stud_wood.gravity.specific_gravity", specific_gravity);
+            faults.extend(check.err().map(Detail::from));
+        }
+        faults
+    }
+
+    /// Centre lines of the studs from `from_mm` to `to_mm`, from left to right, each once, mm.
+    pub fn studs_between(&self, from_mm: f64, to_mm: f64) -> Vec<f64> {
+        let mut found: Vec<f64> = match &self.studs {
+            StudLayout::Measured { centres_mm } => {
+                centres_mm.iter().copied().filter(|x| *x >= from_mm && *x <= to_mm).collect()
+            }
+            StudLayout::Spaced { first_mm, spacing_mm } => {
+                let start = ((from_mm - first_mm) / spacing_mm).ceil();
+                let end = ((to_mm - first_mm) / spacing_mm).floor();
+                // Both ends and the spacing are checked: a few thousand studs at the most.
+                let count = if end >= start { (end - start) as u32 + 1 } else { 0 };
+                (0..count).map(|k| first_mm + (start + f64::from(k)) * spacing_mm).collect()
+            }
+        };
+        found.sort_by(f64::total_cmp);
+        found.dedup();
+        found
+    }
+}
+
+/// Something that stands out from the wall: a moulding, a duct, a bracket, a picture rail.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<Obstruction>))]
+pub struct Obstruction {
+    /// Name for messages.
+    pub name: String,
+    /// Left side from the plumb line, mm.
+    pub left_mm: f64,
+    /// Right side from the plumb line, mm.
+    pub right_mm: f64,
+    /// Underside above the floor, mm.
+    pub bottom_mm: f64,
+    /// Upper side above the floor, mm.
+    pub top_mm: f64,
+    /// How far it stands out from the face of the wall, mm.
+    pub projection_mm: f64,
+}
+
+limited!(Obstruction {
+    left_mm: SIGNED_LENGTH,
+    right_mm: SIGNED_LENGTH,
+    bottom_mm: SIGNED_LENGTH,
+    top_mm: SIGNED_LENGTH,
+    projection_mm: LENGTH,
+});
+
+impl Obstruction {
+    /// Every fault, with its path.
+    pub fn faults(&self) -> Vec<Detail> {
+        let mut faults = faults_at("", self);
+        let pairs = [("right_mm", self.left_mm, self.right_mm), ("top_mm", self.bottom_mm, self.top_mm)];
+        for (field, low, high) in pairs {
+            if high < low {
+                let fault = Fault::plain(ErrorCode::Inconsistent, field, "not below the other side", "swap the sides");
+                faults.push(fault.into());
+            }
+        }
+        faults
+    }
+}
+
+/// Where the body hangs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<BodyPlace>))]
+pub struct BodyPlace {
+    /// Left end of the body from the plumb line, mm.
+    pub left_end_mm: f64,
+    /// Bottom of the body above the floor, mm.
+    pub bottom_above_floor_mm: f64,
+}
+
+limited!(BodyPlace { left_end_mm: SIGNED_LENGTH, bottom_above_floor_mm: LENGTH });
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn wall(studs: StudLayout) -> Wall {
+        let stud_wood = StudWood::Combination { name: "Spruce-Pine-Fir".to_owned() };
+        Wall { studs, stud_width_mm: 38.1, stud_depth_mm: 88.9, stud_wood, lining_thickness_mm: 12.7 }
+    }
+
+    #[test]
+    fn a_spacing_runs_both_ways_from_its_stud() {
+        let spaced = wall(StudLayout::Spaced { first_mm: 100.0, spacing_mm: 400.0 });
+        assert_eq!(spaced.studs_between(-700.0, 500.0), [-700.0, -300.0, 100.0, 500.0]);
+        assert!(spaced.studs_between(101.0, 499.0).is_empty());
+        assert!(spaced.studs_between(500.0, 100.0).is_empty());
+    }
+
+    #[test]
+    fn sixteen_inch_centres_behind_a_sixty_inch_beam_meet_three_or_four_studs() {
+        // floor((L − offset)/spacing) + 1
+        for offset in 0..=15 {
+            let first_mm = f64::from(offset) * 25.4;
+            let studs = wall(StudLayout::Spaced { first_mm, spacing_mm: 406.4 }).studs_between(0.0, 1524.0);
+            assert_eq!(studs.len(), ((60 - offset) / 16 + 1) as usize, "{offset}");
+        }
+    }
+
+    #[test]
+    fn measured_studs_come_in_order_and_once() {
+        let measured = wall(StudLayout::Measured { centres_mm: vec![900.0, 10.0, 480.0, 10.0] });
+        assert_eq!(measured.studs_between(0.0, 1000.0), [10.0, 480.0, 900.0]);
+    }
+
+    #[test]
+    fn every_fault_of_a_wall_is_named() {
+        let mut bad = wall(StudLayout::Measured { centres_mm: vec![0.0, f64::NAN] });
+        bad.stud_width_mm = 0.0;
+        bad.stud_wood = StudWood::Gravity { specific_gravity: 7.0 };
+        let paths: Vec<_> = bad.faults().into_iter().map(|fault| fault.path).collect();
+        let wanted = ["studs.measured.centres_mm[1]", "stud_width_mm", "stud_wood.gravity.specific_gravity"];
+        assert_eq!(paths, wanted);
+        let upside_down = Obstruction {
+            name: "duct".to_owned(),
+            left_mm: 10.0,
+            right_mm: 0.0,
+            bottom_mm: 5.0,
+            top_mm: 4.0,
+            projection_mm: 50.0,
+        };
+        assert_eq!(upside_down.faults().len(), 2);
+    }
+}
