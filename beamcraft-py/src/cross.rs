@@ -153,7 +153,8 @@ impl<T: Cross> Cross for Vec<T> {
 
 /// A fixed number of items: a tuple in Python.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Fixed<T, const N: usize>(pub(crate) [T; N]);
+#[allow(dead_code, reason = "which shapes the structs have decides whether it is needed")]
+pub(crate) struct Fixed<T, const N: usize>(pub(crate) [T; N]);
 
 impl<T: Cross, const N: usize> Cross for Fixed<T, N> {
     fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
@@ -169,7 +170,7 @@ impl<'py, T: Clone + IntoPyObject<'py>, const N: usize> IntoPyObject<'py> for Fi
 
     fn into_pyobject(self, py: Python<'py>) -> PyResult<Self::Output> {
         let items: PyResult<Vec<_>> =
-            self.0.into_iter().map(|item| item.into_pyobject(py).map_err(Into::into).map(BoundObject::into_bound)).collect();
+            self.0.into_iter().map(|item| item.into_pyobject(py).map_err(Into::into).map(|item| item.into_bound().into_any())).collect();
         PyTuple::new(py, items?)
     }
 }
@@ -189,8 +190,6 @@ pub(crate) trait Choice: Sized + Copy {
     const NAMES: &'static [&'static str];
     /// The choice of one of the names.
     fn named(name: &'static str) -> Self;
-    /// Its name.
-    fn name(self) -> &'static str;
 
     /// Reads a name.
     fn read_name(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
@@ -447,12 +446,11 @@ pub(crate) fn choice_of<T: serde::de::DeserializeOwned>(name: &'static str) -> R
 macro_rules! choice {
     ($name:ident, [$($text:literal),+ $(,)?]) => {
         #[derive(Clone, Copy, Debug, PartialEq)]
-        pub struct $name(&'static str);
+        pub(crate) struct $name(&'static str);
 
         impl $crate::cross::Choice for $name {
             const NAMES: &'static [&'static str] = &[$($text),+];
             fn named(name: &'static str) -> Self { Self(name) }
-            fn name(self) -> &'static str { self.0 }
         }
         impl $crate::cross::Cross for $name {
             fn read(value: pyo3::Borrowed<'_, '_, pyo3::PyAny>, place: &$crate::cross::Place<'_>) -> pyo3::PyResult<Self> {

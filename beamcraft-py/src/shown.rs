@@ -12,6 +12,7 @@ use crate::cross::Fixed;
 use crate::errors;
 
 /// A value as it is shown.
+#[allow(dead_code, reason = "which shapes the structs have decides which of them are needed")]
 pub(crate) enum Shown {
     Number(f64),
     Whole(u32),
@@ -22,6 +23,8 @@ pub(crate) enum Shown {
     Fixed(Vec<Shown>),
     /// A choice with its data: its name and the data.
     Tagged(&'static str, Box<Shown>),
+    /// A choice without data beside choices with data: its name in JSON, an object of its class in Python.
+    Alone(&'static str, Box<Shown>),
     /// The same where the data alone does not say which choice it is: a pair of name and data.
     Paired(&'static str, Box<Shown>),
     Object(Object),
@@ -121,6 +124,7 @@ impl Serialize for Shown {
             Shown::Number(value) => serializer.serialize_f64(*value),
             Shown::Whole(value) => serializer.serialize_u32(*value),
             Shown::Text(text) => serializer.serialize_str(text),
+            Shown::Alone(name, _) => serializer.serialize_str(name),
             Shown::Absent => serializer.serialize_none(),
             Shown::List(items) | Shown::Fixed(items) => {
                 let mut list = serializer.serialize_seq(Some(items.len()))?;
@@ -185,6 +189,7 @@ fn plain<'py>(py: Python<'py>, value: &Shown) -> PyResult<Bound<'py, PyAny>> {
         Shown::Number(value) => value.into_bound_py_any(py)?,
         Shown::Whole(value) => value.into_bound_py_any(py)?,
         Shown::Text(text) => text.into_bound_py_any(py)?,
+        Shown::Alone(name, _) => name.into_bound_py_any(py)?,
         Shown::Absent => py.None().into_bound(py),
         Shown::List(items) | Shown::Fixed(items) => {
             let items: PyResult<Vec<_>> = items.iter().map(|item| plain(py, item)).collect();
@@ -231,7 +236,7 @@ fn repr_value(value: &Shown, out: &mut String) {
         Shown::List(items) => repr_items(items, "[", "]", out),
         Shown::Fixed(items) if items.len() == 1 => repr_items(items, "(", ",)", out),
         Shown::Fixed(items) => repr_items(items, "(", ")", out),
-        Shown::Tagged(_, content) => repr_value(content, out),
+        Shown::Tagged(_, content) | Shown::Alone(_, content) => repr_value(content, out),
         Shown::Paired(name, content) => {
             out.push('(');
             repr_text(name, out);
@@ -343,6 +348,7 @@ pub(crate) fn brief(value: &Shown) -> String {
         Shown::Number(value) => rounded(*value),
         Shown::Whole(value) => value.to_string(),
         Shown::Text(text) => text.clone(),
+        Shown::Alone(name, _) => (*name).to_owned(),
         Shown::Absent => String::new(),
         Shown::List(items) | Shown::Fixed(items) if items.len() > 6 => format!("({})", items.len()),
         Shown::List(items) | Shown::Fixed(items) => {

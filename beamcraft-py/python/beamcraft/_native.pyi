@@ -2,6 +2,8 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
+from beamcraft.choices import LengthStyle, LengthRounding, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, Evidence, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, Grade, FindingCode, StudLayout, StudWood
+
 __version__: str
 _DEBUG_BUILD: bool
 
@@ -11,9 +13,85 @@ __all__ = [
     "calculations",
     "error_codes",
     "parse_length",
+    "ReadLengthInput",
+    "LengthReading",
+    "WriteLengthInput",
+    "LengthWriting",
     "MitrePairInput",
     "MitrePair",
+    "DowelBearingInput",
+    "DowelBearing",
+    "BendingYieldInput",
+    "BendingYield",
+    "DowelShearInput",
+    "DowelShear",
+    "FastenerWithdrawalInput",
+    "FastenerWithdrawal",
+    "HeadPullThroughInput",
+    "HeadPullThrough",
+    "CombinedLateralWithdrawalInput",
+    "CombinedLateralWithdrawal",
+    "ConnectionFactorsInput",
+    "ConnectionFactors",
+    "LeadHoleInput",
+    "LeadHole",
+    "ScrewJointInput",
+    "ScrewJoint",
+    "ListWoodScrewsInput",
+    "WoodScrew",
+    "WoodScrewList",
+    "CleatSeatInput",
+    "CleatSeat",
+    "WallStripScrewsInput",
+    "WallStripScrews",
+    "BoltRowBracketInput",
+    "BoltRowBracket",
+    "ShareBetweenSupportsInput",
+    "SupportShare",
+    "CautionText",
+    "ShareBetweenSupports",
+    "FramePieceInput",
+    "FramePiece",
+    "KeepOut",
+    "FrameSpacingInput",
+    "Quantity",
+    "Finding",
+    "FrameSpacing",
+    "CleatHalvesInput",
+    "CleatHalves",
+    "BodyPlace",
+    "StudLayoutMeasured",
+    "StudLayoutSpaced",
+    "StudWoodCombination",
+    "StudWoodGravity",
+    "StudWoodUnknown",
+    "Wall",
+    "Obstruction",
+    "CleatMarksInput",
+    "StudScrew",
+    "LiftRoom",
+    "CleatMarks",
+    "read_length",
+    "write_length",
     "mitre_pair",
+    "dowel_bearing",
+    "bending_yield",
+    "dowel_shear",
+    "fastener_withdrawal",
+    "head_pull_through",
+    "combined_lateral_withdrawal",
+    "connection_factors",
+    "lead_hole",
+    "screw_joint",
+    "list_wood_screws",
+    "cleat_seat",
+    "wall_strip_screws",
+    "bolt_row_bracket",
+    "share_between_supports",
+    "frame_piece",
+    "frame_spacing",
+    "cleat_halves",
+    "cleat_marks",
 ]
 
 @type_check_only
@@ -34,6 +112,151 @@ def error_codes() -> list[tuple[int, str, str]]:
 
 def parse_length(text: str, /) -> float:
     """Read a shop length such as ``5 1/4"``, in millimetres; a unit is never guessed."""
+
+@final
+class ReadLengthInput:
+    """A text to read as a length.
+
+    Parameters
+    ----------
+    text : str
+        Length with its unit, such as ``5 1/4"``, ``2' 3-1/2"``, ``13/16 in``, ``133.4 mm``, ``1 830 mm``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, text: str) -> ReadLengthInput: ...
+    @property
+    def text(self) -> str:
+        """Length with its unit, such as ``5 1/4"``, ``2' 3-1/2"``, ``13/16 in``, ``133.4 mm``, ``1 830 mm``."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ReadLengthInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ReadLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ReadLengthInput: ...
+    def replace(self, **changes: Any) -> ReadLengthInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LengthReading:
+    """A length that was read.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float) -> LengthReading: ...
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LengthReading: ...
+    def __deepcopy__(self, _memo: object, /) -> LengthReading: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LengthReading: ...
+    def replace(self, **changes: Any) -> LengthReading:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WriteLengthInput:
+    """A length to write.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length, mm.
+        Allowed: -100000 to 100000.
+    style : {'millimetre', 'centimetre', 'metre', 'decimal_inch', 'fraction_inch', 'feet_inch'}
+        How it is written.
+    rounding : {'nearest', 'up', 'down'}, default 'nearest'
+        To which mark it is rounded; the nearest unless said otherwise.
+    decimals : int, default 1
+        Digits after the point, for the styles with decimals; 1 unless said otherwise.
+        Allowed: 0 to 6.
+    denominator : int, default 16
+        Marks to the inch, for the styles with fractions; 16 unless said otherwise (common practice: the marks of a tape).
+        Allowed: 1 to 128.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, style: LengthStyle, rounding: LengthRounding = 'nearest', decimals: int = 1, denominator: int = 16) -> WriteLengthInput: ...
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    @property
+    def style(self) -> LengthStyle:
+        """How it is written."""
+    @property
+    def rounding(self) -> LengthRounding:
+        """To which mark it is rounded; the nearest unless said otherwise."""
+    @property
+    def decimals(self) -> int:
+        """Digits after the point, for the styles with decimals; 1 unless said otherwise."""
+    @property
+    def denominator(self) -> int:
+        """Marks to the inch, for the styles with fractions; 16 unless said otherwise (common practice: the marks of a tape)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WriteLengthInput: ...
+    def __deepcopy__(self, _memo: object, /) -> WriteLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WriteLengthInput: ...
+    def replace(self, **changes: Any) -> WriteLengthInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LengthWriting:
+    """A length as it was written.
+
+    Parameters
+    ----------
+    text : str
+        Text, which reads back to ``written_mm`` exactly.
+    written_mm : float
+        Length that the text says, mm.
+    residual_mm : float
+        What rounding lost: the length given minus the length written, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, text: str, written_mm: float, residual_mm: float) -> LengthWriting: ...
+    @property
+    def text(self) -> str:
+        """Text, which reads back to ``written_mm`` exactly."""
+    @property
+    def written_mm(self) -> float:
+        """Length that the text says, mm."""
+    @property
+    def residual_mm(self) -> float:
+        """What rounding lost: the length given minus the length written, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LengthWriting: ...
+    def __deepcopy__(self, _memo: object, /) -> LengthWriting: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LengthWriting: ...
+    def replace(self, **changes: Any) -> LengthWriting:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
 
 @final
 class MitrePairInput:
@@ -134,6 +357,3084 @@ class MitrePair:
         """Canonical JSON: the same bytes through every door of the library."""
     def _repr_html_(self) -> str: ...
 
+@final
+class DowelBearingInput:
+    """Wood that a dowel bears on.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the wood, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    diameter_mm : float
+        Nominal diameter of the dowel, also for threaded fasteners, mm.
+        Allowed: 1 to 25.4.
+    angle_to_grain_deg : float
+        Angle between the load and the grain, degrees; 0 along the grain, the stronger direction.
+        Allowed: 0 to 90.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Whether the dowel lies across or along the fibres; across by default, as a screw through a face does.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether strengths are rounded to 50 psi like the standard's table; by default not.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float, diameter_mm: float, angle_to_grain_deg: float, direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded') -> DowelBearingInput: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of the wood, from oven-dry mass and volume."""
+    @property
+    def diameter_mm(self) -> float:
+        """Nominal diameter of the dowel, also for threaded fasteners, mm."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between the load and the grain, degrees; 0 along the grain, the stronger direction."""
+    @property
+    def direction(self) -> FastenerDirection:
+        """Whether the dowel lies across or along the fibres; across by default, as a screw through a face does."""
+    @property
+    def rounding(self) -> BearingRounding:
+        """Whether strengths are rounded to 50 psi like the standard's table; by default not."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelBearingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelBearingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearingInput: ...
+    def replace(self, **changes: Any) -> DowelBearingInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelBearing:
+    """Bearing strength of wood under a dowel.
+
+    Parameters
+    ----------
+    size_range : {'below_quarter_inch', 'quarter_inch_and_more'}
+        Range of diameters that decided the formula (NDS Table 12.3.3).
+    parallel_mpa : float
+        Bearing strength along the grain, MPa.
+    perpendicular_mpa : float
+        Bearing strength across the grain, MPa.
+    at_angle_mpa : float
+        Bearing strength at the angle of the load (NDS Eq. 12.3-11; in end grain the strength across, 12.3.3.4), MPa.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size_range: DowelSizeRange, parallel_mpa: float, perpendicular_mpa: float, at_angle_mpa: float) -> DowelBearing: ...
+    @property
+    def size_range(self) -> DowelSizeRange:
+        """Range of diameters that decided the formula (NDS Table 12.3.3)."""
+    @property
+    def parallel_mpa(self) -> float:
+        """Bearing strength along the grain, MPa."""
+    @property
+    def perpendicular_mpa(self) -> float:
+        """Bearing strength across the grain, MPa."""
+    @property
+    def at_angle_mpa(self) -> float:
+        """Bearing strength at the angle of the load (NDS Eq. 12.3-11; in end grain the strength across, 12.3.3.4), MPa."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelBearing: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelBearing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearing: ...
+    def replace(self, **changes: Any) -> DowelBearing:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BendingYieldInput:
+    """A fastener whose bending yield strength is looked up.
+
+    Parameters
+    ----------
+    fastener : {'low_carbon', 'bolt', 'hardened_nail'}
+        Steel group of the fastener.
+    diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: BendingYieldFastener, diameter_mm: float) -> BendingYieldInput: ...
+    @property
+    def fastener(self) -> BendingYieldFastener:
+        """Steel group of the fastener."""
+    @property
+    def diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BendingYieldInput: ...
+    def __deepcopy__(self, _memo: object, /) -> BendingYieldInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BendingYieldInput: ...
+    def replace(self, **changes: Any) -> BendingYieldInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BendingYield:
+    """Bending yield strength of a fastener.
+
+    Parameters
+    ----------
+    bending_yield_mpa : float
+        Bending yield strength, MPa.
+    band_up_to_mm : float
+        Largest diameter of the band that the strength belongs to, mm.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far this row of the table was checked.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, bending_yield_mpa: float, band_up_to_mm: float, evidence: Evidence) -> BendingYield: ...
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength, MPa."""
+    @property
+    def band_up_to_mm(self) -> float:
+        """Largest diameter of the band that the strength belongs to, mm."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far this row of the table was checked."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BendingYield: ...
+    def __deepcopy__(self, _memo: object, /) -> BendingYield: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BendingYield: ...
+    def replace(self, **changes: Any) -> BendingYield:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelShearInput:
+    """A dowel through a side member into a main member.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, mm; half the tapered tip taken off where it counts (NDS 12.3.5.3).
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in the side member, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of either member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelShearInput: ...
+    @property
+    def yield_diameter_mm(self) -> float:
+        """Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."""
+    @property
+    def nominal_diameter_mm(self) -> float | None:
+        """Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."""
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength of the dowel, MPa."""
+    @property
+    def main_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the main member at the angle of the load, MPa."""
+    @property
+    def side_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the side member at the angle of the load, MPa."""
+    @property
+    def main_length_mm(self) -> float:
+        """Bearing length in the main member, mm; half the tapered tip taken off where it counts (NDS 12.3.5.3)."""
+    @property
+    def side_length_mm(self) -> float:
+        """Bearing length in the side member, mm."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, such as a wall lining that is not counted on, mm; by default they touch."""
+    @property
+    def max_angle_to_grain_deg(self) -> float:
+        """Largest angle between the load and the grain of either member, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelShearInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShearInput: ...
+    def replace(self, **changes: Any) -> DowelShearInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelShear:
+    """Lateral capacity of one dowel in single shear, every mode shown.
+
+    Parameters
+    ----------
+    reduction_rule : {'below_quarter_inch', 'small_root_of_large_thread', 'quarter_inch_and_more'}
+        Row of the table of reduction terms (NDS Table 12.3.1B).
+    k_d : float
+        Factor K_D for small diameters; 1 where the table does not use it.
+    k_theta : float
+        Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    reduction_i : float
+        Reduction term R_d of the modes I.
+    reduction_ii : float
+        Reduction term R_d of the mode II.
+    reduction_iii_iv : float
+        Reduction term R_d of the modes III and IV.
+    im_yield_n : float
+        Yield load of mode I_m, before reduction (NDS Eq. 12.3-1; TR12 Table 1-1), N.
+    is_yield_n : float
+        Yield load of mode I_s, before reduction (NDS Eq. 12.3-2; TR12 Table 1-1), N.
+    ii_yield_n : float
+        Yield load of mode II, before reduction (NDS Eq. 12.3-3; TR12 Table 1-1), N.
+    iiim_yield_n : float
+        Yield load of mode III_m, before reduction (NDS Eq. 12.3-4; TR12 Table 1-1), N.
+    iiis_yield_n : float
+        Yield load of mode III_s, before reduction (NDS Eq. 12.3-5; TR12 Table 1-1), N.
+    iv_yield_n : float
+        Yield load of mode IV, before reduction (NDS Eq. 12.3-6; TR12 Table 1-1), N.
+    im_n : float
+        Reference design value of mode I_m, N.
+    is_n : float
+        Reference design value of mode I_s, N.
+    ii_n : float
+        Reference design value of mode II, N.
+    iiim_n : float
+        Reference design value of mode III_m, N.
+    iiis_n : float
+        Reference design value of mode III_s, N.
+    iv_n : float
+        Reference design value of mode IV, N.
+    governing_mode : {'im', 'is', 'ii', 'iiim', 'iiis', 'iv'}
+        Mode with the least reference design value.
+    reference_n : float
+        Reference lateral design value Z: the least of the modes, before any adjustment factor, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction_i: float, reduction_ii: float, reduction_iii_iv: float, im_yield_n: float, is_yield_n: float, ii_yield_n: float, iiim_yield_n: float, iiis_yield_n: float, iv_yield_n: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_n: float) -> DowelShear: ...
+    @property
+    def reduction_rule(self) -> ReductionRule:
+        """Row of the table of reduction terms (NDS Table 12.3.1B)."""
+    @property
+    def k_d(self) -> float:
+        """Factor K_D for small diameters; 1 where the table does not use it."""
+    @property
+    def k_theta(self) -> float:
+        """Factor K_theta for the angle to the grain; 1 where the table does not use it."""
+    @property
+    def reduction_i(self) -> float:
+        """Reduction term R_d of the modes I."""
+    @property
+    def reduction_ii(self) -> float:
+        """Reduction term R_d of the mode II."""
+    @property
+    def reduction_iii_iv(self) -> float:
+        """Reduction term R_d of the modes III and IV."""
+    @property
+    def im_yield_n(self) -> float:
+        """Yield load of mode I_m, before reduction (NDS Eq. 12.3-1; TR12 Table 1-1), N."""
+    @property
+    def is_yield_n(self) -> float:
+        """Yield load of mode I_s, before reduction (NDS Eq. 12.3-2; TR12 Table 1-1), N."""
+    @property
+    def ii_yield_n(self) -> float:
+        """Yield load of mode II, before reduction (NDS Eq. 12.3-3; TR12 Table 1-1), N."""
+    @property
+    def iiim_yield_n(self) -> float:
+        """Yield load of mode III_m, before reduction (NDS Eq. 12.3-4; TR12 Table 1-1), N."""
+    @property
+    def iiis_yield_n(self) -> float:
+        """Yield load of mode III_s, before reduction (NDS Eq. 12.3-5; TR12 Table 1-1), N."""
+    @property
+    def iv_yield_n(self) -> float:
+        """Yield load of mode IV, before reduction (NDS Eq. 12.3-6; TR12 Table 1-1), N."""
+    @property
+    def im_n(self) -> float:
+        """Reference design value of mode I_m, N."""
+    @property
+    def is_n(self) -> float:
+        """Reference design value of mode I_s, N."""
+    @property
+    def ii_n(self) -> float:
+        """Reference design value of mode II, N."""
+    @property
+    def iiim_n(self) -> float:
+        """Reference design value of mode III_m, N."""
+    @property
+    def iiis_n(self) -> float:
+        """Reference design value of mode III_s, N."""
+    @property
+    def iv_n(self) -> float:
+        """Reference design value of mode IV, N."""
+    @property
+    def governing_mode(self) -> YieldMode:
+        """Mode with the least reference design value."""
+    @property
+    def reference_n(self) -> float:
+        """Reference lateral design value Z: the least of the modes, before any adjustment factor, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelShear: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShear: ...
+    def replace(self, **changes: Any) -> DowelShear:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerWithdrawalInput:
+    """A fastener pulled out of wood.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    specific_gravity : float
+        Specific gravity of the wood that holds it, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    holding_length_mm : float
+        Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag screw), shank
+        (smooth nail), ringed shank (ring shank nail).
+        Allowed: 0.1 to 1000.
+    penetration_mm : float or None, optional
+        Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws; left out it is
+        the holding length.
+        Allowed: 0.1 to 1000.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain that the fastener stands in; side grain by default, as in the face of a stud.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawalInput: ...
+    @property
+    def fastener(self) -> DowelFastener:
+        """Kind of fastener."""
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of the wood that holds it, from oven-dry mass and volume."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def holding_length_mm(self) -> float:
+        """Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag screw), shank
+        (smooth nail), ringed shank (ring shank nail).
+        """
+    @property
+    def penetration_mm(self) -> float | None:
+        """Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws; left out it is
+        the holding length.
+        """
+    @property
+    def direction(self) -> FastenerDirection:
+        """Grain that the fastener stands in; side grain by default, as in the face of a stud."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerWithdrawalInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerWithdrawalInput: ...
+    def replace(self, **changes: Any) -> FastenerWithdrawalInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerWithdrawal:
+    """Withdrawal capacity of one fastener.
+
+    Parameters
+    ----------
+    side_grain_n_per_mm : float
+        Reference withdrawal value W in side grain (NDS Eq. 12.2-1 to 12.2-5), N per mm of holding length.
+    grain_rule : {'side_grain', 'end_grain_reduced', 'end_grain_not_permitted'}
+        What the standard says about the grain (NDS 12.2.1.3, 12.2.2.2, 12.2.3.2).
+    grain_factor : float
+        Factor for the grain: 1 in side grain, 0.75 for lag screws in end grain, 0 where it is not permitted.
+    reference_n : float
+        Reference withdrawal value of the whole holding length, before any adjustment factor, N.
+    required_penetration_mm : float
+        Least penetration that the standard asks for (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm.
+    penetration : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the penetration is at least that.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, side_grain_n_per_mm: float, grain_rule: EndGrainRule, grain_factor: float, reference_n: float, required_penetration_mm: float, penetration: Outcome) -> FastenerWithdrawal: ...
+    @property
+    def side_grain_n_per_mm(self) -> float:
+        """Reference withdrawal value W in side grain (NDS Eq. 12.2-1 to 12.2-5), N per mm of holding length."""
+    @property
+    def grain_rule(self) -> EndGrainRule:
+        """What the standard says about the grain (NDS 12.2.1.3, 12.2.2.2, 12.2.3.2)."""
+    @property
+    def grain_factor(self) -> float:
+        """Factor for the grain: 1 in side grain, 0.75 for lag screws in end grain, 0 where it is not permitted."""
+    @property
+    def reference_n(self) -> float:
+        """Reference withdrawal value of the whole holding length, before any adjustment factor, N."""
+    @property
+    def required_penetration_mm(self) -> float:
+        """Least penetration that the standard asks for (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm."""
+    @property
+    def penetration(self) -> Outcome:
+        """Whether the penetration is at least that."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerWithdrawal: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerWithdrawal: ...
+    def replace(self, **changes: Any) -> FastenerWithdrawal:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HeadPullThroughInput:
+    """A fastener head pulled through its side member.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the side member, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    head_diameter_mm : float
+        Diameter of the head, mm.
+        Allowed: 1 to 100.
+    net_side_thickness_mm : float
+        Net thickness of the side member under the head, mm; a counterbore taken off.
+        Allowed: 0.1 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float, head_diameter_mm: float, net_side_thickness_mm: float) -> HeadPullThroughInput: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of the side member, from oven-dry mass and volume."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head, mm."""
+    @property
+    def net_side_thickness_mm(self) -> float:
+        """Net thickness of the side member under the head, mm; a counterbore taken off."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HeadPullThroughInput: ...
+    def __deepcopy__(self, _memo: object, /) -> HeadPullThroughInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeadPullThroughInput: ...
+    def replace(self, **changes: Any) -> HeadPullThroughInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HeadPullThrough:
+    """Pull-through capacity of one fastener head.
+
+    Parameters
+    ----------
+    thickness_range : {'thin_side_member', 'thick_side_member'}
+        Part of the equation that applies.
+    counted_thickness_mm : float
+        Thickness that counts: the net thickness, at most 2.5 head diameters, mm.
+    reference_n : float
+        Reference pull-through value W_H (NDS Eq. 12.2-6), before any adjustment factor, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thickness_range: PullThroughRange, counted_thickness_mm: float, reference_n: float) -> HeadPullThrough: ...
+    @property
+    def thickness_range(self) -> PullThroughRange:
+        """Part of the equation that applies."""
+    @property
+    def counted_thickness_mm(self) -> float:
+        """Thickness that counts: the net thickness, at most 2.5 head diameters, mm."""
+    @property
+    def reference_n(self) -> float:
+        """Reference pull-through value W_H (NDS Eq. 12.2-6), before any adjustment factor, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HeadPullThrough: ...
+    def __deepcopy__(self, _memo: object, /) -> HeadPullThrough: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeadPullThrough: ...
+    def replace(self, **changes: Any) -> HeadPullThrough:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CombinedLateralWithdrawalInput:
+    """A fastener loaded across and along its axis.
+
+    Parameters
+    ----------
+    rule : {'screws', 'nails'}
+        Equation that joins the loads.
+    lateral_capacity_n : float
+        Adjusted lateral capacity Z', N.
+        Allowed: 0.001 to 10000000.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity W'p of the whole holding length, N.
+        Allowed: 0.001 to 10000000.
+    lateral_n : float
+        Load across the axis, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Load along the axis, pulling out, N.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: CombinedLoadRule, lateral_capacity_n: float, withdrawal_capacity_n: float, lateral_n: float, withdrawal_n: float) -> CombinedLateralWithdrawalInput: ...
+    @property
+    def rule(self) -> CombinedLoadRule:
+        """Equation that joins the loads."""
+    @property
+    def lateral_capacity_n(self) -> float:
+        """Adjusted lateral capacity Z', N."""
+    @property
+    def withdrawal_capacity_n(self) -> float:
+        """Adjusted withdrawal capacity W'p of the whole holding length, N."""
+    @property
+    def lateral_n(self) -> float:
+        """Load across the axis, N."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Load along the axis, pulling out, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CombinedLateralWithdrawalInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CombinedLateralWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawalInput: ...
+    def replace(self, **changes: Any) -> CombinedLateralWithdrawalInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CombinedLateralWithdrawal:
+    """Capacity at the angle of the resultant.
+
+    Parameters
+    ----------
+    resultant_n : float
+        Resultant of both loads, N.
+    angle_deg : float
+        Angle between the resultant and the wood surface, degrees; 0 for a purely lateral load.
+    capacity_n : float
+        Adjusted capacity Z'_alpha at that angle, N.
+    utilisation : float
+        Resultant over capacity; 1 is the limit.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, resultant_n: float, angle_deg: float, capacity_n: float, utilisation: float) -> CombinedLateralWithdrawal: ...
+    @property
+    def resultant_n(self) -> float:
+        """Resultant of both loads, N."""
+    @property
+    def angle_deg(self) -> float:
+        """Angle between the resultant and the wood surface, degrees; 0 for a purely lateral load."""
+    @property
+    def capacity_n(self) -> float:
+        """Adjusted capacity Z'_alpha at that angle, N."""
+    @property
+    def utilisation(self) -> float:
+        """Resultant over capacity; 1 is the limit."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CombinedLateralWithdrawal: ...
+    def __deepcopy__(self, _memo: object, /) -> CombinedLateralWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawal: ...
+    def replace(self, **changes: Any) -> CombinedLateralWithdrawal:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ConnectionFactorsInput:
+    """A joint whose adjustment factors are looked up.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the fasteners stand; several rows by default, the lower factor when wet wood dries.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud.
+    nail_driving : {'straight', 'toe_nailed'}, default 'straight'
+        How a nail is driven; straight by default.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: DowelFastener, nominal_diameter_mm: float, load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', direction: FastenerDirection = 'side_grain', nail_driving: NailDriving = 'straight') -> ConnectionFactorsInput: ...
+    @property
+    def fastener(self) -> DowelFastener:
+        """Kind of fastener."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def load_duration(self) -> LoadDuration:
+        """Load duration; permanent by default, the least factor, as for goods that stay on a shelf."""
+    @property
+    def fabrication_moisture(self) -> MemberMoisture:
+        """Moisture of the wood when the joint is made; dry by default, as indoor joinery is."""
+    @property
+    def service_moisture(self) -> MemberMoisture:
+        """Moisture of the wood in service; dry by default, as in a heated room."""
+    @property
+    def temperature(self) -> TemperatureBand:
+        """Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."""
+    @property
+    def arrangement(self) -> FastenerArrangement:
+        """How the fasteners stand; several rows by default, the lower factor when wet wood dries."""
+    @property
+    def direction(self) -> FastenerDirection:
+        """Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud."""
+    @property
+    def nail_driving(self) -> NailDriving:
+        """How a nail is driven; straight by default."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ConnectionFactorsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ConnectionFactorsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionFactorsInput: ...
+    def replace(self, **changes: Any) -> ConnectionFactorsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ConnectionFactors:
+    """Adjustment factors of a joint, and their products.
+
+    Parameters
+    ----------
+    c_d : float
+        Load duration factor C_D (NDS 11.3.2, Table 2.3.2).
+    c_m_lateral : float
+        Wet service factor C_M of lateral values (NDS Table 11.3.3).
+    c_m_withdrawal : float
+        Wet service factor C_M of withdrawal values (NDS Table 11.3.3).
+    c_m_pull_through : float
+        Wet service factor C_M of head pull-through values (NDS Table 11.3.3).
+    c_t : float
+        Temperature factor C_t (NDS Table 11.3.4).
+    c_eg_lateral : float
+        End grain factor C_eg of lateral values (NDS 12.5.2.2).
+    c_eg_withdrawal : float
+        End grain factor C_eg of withdrawal values (NDS 12.5.2.1); 0 where the standard permits no withdrawal.
+    c_tn_lateral : float
+        Toe-nail factor C_tn of lateral values (NDS 12.5.4.2).
+    c_tn_withdrawal : float
+        Toe-nail factor C_tn of withdrawal values (NDS 12.5.4.1).
+    lateral : float
+        Product of the factors of lateral values.
+    withdrawal : float
+        Product of the factors of withdrawal values but C_eg, which ``fastener_withdrawal`` has already applied.
+    pull_through : float
+        Product of the factors of head pull-through values.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, c_d: float, c_m_lateral: float, c_m_withdrawal: float, c_m_pull_through: float, c_t: float, c_eg_lateral: float, c_eg_withdrawal: float, c_tn_lateral: float, c_tn_withdrawal: float, lateral: float, withdrawal: float, pull_through: float) -> ConnectionFactors: ...
+    @property
+    def c_d(self) -> float:
+        """Load duration factor C_D (NDS 11.3.2, Table 2.3.2)."""
+    @property
+    def c_m_lateral(self) -> float:
+        """Wet service factor C_M of lateral values (NDS Table 11.3.3)."""
+    @property
+    def c_m_withdrawal(self) -> float:
+        """Wet service factor C_M of withdrawal values (NDS Table 11.3.3)."""
+    @property
+    def c_m_pull_through(self) -> float:
+        """Wet service factor C_M of head pull-through values (NDS Table 11.3.3)."""
+    @property
+    def c_t(self) -> float:
+        """Temperature factor C_t (NDS Table 11.3.4)."""
+    @property
+    def c_eg_lateral(self) -> float:
+        """End grain factor C_eg of lateral values (NDS 12.5.2.2)."""
+    @property
+    def c_eg_withdrawal(self) -> float:
+        """End grain factor C_eg of withdrawal values (NDS 12.5.2.1); 0 where the standard permits no withdrawal."""
+    @property
+    def c_tn_lateral(self) -> float:
+        """Toe-nail factor C_tn of lateral values (NDS 12.5.4.2)."""
+    @property
+    def c_tn_withdrawal(self) -> float:
+        """Toe-nail factor C_tn of withdrawal values (NDS 12.5.4.1)."""
+    @property
+    def lateral(self) -> float:
+        """Product of the factors of lateral values."""
+    @property
+    def withdrawal(self) -> float:
+        """Product of the factors of withdrawal values but C_eg, which ``fastener_withdrawal`` has already applied."""
+    @property
+    def pull_through(self) -> float:
+        """Product of the factors of head pull-through values."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ConnectionFactors: ...
+    def __deepcopy__(self, _memo: object, /) -> ConnectionFactors: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionFactors: ...
+    def replace(self, **changes: Any) -> ConnectionFactors:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LeadHoleInput:
+    """A wood screw and the wood that it is driven into.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the wood that is bored, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root, mm.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float, nominal_diameter_mm: float, root_diameter_mm: float) -> LeadHoleInput: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of the wood that is bored, from oven-dry mass and volume."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter of the screw, mm."""
+    @property
+    def root_diameter_mm(self) -> float:
+        """Diameter at the thread root, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LeadHoleInput: ...
+    def __deepcopy__(self, _memo: object, /) -> LeadHoleInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LeadHoleInput: ...
+    def replace(self, **changes: Any) -> LeadHoleInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LeadHole:
+    """Holes for one wood screw.
+
+    Parameters
+    ----------
+    lateral_shank_hole_mm : float
+        Hole for the shank of a screw loaded laterally (NDS 12.1.5.3), mm.
+    lateral_thread_hole_mm : float
+        Hole for the thread of a screw loaded laterally (NDS 12.1.5.3), mm.
+    withdrawal_thread_hole : {'required', 'not_required'}
+        Whether a screw loaded in withdrawal needs a hole (NDS 12.1.5.2).
+    withdrawal_thread_hole_mm : float
+        Hole for the thread of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, lateral_shank_hole_mm: float, lateral_thread_hole_mm: float, withdrawal_thread_hole: LeadHoleNeed, withdrawal_thread_hole_mm: float) -> LeadHole: ...
+    @property
+    def lateral_shank_hole_mm(self) -> float:
+        """Hole for the shank of a screw loaded laterally (NDS 12.1.5.3), mm."""
+    @property
+    def lateral_thread_hole_mm(self) -> float:
+        """Hole for the thread of a screw loaded laterally (NDS 12.1.5.3), mm."""
+    @property
+    def withdrawal_thread_hole(self) -> LeadHoleNeed:
+        """Whether a screw loaded in withdrawal needs a hole (NDS 12.1.5.2)."""
+    @property
+    def withdrawal_thread_hole_mm(self) -> float:
+        """Hole for the thread of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LeadHole: ...
+    def __deepcopy__(self, _memo: object, /) -> LeadHole: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LeadHole: ...
+    def replace(self, **changes: Any) -> LeadHole:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewJointInput:
+    """One wood screw through a side member and a gap into a main member, with its loads.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}
+        Screw size; ``own`` takes the three diameters from the fields below.
+    screw_length_mm : float
+        Length that enters the wood: from the face of a countersunk head, from under a round one, mm.
+        Allowed: 5 to 1000.
+    side_specific_gravity : float
+        Specific gravity of the side member.
+        Allowed: 0.05 to 1.5.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the side member, degrees.
+        Allowed: 0 to 90.
+    main_specific_gravity : float
+        Specific gravity of the main member.
+        Allowed: 0.05 to 1.5.
+    main_thickness_mm : float
+        Thickness of the main member along the screw, mm.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the main member, degrees; 0 for a weight on an upright stud.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on this screw, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on this screw, N.
+        Allowed: 0 to 10000000.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is that of the size.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root, mm; left out it is that of the size.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float or None, optional
+        Diameter of the head, mm; left out it is that of the size.
+        Allowed: 1 to 100.
+    thread_length_mm : float or None, optional
+        Length of the thread with its tip, mm; left out it is the larger of 4 D and two thirds of the length (NDS Table L3).
+        Allowed: 0.1 to 1000.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm; left out it is 2 D (NDS 12.3.5.3).
+        Allowed: 0 to 500.
+    bending_yield_mpa : float or None, optional
+        Bending yield strength of the screw, MPa; left out it is the table's (NDS Table I1).
+        Allowed: 0.01 to 2000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the screw stands in; side grain by default, as in the face of a stud.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether bearing strengths are rounded to 50 psi like the standard's table; by default not.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the screws of the joint stand; several rows by default, the lower factor when wet wood dries.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size: ScrewSize, screw_length_mm: float, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, nominal_diameter_mm: float | None = None, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows') -> ScrewJointInput: ...
+    @property
+    def size(self) -> ScrewSize:
+        """Screw size; ``own`` takes the three diameters from the fields below."""
+    @property
+    def nominal_diameter_mm(self) -> float | None:
+        """Nominal diameter, mm; left out it is that of the size."""
+    @property
+    def root_diameter_mm(self) -> float | None:
+        """Diameter at the thread root, mm; left out it is that of the size."""
+    @property
+    def head_diameter_mm(self) -> float | None:
+        """Diameter of the head, mm; left out it is that of the size."""
+    @property
+    def screw_length_mm(self) -> float:
+        """Length that enters the wood: from the face of a countersunk head, from under a round one, mm."""
+    @property
+    def thread_length_mm(self) -> float | None:
+        """Length of the thread with its tip, mm; left out it is the larger of 4 D and two thirds of the length (NDS Table L3)."""
+    @property
+    def tip_length_mm(self) -> float | None:
+        """Length of the tapered tip, mm; left out it is 2 D (NDS 12.3.5.3)."""
+    @property
+    def bending_yield_mpa(self) -> float | None:
+        """Bending yield strength of the screw, MPa; left out it is the table's (NDS Table I1)."""
+    @property
+    def side_specific_gravity(self) -> float:
+        """Specific gravity of the side member."""
+    @property
+    def side_thickness_mm(self) -> float:
+        """Thickness of the side member, mm."""
+    @property
+    def side_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of the side member, degrees."""
+    @property
+    def head_recess_mm(self) -> float:
+        """Depth by which the head is sunk below the face of the side member, mm; by default it is flush."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, such as a wall lining, mm; by default they touch."""
+    @property
+    def main_specific_gravity(self) -> float:
+        """Specific gravity of the main member."""
+    @property
+    def main_thickness_mm(self) -> float:
+        """Thickness of the main member along the screw, mm."""
+    @property
+    def main_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of the main member, degrees; 0 for a weight on an upright stud."""
+    @property
+    def main_direction(self) -> FastenerDirection:
+        """Grain of the main member that the screw stands in; side grain by default, as in the face of a stud."""
+    @property
+    def rounding(self) -> BearingRounding:
+        """Whether bearing strengths are rounded to 50 psi like the standard's table; by default not."""
+    @property
+    def load_duration(self) -> LoadDuration:
+        """Load duration; permanent by default, the least factor, as for goods that stay on a shelf."""
+    @property
+    def fabrication_moisture(self) -> MemberMoisture:
+        """Moisture of the wood when the joint is made; dry by default, as indoor joinery is."""
+    @property
+    def service_moisture(self) -> MemberMoisture:
+        """Moisture of the wood in service; dry by default, as in a heated room."""
+    @property
+    def temperature(self) -> TemperatureBand:
+        """Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."""
+    @property
+    def arrangement(self) -> FastenerArrangement:
+        """How the screws of the joint stand; several rows by default, the lower factor when wet wood dries."""
+    @property
+    def lateral_n(self) -> float:
+        """Lateral load on this screw, N."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Withdrawal load on this screw, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewJointInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewJointInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewJointInput: ...
+    def replace(self, **changes: Any) -> ScrewJointInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewJoint:
+    """One wood screw joint with its whole working.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+    root_diameter_mm : float
+        Diameter at the thread root, used in the yield equations (NDS 12.3.7), mm.
+    head_diameter_mm : float
+        Diameter of the head, mm.
+    thread_length_mm : float
+        Length of the thread with its tip, mm.
+    tip_length_mm : float
+        Length of the tapered tip, mm.
+    penetration_mm : float
+        Depth of the tip behind the near face of the main member, mm.
+    required_penetration_mm : float
+        Least penetration: 6 D, tip counted (NDS 12.1.5.6), mm.
+    penetration : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the main member holds at least that much of the screw.
+    breakthrough_mm : float
+        How far the tip comes out of the far face of the main member, mm; negative while wood remains.
+    stays_inside : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the tip stays inside the main member.
+    side_bearing_length_mm : float
+        Bearing length in the side member, mm.
+    main_bearing_length_mm : float
+        Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm.
+    thread_in_main_mm : float
+        Length of thread, tip counted, inside the main member, mm.
+    side_bearing_mpa : float
+        Bearing strength of the side member at the angle of the load (NDS Table 12.3.3), MPa.
+    main_bearing_mpa : float
+        Bearing strength of the main member at the angle of the load (NDS Table 12.3.3), MPa.
+    bending_yield_mpa : float
+        Bending yield strength of the screw (NDS Table I1 unless given), MPa.
+    reduction_rule : {'below_quarter_inch', 'small_root_of_large_thread', 'quarter_inch_and_more'}
+        Row of the table of reduction terms (NDS Table 12.3.1B).
+    k_d : float
+        Factor K_D for small diameters; 1 where the table does not use it.
+    k_theta : float
+        Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    reduction : float
+        Reduction term R_d of the governing mode.
+    im_n : float
+        Reference design value of mode I_m, N.
+    is_n : float
+        Reference design value of mode I_s, N.
+    ii_n : float
+        Reference design value of mode II, N.
+    iiim_n : float
+        Reference design value of mode III_m, N.
+    iiis_n : float
+        Reference design value of mode III_s, N.
+    iv_n : float
+        Reference design value of mode IV, N.
+    governing_mode : {'im', 'is', 'ii', 'iiim', 'iiis', 'iv'}
+        Mode with the least reference design value.
+    reference_lateral_n : float
+        Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N.
+    withdrawal_n_per_mm : float
+        Reference withdrawal value W (NDS Eq. 12.2-2), N per mm of thread.
+    reference_withdrawal_n : float
+        Reference withdrawal value of the thread in the main member, N; 0 in end grain, where none is permitted.
+    reference_pull_through_n : float
+        Reference head pull-through value W_H (NDS Eq. 12.2-6), N.
+    c_d : float
+        Load duration factor C_D (NDS 11.3.2).
+    c_m_lateral : float
+        Wet service factor C_M of the lateral value (NDS Table 11.3.3).
+    c_m_withdrawal : float
+        Wet service factor C_M of the withdrawal and pull-through values (NDS Table 11.3.3).
+    c_t : float
+        Temperature factor C_t (NDS Table 11.3.4).
+    c_eg_lateral : float
+        End grain factor C_eg of the lateral value (NDS 12.5.2.2).
+    lateral_capacity_n : float
+        Adjusted lateral capacity Z', N.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity W'p, N; 0 in end grain, where none is permitted.
+    pull_through_capacity_n : float
+        Adjusted head pull-through capacity W_H', N.
+    resultant_n : float
+        Resultant of the loads, N.
+    angle_deg : float
+        Angle between the resultant and the wood surface, degrees.
+    combined_capacity_n : float
+        Adjusted capacity Z'_alpha at that angle (NDS Eq. 12.4-1), N.
+    lateral_utilisation : float
+        Lateral load over Z'.
+    withdrawal_utilisation : float
+        Withdrawal load over W'p.
+    pull_through_utilisation : float
+        Withdrawal load over W_H'.
+    combined_utilisation : float
+        Resultant over Z'_alpha.
+    governing_check : {'lateral', 'withdrawal', 'pull_through', 'combined'}
+        Check with the largest utilisation.
+    utilisation : float
+        Largest of the four utilisations; 1 is the limit.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether no utilisation exceeds 1, the penetration suffices and the tip stays inside.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, nominal_diameter_mm: float, root_diameter_mm: float, head_diameter_mm: float, thread_length_mm: float, tip_length_mm: float, penetration_mm: float, required_penetration_mm: float, penetration: Outcome, breakthrough_mm: float, stays_inside: Outcome, side_bearing_length_mm: float, main_bearing_length_mm: float, thread_in_main_mm: float, side_bearing_mpa: float, main_bearing_mpa: float, bending_yield_mpa: float, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_lateral_n: float, withdrawal_n_per_mm: float, reference_withdrawal_n: float, reference_pull_through_n: float, c_d: float, c_m_lateral: float, c_m_withdrawal: float, c_t: float, c_eg_lateral: float, lateral_capacity_n: float, withdrawal_capacity_n: float, pull_through_capacity_n: float, resultant_n: float, angle_deg: float, combined_capacity_n: float, lateral_utilisation: float, withdrawal_utilisation: float, pull_through_utilisation: float, combined_utilisation: float, governing_check: ScrewJointCheck, utilisation: float, outcome: Outcome) -> ScrewJoint: ...
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def root_diameter_mm(self) -> float:
+        """Diameter at the thread root, used in the yield equations (NDS 12.3.7), mm."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head, mm."""
+    @property
+    def thread_length_mm(self) -> float:
+        """Length of the thread with its tip, mm."""
+    @property
+    def tip_length_mm(self) -> float:
+        """Length of the tapered tip, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Depth of the tip behind the near face of the main member, mm."""
+    @property
+    def required_penetration_mm(self) -> float:
+        """Least penetration: 6 D, tip counted (NDS 12.1.5.6), mm."""
+    @property
+    def penetration(self) -> Outcome:
+        """Whether the main member holds at least that much of the screw."""
+    @property
+    def breakthrough_mm(self) -> float:
+        """How far the tip comes out of the far face of the main member, mm; negative while wood remains."""
+    @property
+    def stays_inside(self) -> Outcome:
+        """Whether the tip stays inside the main member."""
+    @property
+    def side_bearing_length_mm(self) -> float:
+        """Bearing length in the side member, mm."""
+    @property
+    def main_bearing_length_mm(self) -> float:
+        """Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm."""
+    @property
+    def thread_in_main_mm(self) -> float:
+        """Length of thread, tip counted, inside the main member, mm."""
+    @property
+    def side_bearing_mpa(self) -> float:
+        """Bearing strength of the side member at the angle of the load (NDS Table 12.3.3), MPa."""
+    @property
+    def main_bearing_mpa(self) -> float:
+        """Bearing strength of the main member at the angle of the load (NDS Table 12.3.3), MPa."""
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength of the screw (NDS Table I1 unless given), MPa."""
+    @property
+    def reduction_rule(self) -> ReductionRule:
+        """Row of the table of reduction terms (NDS Table 12.3.1B)."""
+    @property
+    def k_d(self) -> float:
+        """Factor K_D for small diameters; 1 where the table does not use it."""
+    @property
+    def k_theta(self) -> float:
+        """Factor K_theta for the angle to the grain; 1 where the table does not use it."""
+    @property
+    def reduction(self) -> float:
+        """Reduction term R_d of the governing mode."""
+    @property
+    def im_n(self) -> float:
+        """Reference design value of mode I_m, N."""
+    @property
+    def is_n(self) -> float:
+        """Reference design value of mode I_s, N."""
+    @property
+    def ii_n(self) -> float:
+        """Reference design value of mode II, N."""
+    @property
+    def iiim_n(self) -> float:
+        """Reference design value of mode III_m, N."""
+    @property
+    def iiis_n(self) -> float:
+        """Reference design value of mode III_s, N."""
+    @property
+    def iv_n(self) -> float:
+        """Reference design value of mode IV, N."""
+    @property
+    def governing_mode(self) -> YieldMode:
+        """Mode with the least reference design value."""
+    @property
+    def reference_lateral_n(self) -> float:
+        """Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N."""
+    @property
+    def withdrawal_n_per_mm(self) -> float:
+        """Reference withdrawal value W (NDS Eq. 12.2-2), N per mm of thread."""
+    @property
+    def reference_withdrawal_n(self) -> float:
+        """Reference withdrawal value of the thread in the main member, N; 0 in end grain, where none is permitted."""
+    @property
+    def reference_pull_through_n(self) -> float:
+        """Reference head pull-through value W_H (NDS Eq. 12.2-6), N."""
+    @property
+    def c_d(self) -> float:
+        """Load duration factor C_D (NDS 11.3.2)."""
+    @property
+    def c_m_lateral(self) -> float:
+        """Wet service factor C_M of the lateral value (NDS Table 11.3.3)."""
+    @property
+    def c_m_withdrawal(self) -> float:
+        """Wet service factor C_M of the withdrawal and pull-through values (NDS Table 11.3.3)."""
+    @property
+    def c_t(self) -> float:
+        """Temperature factor C_t (NDS Table 11.3.4)."""
+    @property
+    def c_eg_lateral(self) -> float:
+        """End grain factor C_eg of the lateral value (NDS 12.5.2.2)."""
+    @property
+    def lateral_capacity_n(self) -> float:
+        """Adjusted lateral capacity Z', N."""
+    @property
+    def withdrawal_capacity_n(self) -> float:
+        """Adjusted withdrawal capacity W'p, N; 0 in end grain, where none is permitted."""
+    @property
+    def pull_through_capacity_n(self) -> float:
+        """Adjusted head pull-through capacity W_H', N."""
+    @property
+    def resultant_n(self) -> float:
+        """Resultant of the loads, N."""
+    @property
+    def angle_deg(self) -> float:
+        """Angle between the resultant and the wood surface, degrees."""
+    @property
+    def combined_capacity_n(self) -> float:
+        """Adjusted capacity Z'_alpha at that angle (NDS Eq. 12.4-1), N."""
+    @property
+    def lateral_utilisation(self) -> float:
+        """Lateral load over Z'."""
+    @property
+    def withdrawal_utilisation(self) -> float:
+        """Withdrawal load over W'p."""
+    @property
+    def pull_through_utilisation(self) -> float:
+        """Withdrawal load over W_H'."""
+    @property
+    def combined_utilisation(self) -> float:
+        """Resultant over Z'_alpha."""
+    @property
+    def governing_check(self) -> ScrewJointCheck:
+        """Check with the largest utilisation."""
+    @property
+    def utilisation(self) -> float:
+        """Largest of the four utilisations; 1 is the limit."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether no utilisation exceeds 1, the penetration suffices and the tip stays inside."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewJoint: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewJoint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewJoint: ...
+    def replace(self, **changes: Any) -> ScrewJoint:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListWoodScrewsInput:
+    """Asks for the whole table."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls) -> ListWoodScrewsInput: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListWoodScrewsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListWoodScrewsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListWoodScrewsInput: ...
+    def replace(self, **changes: Any) -> ListWoodScrewsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WoodScrew:
+    """One size of full-body wood screw.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}
+        Size.
+    nominal_diameter_mm : float
+        Nominal diameter, also that of the full-body shank, mm.
+    root_diameter_mm : float
+        Diameter at the thread root, mm.
+    head_diameter_mm : float
+        Diameter of the head, mm.
+    threads_per_inch : int
+        Threads per inch.
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
+        Standard of the dimensions.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far the diameters were checked; the thread counts are recalled in every row.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size: ScrewSize, nominal_diameter_mm: float, root_diameter_mm: float, head_diameter_mm: float, threads_per_inch: int, source: Source, evidence: Evidence) -> WoodScrew: ...
+    @property
+    def size(self) -> ScrewSize:
+        """Size."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, also that of the full-body shank, mm."""
+    @property
+    def root_diameter_mm(self) -> float:
+        """Diameter at the thread root, mm."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head, mm."""
+    @property
+    def threads_per_inch(self) -> int:
+        """Threads per inch."""
+    @property
+    def source(self) -> Source:
+        """Standard of the dimensions."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far the diameters were checked; the thread counts are recalled in every row."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WoodScrew: ...
+    def __deepcopy__(self, _memo: object, /) -> WoodScrew: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodScrew: ...
+    def replace(self, **changes: Any) -> WoodScrew:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WoodScrewList:
+    """The table of wood screw sizes.
+
+    Parameters
+    ----------
+    rows : list of WoodScrew
+        Every tabulated size, smallest first.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rows: Iterable[WoodScrew]) -> WoodScrewList: ...
+    @property
+    def rows(self) -> list[WoodScrew]:
+        """Every tabulated size, smallest first."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WoodScrewList: ...
+    def __deepcopy__(self, _memo: object, /) -> WoodScrewList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodScrewList: ...
+    def replace(self, **changes: Any) -> WoodScrewList:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatSeatInput:
+    """A body that hangs on a bevelled cleat and bears on the wall with its foot.
+
+    Parameters
+    ----------
+    weight_n : float
+        Weight of the body with everything that stands on it, N.
+        Allowed: 0 to 10000000.
+    centre_out_mm : float
+        Horizontal distance of the line of action of the weight in front of the contact, mm; negative when it lies
+        between the contact and the wall.
+        Allowed: -10000 to 10000.
+    foot_below_mm : float
+        Vertical distance from the contact down to the foot that bears on the wall, mm.
+        Allowed: 1 to 10000.
+    bevel_deg : float
+        Bevel of the seat from a square cut, which is its slope from horizontal, down towards the wall, degrees.
+        Allowed: 5 to 75.
+    friction : float, default 0.0
+        Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure covers two
+        sawn bevels under small, shaking loads.
+        Allowed: 0 to 1.5.
+    top_above_mm : float or None, optional
+        Vertical distance from the contact up to where the back of the body touches the wall near its top, mm; needed
+        only when the weight acts behind the contact.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, weight_n: float, centre_out_mm: float, foot_below_mm: float, bevel_deg: float, friction: float = 0.0, top_above_mm: float | None = None) -> CleatSeatInput: ...
+    @property
+    def weight_n(self) -> float:
+        """Weight of the body with everything that stands on it, N."""
+    @property
+    def centre_out_mm(self) -> float:
+        """Horizontal distance of the line of action of the weight in front of the contact, mm; negative when it lies
+        between the contact and the wall.
+        """
+    @property
+    def foot_below_mm(self) -> float:
+        """Vertical distance from the contact down to the foot that bears on the wall, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel of the seat from a square cut, which is its slope from horizontal, down towards the wall, degrees."""
+    @property
+    def friction(self) -> float:
+        """Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure covers two
+        sawn bevels under small, shaking loads.
+        """
+    @property
+    def top_above_mm(self) -> float | None:
+        """Vertical distance from the contact up to where the back of the body touches the wall near its top, mm; needed
+        only when the weight acts behind the contact.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatSeatInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatSeatInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatSeatInput: ...
+    def replace(self, **changes: Any) -> CleatSeatInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatSeat:
+    """Forces and margins of the seat.
+
+    Parameters
+    ----------
+    vertical_n : float
+        Vertical force on the wall half, N.
+    horizontal_n : float
+        Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on the foot, N;
+        negative when the weight acts behind the contact and no foot can give it.
+    pull_without_friction_n : float
+        Pull of the seat without friction, W·tan b, N.
+    least_pull_n : float
+        Least pull of the seat with friction, W·tan(b − phi), N; negative when the seat alone does not slide in.
+    friction_angle_deg : float
+        Friction angle phi, degrees.
+    design_pull_n : float
+        Pull to design the wall half and its screws for, N: the larger of the needed pull and W·tan b.
+    regime : {'sits_and_presses_top', 'sits', 'held_by_friction_only', 'climbs_off', 'tips_inward'}
+        How the body rests.
+    lock : {'limited', 'locked'}
+        Whether friction sets an upper limit.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Met only when the bevel holds without any friction; not determined when the top contact is needed and not given.
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+        The caution that belongs to these numbers.
+    needed_n : float or None, optional
+        Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the contact and the
+        height of the top contact is not given.
+    greatest_pull_n : float or None, optional
+        Greatest pull of the seat with friction, W·tan(b + phi), N; absent when the seat is locked.
+    ratio_without_friction : float or None, optional
+        Needed pull over the pull without friction; above 1 the bevel alone does not hold.
+    ratio_with_friction : float or None, optional
+        Needed pull over the greatest pull with friction; above 1 the body climbs off; absent when locked.
+    margin_without_friction_n : float or None, optional
+        Pull left without friction, W·tan b less the needed pull, N; negative when only friction holds.
+    foot_bearing_n : float or None, optional
+        Push of the wall on the foot, N, for a seat without friction; absent when no equilibrium is found without it.
+    top_bearing_n : float or None, optional
+        Push of the wall near the top of the body, N, for a seat without friction; absent as the foot's.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, vertical_n: float, horizontal_n: float, pull_without_friction_n: float, least_pull_n: float, friction_angle_deg: float, design_pull_n: float, regime: SeatRegime, lock: SeatLock, outcome: Outcome, caution: Caution, needed_n: float | None = None, greatest_pull_n: float | None = None, ratio_without_friction: float | None = None, ratio_with_friction: float | None = None, margin_without_friction_n: float | None = None, foot_bearing_n: float | None = None, top_bearing_n: float | None = None) -> CleatSeat: ...
+    @property
+    def vertical_n(self) -> float:
+        """Vertical force on the wall half, N."""
+    @property
+    def horizontal_n(self) -> float:
+        """Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on the foot, N;
+        negative when the weight acts behind the contact and no foot can give it.
+        """
+    @property
+    def needed_n(self) -> float | None:
+        """Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the contact and the
+        height of the top contact is not given.
+        """
+    @property
+    def pull_without_friction_n(self) -> float:
+        """Pull of the seat without friction, W·tan b, N."""
+    @property
+    def least_pull_n(self) -> float:
+        """Least pull of the seat with friction, W·tan(b − phi), N; negative when the seat alone does not slide in."""
+    @property
+    def greatest_pull_n(self) -> float | None:
+        """Greatest pull of the seat with friction, W·tan(b + phi), N; absent when the seat is locked."""
+    @property
+    def friction_angle_deg(self) -> float:
+        """Friction angle phi, degrees."""
+    @property
+    def ratio_without_friction(self) -> float | None:
+        """Needed pull over the pull without friction; above 1 the bevel alone does not hold."""
+    @property
+    def ratio_with_friction(self) -> float | None:
+        """Needed pull over the greatest pull with friction; above 1 the body climbs off; absent when locked."""
+    @property
+    def margin_without_friction_n(self) -> float | None:
+        """Pull left without friction, W·tan b less the needed pull, N; negative when only friction holds."""
+    @property
+    def design_pull_n(self) -> float:
+        """Pull to design the wall half and its screws for, N: the larger of the needed pull and W·tan b."""
+    @property
+    def foot_bearing_n(self) -> float | None:
+        """Push of the wall on the foot, N, for a seat without friction; absent when no equilibrium is found without it."""
+    @property
+    def top_bearing_n(self) -> float | None:
+        """Push of the wall near the top of the body, N, for a seat without friction; absent as the foot's."""
+    @property
+    def regime(self) -> SeatRegime:
+        """How the body rests."""
+    @property
+    def lock(self) -> SeatLock:
+        """Whether friction sets an upper limit."""
+    @property
+    def outcome(self) -> Outcome:
+        """Met only when the bevel holds without any friction; not determined when the top contact is needed and not given."""
+    @property
+    def caution(self) -> Caution:
+        """The caution that belongs to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatSeat: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatSeat: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatSeat: ...
+    def replace(self, **changes: Any) -> CleatSeat:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WallStripScrewsInput:
+    """A wall half held by one row of screws, and the forces of the body on it.
+
+    Parameters
+    ----------
+    vertical_n : float
+        Force down at the contact, N.
+        Allowed: 0 to 10000000.
+    horizontal_n : float
+        Pull outwards at the contact, N.
+        Allowed: 0 to 10000000.
+    contact_out_mm : float
+        Contact in front of the wall, mm; the tip of the wall half is the safe choice.
+        Allowed: 0 to 500.
+    contact_up_mm : float
+        Contact above the lower edge of the wall half, mm.
+        Allowed: 0 to 100000.
+    screw_row_up_mm : float
+        Row of screws above the lower edge of the wall half, mm.
+        Allowed: 1 to 10000.
+    strip_height_mm : float
+        Height of the face that lies against the wall, mm.
+        Allowed: 1 to 10000.
+    screw_count : int
+        Number of screws in the row.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, vertical_n: float, horizontal_n: float, contact_out_mm: float, contact_up_mm: float, screw_row_up_mm: float, strip_height_mm: float, screw_count: int) -> WallStripScrewsInput: ...
+    @property
+    def vertical_n(self) -> float:
+        """Force down at the contact, N."""
+    @property
+    def horizontal_n(self) -> float:
+        """Pull outwards at the contact, N."""
+    @property
+    def contact_out_mm(self) -> float:
+        """Contact in front of the wall, mm; the tip of the wall half is the safe choice."""
+    @property
+    def contact_up_mm(self) -> float:
+        """Contact above the lower edge of the wall half, mm."""
+    @property
+    def screw_row_up_mm(self) -> float:
+        """Row of screws above the lower edge of the wall half, mm."""
+    @property
+    def strip_height_mm(self) -> float:
+        """Height of the face that lies against the wall, mm."""
+    @property
+    def screw_count(self) -> int:
+        """Number of screws in the row."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WallStripScrewsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> WallStripScrewsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallStripScrewsInput: ...
+    def replace(self, **changes: Any) -> WallStripScrewsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WallStripScrews:
+    """Forces of the screws and of the wall on the wall half.
+
+    Parameters
+    ----------
+    total_tension_n : float
+        Tension of all screws together, N.
+    tension_per_screw_n : float
+        Tension of one screw, equal shares, N.
+    shear_per_screw_n : float
+        Shear of one screw, equal shares, N.
+    bearing_n : float
+        Push of the wall on the edge that bears, N.
+    pivot : {'lower_edge', 'upper_edge'}
+        The edge that bears.
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+        The caution that belongs to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, total_tension_n: float, tension_per_screw_n: float, shear_per_screw_n: float, bearing_n: float, pivot: StripPivot, caution: Caution) -> WallStripScrews: ...
+    @property
+    def total_tension_n(self) -> float:
+        """Tension of all screws together, N."""
+    @property
+    def tension_per_screw_n(self) -> float:
+        """Tension of one screw, equal shares, N."""
+    @property
+    def shear_per_screw_n(self) -> float:
+        """Shear of one screw, equal shares, N."""
+    @property
+    def bearing_n(self) -> float:
+        """Push of the wall on the edge that bears, N."""
+    @property
+    def pivot(self) -> StripPivot:
+        """The edge that bears."""
+    @property
+    def caution(self) -> Caution:
+        """The caution that belongs to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WallStripScrews: ...
+    def __deepcopy__(self, _memo: object, /) -> WallStripScrews: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallStripScrews: ...
+    def replace(self, **changes: Any) -> WallStripScrews:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoltRowBracketInput:
+    """A bracket with one to three rows of bolts and one load.
+
+    Parameters
+    ----------
+    load_n : float
+        Load, N.
+        Allowed: 0 to 10000000.
+    arm_mm : float
+        Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting edge when it
+        pulls away from it, mm.
+        Allowed: 0 to 100000.
+    direction : {'along_wall', 'away_from_wall'}
+        Which way the load acts.
+    row1_mm : float
+        Distance of the farthest row from the tilting edge, mm.
+        Allowed: 1 to 10000.
+    bolts_per_row : int
+        Number of bolts in each row.
+        Allowed: 1 to 10000.
+    row2_mm : float or None, optional
+        Distance of the second row from the tilting edge, mm; leave out when there is one row.
+        Allowed: 1 to 10000.
+    row3_mm : float or None, optional
+        Distance of the third row from the tilting edge, mm; leave out when there are two rows.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, load_n: float, arm_mm: float, direction: BracketLoad, row1_mm: float, bolts_per_row: int, row2_mm: float | None = None, row3_mm: float | None = None) -> BoltRowBracketInput: ...
+    @property
+    def load_n(self) -> float:
+        """Load, N."""
+    @property
+    def arm_mm(self) -> float:
+        """Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting edge when it
+        pulls away from it, mm.
+        """
+    @property
+    def direction(self) -> BracketLoad:
+        """Which way the load acts."""
+    @property
+    def row1_mm(self) -> float:
+        """Distance of the farthest row from the tilting edge, mm."""
+    @property
+    def row2_mm(self) -> float | None:
+        """Distance of the second row from the tilting edge, mm; leave out when there is one row."""
+    @property
+    def row3_mm(self) -> float | None:
+        """Distance of the third row from the tilting edge, mm; leave out when there are two rows."""
+    @property
+    def bolts_per_row(self) -> int:
+        """Number of bolts in each row."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoltRowBracketInput: ...
+    def __deepcopy__(self, _memo: object, /) -> BoltRowBracketInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoltRowBracketInput: ...
+    def replace(self, **changes: Any) -> BoltRowBracketInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoltRowBracket:
+    """Forces of the bolts.
+
+    Parameters
+    ----------
+    tension_row1_n : float
+        Tension of one bolt of the farthest row, N.
+    shear_per_bolt_n : float
+        Shear of one bolt, equal shares, N; 0 for a load away from the wall.
+    shear_theory_n : float
+        Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N.
+    principal_theory_n : float
+        Equivalent tension of the farthest row by the greatest principal stress, (T + √(T² + 4 V²))/2, N.
+    bolt_count : int
+        Number of bolts.
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+        The caution that belongs to these numbers.
+    tension_row2_n : float or None, optional
+        Tension of one bolt of the second row, N.
+    tension_row3_n : float or None, optional
+        Tension of one bolt of the third row, N.
+    couple_tension_n : float or None, optional
+        Tension of one bolt of the farthest row if the moment were a couple between the first and the last row alone, N;
+        the larger, more cautious convention; absent with one row or a load away from the wall.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tension_row1_n: float, shear_per_bolt_n: float, shear_theory_n: float, principal_theory_n: float, bolt_count: int, caution: Caution, tension_row2_n: float | None = None, tension_row3_n: float | None = None, couple_tension_n: float | None = None) -> BoltRowBracket: ...
+    @property
+    def tension_row1_n(self) -> float:
+        """Tension of one bolt of the farthest row, N."""
+    @property
+    def tension_row2_n(self) -> float | None:
+        """Tension of one bolt of the second row, N."""
+    @property
+    def tension_row3_n(self) -> float | None:
+        """Tension of one bolt of the third row, N."""
+    @property
+    def shear_per_bolt_n(self) -> float:
+        """Shear of one bolt, equal shares, N; 0 for a load away from the wall."""
+    @property
+    def couple_tension_n(self) -> float | None:
+        """Tension of one bolt of the farthest row if the moment were a couple between the first and the last row alone, N;
+        the larger, more cautious convention; absent with one row or a load away from the wall.
+        """
+    @property
+    def shear_theory_n(self) -> float:
+        """Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N."""
+    @property
+    def principal_theory_n(self) -> float:
+        """Equivalent tension of the farthest row by the greatest principal stress, (T + √(T² + 4 V²))/2, N."""
+    @property
+    def bolt_count(self) -> int:
+        """Number of bolts."""
+    @property
+    def caution(self) -> Caution:
+        """The caution that belongs to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoltRowBracket: ...
+    def __deepcopy__(self, _memo: object, /) -> BoltRowBracket: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoltRowBracket: ...
+    def replace(self, **changes: Any) -> BoltRowBracket:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ShareBetweenSupportsInput:
+    """A load on a straight, rigid strip and the supports along it.
+
+    Parameters
+    ----------
+    load_n : float
+        Resultant of the loads, N.
+        Allowed: -10000000 to 10000000.
+    load_at_mm : float
+        Where the resultant acts along the strip, mm.
+        Allowed: -100000 to 100000.
+    supports_mm : list of float
+        Where the supports stand along the strip, mm, from the same zero; any order, at least two.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, load_n: float, load_at_mm: float, supports_mm: Iterable[float]) -> ShareBetweenSupportsInput: ...
+    @property
+    def load_n(self) -> float:
+        """Resultant of the loads, N."""
+    @property
+    def load_at_mm(self) -> float:
+        """Where the resultant acts along the strip, mm."""
+    @property
+    def supports_mm(self) -> list[float]:
+        """Where the supports stand along the strip, mm, from the same zero; any order, at least two."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ShareBetweenSupportsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ShareBetweenSupportsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShareBetweenSupportsInput: ...
+    def replace(self, **changes: Any) -> ShareBetweenSupportsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SupportShare:
+    """What one support carries.
+
+    Parameters
+    ----------
+    at_mm : float
+        Where the support stands, mm.
+    share_n : float
+        Its reaction, N; negative where the strip would lift off it.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, share_n: float) -> SupportShare: ...
+    @property
+    def at_mm(self) -> float:
+        """Where the support stands, mm."""
+    @property
+    def share_n(self) -> float:
+        """Its reaction, N; negative where the strip would lift off it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SupportShare: ...
+    def __deepcopy__(self, _memo: object, /) -> SupportShare: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SupportShare: ...
+    def replace(self, **changes: Any) -> SupportShare:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CautionText:
+    """A caution as it appears in a result.
+
+    Parameters
+    ----------
+    about : str
+        Short name.
+    text : str
+        The caution itself.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, about: str, text: str) -> CautionText: ...
+    @property
+    def about(self) -> str:
+        """Short name."""
+    @property
+    def text(self) -> str:
+        """The caution itself."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CautionText: ...
+    def __deepcopy__(self, _memo: object, /) -> CautionText: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CautionText: ...
+    def replace(self, **changes: Any) -> CautionText:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ShareBetweenSupports:
+    """The shares of all supports.
+
+    Parameters
+    ----------
+    shares : list of SupportShare
+        One share for each support, in the order given.
+    greatest_n : float
+        Largest share, N.
+    least_n : float
+        Smallest share, N; negative where the strip would lift off a support.
+    lifted_count : int
+        Number of supports that would have to pull the strip down.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, shares: Iterable[SupportShare], greatest_n: float, least_n: float, lifted_count: int, cautions: Iterable[CautionText]) -> ShareBetweenSupports: ...
+    @property
+    def shares(self) -> list[SupportShare]:
+        """One share for each support, in the order given."""
+    @property
+    def greatest_n(self) -> float:
+        """Largest share, N."""
+    @property
+    def least_n(self) -> float:
+        """Smallest share, N; negative where the strip would lift off a support."""
+    @property
+    def lifted_count(self) -> int:
+        """Number of supports that would have to pull the strip down."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ShareBetweenSupports: ...
+    def __deepcopy__(self, _memo: object, /) -> ShareBetweenSupports: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShareBetweenSupports: ...
+    def replace(self, **changes: Any) -> ShareBetweenSupports:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FramePieceInput:
+    """The hollow that a frame piece fits into, by its inside flats.
+
+    Parameters
+    ----------
+    front_flat_mm : float
+        Flat of the inside of the front board, between its mitres, mm.
+        Allowed: 0 to 100000.
+    wide_flat_mm : float
+        Flat of the inside of the top and bottom boards, from the front's mitre to their back edge, mm.
+        Allowed: 0 to 100000.
+    strip_thickness_mm : float
+        Thickness of the cleat strip that lies between the piece and the wall, mm; 0 where there is none.
+        Allowed: 0 to 500.
+    clearance_mm : float
+        Clearance left behind the piece, mm; no default, the maker's choice.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePieceInput: ...
+    @property
+    def front_flat_mm(self) -> float:
+        """Flat of the inside of the front board, between its mitres, mm."""
+    @property
+    def wide_flat_mm(self) -> float:
+        """Flat of the inside of the top and bottom boards, from the front's mitre to their back edge, mm."""
+    @property
+    def strip_thickness_mm(self) -> float:
+        """Thickness of the cleat strip that lies between the piece and the wall, mm; 0 where there is none."""
+    @property
+    def clearance_mm(self) -> float:
+        """Clearance left behind the piece, mm; no default, the maker's choice."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FramePieceInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FramePieceInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FramePieceInput: ...
+    def replace(self, **changes: Any) -> FramePieceInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FramePiece:
+    """Size of a frame piece.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of the piece, along the height of the front, mm.
+    length_mm : float
+        Length of the piece, from the front board towards the wall, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, width_mm: float, length_mm: float) -> FramePiece: ...
+    @property
+    def width_mm(self) -> float:
+        """Width of the piece, along the height of the front, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length of the piece, from the front board towards the wall, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FramePiece: ...
+    def __deepcopy__(self, _memo: object, /) -> FramePiece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FramePiece: ...
+    def replace(self, **changes: Any) -> FramePiece:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class KeepOut:
+    """A stretch along the body where no piece may stand: over a screw, a stud, a seam.
+
+    Parameters
+    ----------
+    from_mm : float
+        Where it begins, from the left inner end, mm.
+        Allowed: -100000 to 100000.
+    to_mm : float
+        Where it ends, from the left inner end, mm.
+        Allowed: -100000 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, from_mm: float, to_mm: float) -> KeepOut: ...
+    @property
+    def from_mm(self) -> float:
+        """Where it begins, from the left inner end, mm."""
+    @property
+    def to_mm(self) -> float:
+        """Where it ends, from the left inner end, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> KeepOut: ...
+    def __deepcopy__(self, _memo: object, /) -> KeepOut: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> KeepOut: ...
+    def replace(self, **changes: Any) -> KeepOut:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameSpacingInput:
+    """The run along which frame pieces are to be spread.
+
+    Parameters
+    ----------
+    inner_length_mm : float
+        Length of the hollow between its inner ends, mm.
+        Allowed: 10 to 20000.
+    piece_thickness_mm : float
+        Thickness of a piece along the body, mm.
+        Allowed: 1 to 150.
+    end_margin_mm : float
+        From each inner end to the nearer face of the first and last piece, mm.
+        Allowed: 0 to 100000.
+    greatest_spacing_mm : float
+        Greatest distance between the centres of neighbours, mm.
+        Allowed: 10 to 10000.
+    keep_outs : list of KeepOut, default []
+        Where no piece may stand.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, inner_length_mm: float, piece_thickness_mm: float, end_margin_mm: float, greatest_spacing_mm: float, keep_outs: Iterable[KeepOut] = ...) -> FrameSpacingInput: ...
+    @property
+    def inner_length_mm(self) -> float:
+        """Length of the hollow between its inner ends, mm."""
+    @property
+    def piece_thickness_mm(self) -> float:
+        """Thickness of a piece along the body, mm."""
+    @property
+    def end_margin_mm(self) -> float:
+        """From each inner end to the nearer face of the first and last piece, mm."""
+    @property
+    def greatest_spacing_mm(self) -> float:
+        """Greatest distance between the centres of neighbours, mm."""
+    @property
+    def keep_outs(self) -> list[KeepOut]:
+        """Where no piece may stand."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameSpacingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameSpacingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameSpacingInput: ...
+    def replace(self, **changes: Any) -> FrameSpacingInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Quantity:
+    """A number that belongs to a finding.
+
+    Parameters
+    ----------
+    name : str
+        What it is, in words.
+    value : float
+        Its value.
+    unit : str
+        Unit symbol; empty for a plain number.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, value: float, unit: str) -> Quantity: ...
+    @property
+    def name(self) -> str:
+        """What it is, in words."""
+    @property
+    def value(self) -> float:
+        """Its value."""
+    @property
+    def unit(self) -> str:
+        """Unit symbol; empty for a plain number."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Quantity: ...
+    def __deepcopy__(self, _memo: object, /) -> Quantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Quantity: ...
+    def replace(self, **changes: Any) -> Quantity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Finding:
+    """Something the maker should know before the first cut.
+
+    Parameters
+    ----------
+    grade : {'note', 'caution', 'stop'}
+        How much it matters.
+    code : {'beyond_tilt', 'trapped_piece', 'long_point_rides_fence', 'studs_missed', 'screw_too_short', 'screw_too_long', 'check_fails', 'held_by_friction_only', 'climbs_off', 'no_headroom', 'cleat_does_not_fit', 'frame_does_not_fit', 'meets_obstruction', 'too_close_to_heat', 'listing_governs', 'not_covered', 'heavy_lift', 'open_end_shows_inside'}
+        What it is about.
+    subject : str
+        The part concerned, such as ``front|top`` or ``cleat``.
+    message : str
+        One or two sentences.
+    numbers : list of Quantity
+        The numbers behind it.
+    cure : str
+        What would help; empty where nothing needs to be done.
+    clause : str or None, optional
+        The rule behind it, where there is one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, grade: Grade, code: FindingCode, subject: str, message: str, numbers: Iterable[Quantity], cure: str, clause: str | None = None) -> Finding: ...
+    @property
+    def grade(self) -> Grade:
+        """How much it matters."""
+    @property
+    def code(self) -> FindingCode:
+        """What it is about."""
+    @property
+    def subject(self) -> str:
+        """The part concerned, such as ``front|top`` or ``cleat``."""
+    @property
+    def message(self) -> str:
+        """One or two sentences."""
+    @property
+    def numbers(self) -> list[Quantity]:
+        """The numbers behind it."""
+    @property
+    def cure(self) -> str:
+        """What would help; empty where nothing needs to be done."""
+    @property
+    def clause(self) -> str | None:
+        """The rule behind it, where there is one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Finding: ...
+    def __deepcopy__(self, _memo: object, /) -> Finding: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Finding: ...
+    def replace(self, **changes: Any) -> Finding:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameSpacing:
+    """Places of the frame pieces.
+
+    Parameters
+    ----------
+    centres_mm : list of float
+        Centres of the pieces from the left inner end, mm, from left to right.
+    piece_count : int
+        Number of pieces.
+    widest_mm : float
+        Greatest distance between the centres of neighbours, mm; 0 with one piece.
+    findings : list of Finding
+        What stands in the way.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, centres_mm: Iterable[float], piece_count: int, widest_mm: float, findings: Iterable[Finding]) -> FrameSpacing: ...
+    @property
+    def centres_mm(self) -> list[float]:
+        """Centres of the pieces from the left inner end, mm, from left to right."""
+    @property
+    def piece_count(self) -> int:
+        """Number of pieces."""
+    @property
+    def widest_mm(self) -> float:
+        """Greatest distance between the centres of neighbours, mm; 0 with one piece."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What stands in the way."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameSpacing: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameSpacing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameSpacing: ...
+    def replace(self, **changes: Any) -> FrameSpacing:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatHalvesInput:
+    """A strip and the bevelled rip that parts it into the two halves of a cleat.
+
+    Parameters
+    ----------
+    strip_width_mm : float
+        Width of the strip before the rip, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness of the strip, mm.
+        Allowed: 1 to 150.
+    bevel_deg : float
+        Bevel of the rip from a square cut, degrees.
+        Allowed: 5 to 75.
+    kerf_mm : float
+        Kerf of the blade, square to it, mm.
+        Allowed: 0 to 12.
+    blunt_mm : float, default 0.0
+        How much of each long face is taken off to blunt its point, mm; 0, the default, leaves the points sharp.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, strip_width_mm: float, thickness_mm: float, bevel_deg: float, kerf_mm: float, blunt_mm: float = 0.0) -> CleatHalvesInput: ...
+    @property
+    def strip_width_mm(self) -> float:
+        """Width of the strip before the rip, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the strip, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel of the rip from a square cut, degrees."""
+    @property
+    def kerf_mm(self) -> float:
+        """Kerf of the blade, square to it, mm."""
+    @property
+    def blunt_mm(self) -> float:
+        """How much of each long face is taken off to blunt its point, mm; 0, the default, leaves the points sharp."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatHalvesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatHalvesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatHalvesInput: ...
+    def replace(self, **changes: Any) -> CleatHalvesInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatHalves:
+    """Sizes of the two equal halves.
+
+    Parameters
+    ----------
+    long_face_mm : float
+        Width of the long face of each half with a sharp point, as it leaves the saw, mm.
+    blunted_face_mm : float
+        Width of the long face of each half once its point is blunted, mm.
+    short_face_mm : float
+        Width of the short face of each half, mm.
+    fence_leaning_away_mm : float
+        Fence distance at the table, long face up and the blade leaning away from the fence, mm.
+    fence_leaning_towards_mm : float
+        Fence distance at the table, long face down and the blade leaning towards the fence, mm.
+    lift_mm : float
+        How far the body must rise before the points pass each other, mm.
+    seat_length_mm : float
+        Length of the seat along the slope, mm.
+    seat_width_mm : float
+        Width of the seat seen from above, mm.
+    point_flat_mm : float
+        Thickness of the flat on a blunted point, mm; 0 for a feather edge.
+    pair_height_mm : float
+        Height of the two halves together when hung, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, long_face_mm: float, blunted_face_mm: float, short_face_mm: float, fence_leaning_away_mm: float, fence_leaning_towards_mm: float, lift_mm: float, seat_length_mm: float, seat_width_mm: float, point_flat_mm: float, pair_height_mm: float) -> CleatHalves: ...
+    @property
+    def long_face_mm(self) -> float:
+        """Width of the long face of each half with a sharp point, as it leaves the saw, mm."""
+    @property
+    def blunted_face_mm(self) -> float:
+        """Width of the long face of each half once its point is blunted, mm."""
+    @property
+    def short_face_mm(self) -> float:
+        """Width of the short face of each half, mm."""
+    @property
+    def fence_leaning_away_mm(self) -> float:
+        """Fence distance at the table, long face up and the blade leaning away from the fence, mm."""
+    @property
+    def fence_leaning_towards_mm(self) -> float:
+        """Fence distance at the table, long face down and the blade leaning towards the fence, mm."""
+    @property
+    def lift_mm(self) -> float:
+        """How far the body must rise before the points pass each other, mm."""
+    @property
+    def seat_length_mm(self) -> float:
+        """Length of the seat along the slope, mm."""
+    @property
+    def seat_width_mm(self) -> float:
+        """Width of the seat seen from above, mm."""
+    @property
+    def point_flat_mm(self) -> float:
+        """Thickness of the flat on a blunted point, mm; 0 for a feather edge."""
+    @property
+    def pair_height_mm(self) -> float:
+        """Height of the two halves together when hung, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatHalves: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatHalves: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatHalves: ...
+    def replace(self, **changes: Any) -> CleatHalves:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyPlace:
+    """Where the body hangs.
+
+    Parameters
+    ----------
+    left_end_mm : float
+        Left end of the body from the plumb line, mm.
+        Allowed: -100000 to 100000.
+    bottom_above_floor_mm : float
+        Bottom of the body above the floor, mm.
+        Allowed: 0 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, left_end_mm: float, bottom_above_floor_mm: float) -> BodyPlace: ...
+    @property
+    def left_end_mm(self) -> float:
+        """Left end of the body from the plumb line, mm."""
+    @property
+    def bottom_above_floor_mm(self) -> float:
+        """Bottom of the body above the floor, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyPlace: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyPlace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyPlace: ...
+    def replace(self, **changes: Any) -> BodyPlace:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudLayoutMeasured:
+    """Each stud as found on the wall.
+
+    Parameters
+    ----------
+    centres_mm : list of float
+        Centre lines from the plumb line, mm, in any order.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, centres_mm: Iterable[float]) -> StudLayoutMeasured: ...
+    @property
+    def centres_mm(self) -> list[float]:
+        """Centre lines from the plumb line, mm, in any order."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudLayoutMeasured: ...
+    def __deepcopy__(self, _memo: object, /) -> StudLayoutMeasured: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudLayoutMeasured: ...
+    def replace(self, **changes: Any) -> StudLayoutMeasured:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudLayoutSpaced:
+    """A regular spacing, both ways from one stud: a first guess only.
+
+    Parameters
+    ----------
+    first_mm : float
+        Centre line of one stud from the plumb line, mm.
+    spacing_mm : float
+        Distance between centre lines, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, first_mm: float, spacing_mm: float) -> StudLayoutSpaced: ...
+    @property
+    def first_mm(self) -> float:
+        """Centre line of one stud from the plumb line, mm."""
+    @property
+    def spacing_mm(self) -> float:
+        """Distance between centre lines, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudLayoutSpaced: ...
+    def __deepcopy__(self, _memo: object, /) -> StudLayoutSpaced: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudLayoutSpaced: ...
+    def replace(self, **changes: Any) -> StudLayoutSpaced:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudWoodCombination:
+    """A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+
+    Parameters
+    ----------
+    name : str
+        Its name.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str) -> StudWoodCombination: ...
+    @property
+    def name(self) -> str:
+        """Its name."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudWoodCombination: ...
+    def __deepcopy__(self, _memo: object, /) -> StudWoodCombination: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudWoodCombination: ...
+    def replace(self, **changes: Any) -> StudWoodCombination:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudWoodGravity:
+    """Its specific gravity, oven-dry weight and volume.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float) -> StudWoodGravity: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudWoodGravity: ...
+    def __deepcopy__(self, _memo: object, /) -> StudWoodGravity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudWoodGravity: ...
+    def replace(self, **changes: Any) -> StudWoodGravity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudWoodUnknown:
+    """Not known: checks take the least that may be there, or give no answer."""
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls) -> StudWoodUnknown: ...
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudWoodUnknown: ...
+    def __deepcopy__(self, _memo: object, /) -> StudWoodUnknown: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudWoodUnknown: ...
+    def replace(self, **changes: Any) -> StudWoodUnknown:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Wall:
+    """A stud wall behind the body.
+
+    Parameters
+    ----------
+    studs : StudLayoutMeasured or StudLayoutSpaced
+        Where the studs stand.
+    stud_width_mm : float
+        Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm.
+        Allowed: 10 to 1000.
+    stud_depth_mm : float
+        Depth of a stud into the wall, mm.
+        Allowed: 10 to 1000.
+    stud_wood : StudWoodCombination or StudWoodGravity or StudWoodUnknown
+        What the studs are made of.
+    lining_thickness_mm : float
+        Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, studs: StudLayout, stud_width_mm: float, stud_depth_mm: float, stud_wood: StudWood, lining_thickness_mm: float) -> Wall: ...
+    @property
+    def studs(self) -> StudLayout:
+        """Where the studs stand."""
+    @property
+    def stud_width_mm(self) -> float:
+        """Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm."""
+    @property
+    def stud_depth_mm(self) -> float:
+        """Depth of a stud into the wall, mm."""
+    @property
+    def stud_wood(self) -> StudWood:
+        """What the studs are made of."""
+    @property
+    def lining_thickness_mm(self) -> float:
+        """Thickness of the lining between the wall half and the studs, mm; 0 for bare studs."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Wall: ...
+    def __deepcopy__(self, _memo: object, /) -> Wall: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Wall: ...
+    def replace(self, **changes: Any) -> Wall:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Obstruction:
+    """Something that stands out from the wall: a moulding, a duct, a bracket, a picture rail.
+
+    Parameters
+    ----------
+    name : str
+        Name for messages.
+    left_mm : float
+        Left side from the plumb line, mm.
+        Allowed: -100000 to 100000.
+    right_mm : float
+        Right side from the plumb line, mm.
+        Allowed: -100000 to 100000.
+    bottom_mm : float
+        Underside above the floor, mm.
+        Allowed: -100000 to 100000.
+    top_mm : float
+        Upper side above the floor, mm.
+        Allowed: -100000 to 100000.
+    projection_mm : float
+        How far it stands out from the face of the wall, mm.
+        Allowed: 0 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, left_mm: float, right_mm: float, bottom_mm: float, top_mm: float, projection_mm: float) -> Obstruction: ...
+    @property
+    def name(self) -> str:
+        """Name for messages."""
+    @property
+    def left_mm(self) -> float:
+        """Left side from the plumb line, mm."""
+    @property
+    def right_mm(self) -> float:
+        """Right side from the plumb line, mm."""
+    @property
+    def bottom_mm(self) -> float:
+        """Underside above the floor, mm."""
+    @property
+    def top_mm(self) -> float:
+        """Upper side above the floor, mm."""
+    @property
+    def projection_mm(self) -> float:
+        """How far it stands out from the face of the wall, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Obstruction: ...
+    def __deepcopy__(self, _memo: object, /) -> Obstruction: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Obstruction: ...
+    def replace(self, **changes: Any) -> Obstruction:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatMarksInput:
+    """The body, its cleat and the wall they go on.
+
+    Parameters
+    ----------
+    place : BodyPlace
+        Where the body hangs.
+    body_length_mm : float
+        Length of the body, mm.
+        Allowed: 10 to 20000.
+    body_height_mm : float
+        Height of the body, mm.
+        Allowed: 10 to 2000.
+    halves : CleatHalvesInput
+        The strip that the cleat is ripped from.
+    beam_half_up_mm : float
+        From the bottom of the body up to the lower edge of the beam half, as it is, blunted or sharp, mm.
+        Allowed: 0 to 100000.
+    beam_half_left_mm : float
+        From the left end of the body to the left end of the beam half, mm.
+        Allowed: 0 to 100000.
+    beam_half_length_mm : float
+        Length of the beam half, mm.
+        Allowed: 10 to 20000.
+    side_play_mm : float
+        How much shorter the wall half is made, so that the body can be shifted sideways to its line, mm.
+        Allowed: 0 to 500.
+    screw_row_up_mm : float
+        Row of screws above the lower edge of the wall half, mm.
+        Allowed: 1 to 10000.
+    screw_end_mm : float
+        Least distance of a screw from an end of the wall half, mm.
+        Allowed: 0 to 500.
+    wall : Wall
+        The wall.
+    bottom_board_mm : float or None, optional
+        Thickness of a bottom board that reaches back under the wall half, mm; left out when the body is open there.
+        Allowed: 1 to 150.
+    obstructions : list of Obstruction, default []
+        What stands out from the wall around the body.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, place: BodyPlace, body_length_mm: float, body_height_mm: float, halves: CleatHalvesInput, beam_half_up_mm: float, beam_half_left_mm: float, beam_half_length_mm: float, side_play_mm: float, screw_row_up_mm: float, screw_end_mm: float, wall: Wall, bottom_board_mm: float | None = None, obstructions: Iterable[Obstruction] = ...) -> CleatMarksInput: ...
+    @property
+    def place(self) -> BodyPlace:
+        """Where the body hangs."""
+    @property
+    def body_length_mm(self) -> float:
+        """Length of the body, mm."""
+    @property
+    def body_height_mm(self) -> float:
+        """Height of the body, mm."""
+    @property
+    def halves(self) -> CleatHalvesInput:
+        """The strip that the cleat is ripped from."""
+    @property
+    def beam_half_up_mm(self) -> float:
+        """From the bottom of the body up to the lower edge of the beam half, as it is, blunted or sharp, mm."""
+    @property
+    def beam_half_left_mm(self) -> float:
+        """From the left end of the body to the left end of the beam half, mm."""
+    @property
+    def beam_half_length_mm(self) -> float:
+        """Length of the beam half, mm."""
+    @property
+    def side_play_mm(self) -> float:
+        """How much shorter the wall half is made, so that the body can be shifted sideways to its line, mm."""
+    @property
+    def bottom_board_mm(self) -> float | None:
+        """Thickness of a bottom board that reaches back under the wall half, mm; left out when the body is open there."""
+    @property
+    def screw_row_up_mm(self) -> float:
+        """Row of screws above the lower edge of the wall half, mm."""
+    @property
+    def screw_end_mm(self) -> float:
+        """Least distance of a screw from an end of the wall half, mm."""
+    @property
+    def wall(self) -> Wall:
+        """The wall."""
+    @property
+    def obstructions(self) -> list[Obstruction]:
+        """What stands out from the wall around the body."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatMarksInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatMarksInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatMarksInput: ...
+    def replace(self, **changes: Any) -> CleatMarksInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StudScrew:
+    """A screw of the wall half in the middle of a stud.
+
+    Parameters
+    ----------
+    x_mm : float
+        From the plumb line, mm.
+    along_half_mm : float
+        From the left end of the wall half, mm.
+    end_distance_mm : float
+        To the nearer end of the wall half, mm.
+    stud_edge_mm : float
+        To each edge of the stud, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, x_mm: float, along_half_mm: float, end_distance_mm: float, stud_edge_mm: float) -> StudScrew: ...
+    @property
+    def x_mm(self) -> float:
+        """From the plumb line, mm."""
+    @property
+    def along_half_mm(self) -> float:
+        """From the left end of the wall half, mm."""
+    @property
+    def end_distance_mm(self) -> float:
+        """To the nearer end of the wall half, mm."""
+    @property
+    def stud_edge_mm(self) -> float:
+        """To each edge of the stud, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StudScrew: ...
+    def __deepcopy__(self, _memo: object, /) -> StudScrew: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudScrew: ...
+    def replace(self, **changes: Any) -> StudScrew:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LiftRoom:
+    """Room under something above the body, against what lifting the body on needs.
+
+    Parameters
+    ----------
+    name : str
+        Name of the obstruction.
+    room_mm : float
+        Room between the body in its place and the obstruction, mm.
+    straight_up_mm : float
+        Room needed when the body goes straight up until the points are clear, mm.
+    along_seat_mm : float
+        Room needed when the body slides out along the seat as it rises, mm; never more.
+    missing_mm : float
+        Room missing even along the seat, mm.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the room is enough along the seat.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, room_mm: float, straight_up_mm: float, along_seat_mm: float, missing_mm: float, outcome: Outcome) -> LiftRoom: ...
+    @property
+    def name(self) -> str:
+        """Name of the obstruction."""
+    @property
+    def room_mm(self) -> float:
+        """Room between the body in its place and the obstruction, mm."""
+    @property
+    def straight_up_mm(self) -> float:
+        """Room needed when the body goes straight up until the points are clear, mm."""
+    @property
+    def along_seat_mm(self) -> float:
+        """Room needed when the body slides out along the seat as it rises, mm; never more."""
+    @property
+    def missing_mm(self) -> float:
+        """Room missing even along the seat, mm."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether the room is enough along the seat."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LiftRoom: ...
+    def __deepcopy__(self, _memo: object, /) -> LiftRoom: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LiftRoom: ...
+    def replace(self, **changes: Any) -> LiftRoom:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatMarks:
+    """Marks for the wall half.
+
+    Parameters
+    ----------
+    halves : CleatHalves
+        The two halves.
+    bottom_line_mm : float
+        Line of the bottom of the body above the floor, mm.
+    wall_edge_mm : float
+        Upper edge of the wall half where it touches the wall, above the floor, mm.
+    lower_edge_mm : float
+        Lower edge of the wall half above the floor, mm.
+    point_mm : float
+        Point of the wall half, in front, above the floor, mm.
+    left_mm : float
+        Left end of the wall half from the plumb line, mm.
+    right_mm : float
+        Right end of the wall half from the plumb line, mm.
+    length_mm : float
+        Length of the wall half, mm.
+    screw_line_mm : float
+        Line of the screws above the floor, mm.
+    screw_to_wall_edge_mm : float
+        From the screws up to the edge of the wall half at the wall, mm.
+    screws : list of StudScrew
+        One place for a screw in each stud that the wall half crosses, from left to right.
+    lift_rooms : list of LiftRoom
+        Room under each obstruction above the body.
+    findings : list of Finding
+        What stands in the way.
+    cautions : list of CautionText
+        Cautions that belong to these marks.
+    room_below_mm : float or None, optional
+        Room between the wall half and the bottom board, mm; absent without a bottom board.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, halves: CleatHalves, bottom_line_mm: float, wall_edge_mm: float, lower_edge_mm: float, point_mm: float, left_mm: float, right_mm: float, length_mm: float, screw_line_mm: float, screw_to_wall_edge_mm: float, screws: Iterable[StudScrew], lift_rooms: Iterable[LiftRoom], findings: Iterable[Finding], cautions: Iterable[CautionText], room_below_mm: float | None = None) -> CleatMarks: ...
+    @property
+    def halves(self) -> CleatHalves:
+        """The two halves."""
+    @property
+    def bottom_line_mm(self) -> float:
+        """Line of the bottom of the body above the floor, mm."""
+    @property
+    def wall_edge_mm(self) -> float:
+        """Upper edge of the wall half where it touches the wall, above the floor, mm."""
+    @property
+    def lower_edge_mm(self) -> float:
+        """Lower edge of the wall half above the floor, mm."""
+    @property
+    def point_mm(self) -> float:
+        """Point of the wall half, in front, above the floor, mm."""
+    @property
+    def left_mm(self) -> float:
+        """Left end of the wall half from the plumb line, mm."""
+    @property
+    def right_mm(self) -> float:
+        """Right end of the wall half from the plumb line, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length of the wall half, mm."""
+    @property
+    def screw_line_mm(self) -> float:
+        """Line of the screws above the floor, mm."""
+    @property
+    def screw_to_wall_edge_mm(self) -> float:
+        """From the screws up to the edge of the wall half at the wall, mm."""
+    @property
+    def screws(self) -> list[StudScrew]:
+        """One place for a screw in each stud that the wall half crosses, from left to right."""
+    @property
+    def room_below_mm(self) -> float | None:
+        """Room between the wall half and the bottom board, mm; absent without a bottom board."""
+    @property
+    def lift_rooms(self) -> list[LiftRoom]:
+        """Room under each obstruction above the body."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What stands in the way."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these marks."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatMarks: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatMarks: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatMarks: ...
+    def replace(self, **changes: Any) -> CleatMarks:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+def read_length(*, text: str) -> LengthReading:
+    """Length of a text such as 5 1/4 in, 2' 3-1/2" or 133.4 mm.
+
+    Parameters
+    ----------
+    text : str
+        Length with its unit, such as ``5 1/4"``, ``2' 3-1/2"``, ``13/16 in``, ``133.4 mm``, ``1 830 mm``.
+
+    Returns
+    -------
+    LengthReading
+        A length that was read.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def write_length(*, length_mm: float, style: LengthStyle, rounding: LengthRounding = 'nearest', decimals: int = 1, denominator: int = 16) -> LengthWriting:
+    """Text of a length in mm, cm, m, decimal or fractional inches or feet and inches, rounded to a chosen mark.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length, mm.
+        Allowed: -100000 to 100000.
+    style : {'millimetre', 'centimetre', 'metre', 'decimal_inch', 'fraction_inch', 'feet_inch'}
+        How it is written.
+    rounding : {'nearest', 'up', 'down'}, default 'nearest'
+        To which mark it is rounded; the nearest unless said otherwise.
+    decimals : int, default 1
+        Digits after the point, for the styles with decimals; 1 unless said otherwise.
+        Allowed: 0 to 6.
+    denominator : int, default 16
+        Marks to the inch, for the styles with fractions; 16 unless said otherwise (common practice: the marks of a tape).
+        Allowed: 1 to 128.
+
+    Returns
+    -------
+    LengthWriting
+        A length as it was written.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
 def mitre_pair(*, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> MitrePair:
     """Blade tilts and seam of the mitre between two boards of any thickness at any corner angle.
 
@@ -153,6 +3454,673 @@ def mitre_pair(*, thickness_a_mm: float, thickness_b_mm: float, corner_deg: floa
     -------
     MitrePair
         The mitre that brings both show faces together.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def dowel_bearing(*, specific_gravity: float, diameter_mm: float, angle_to_grain_deg: float, direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded') -> DowelBearing:
+    """Bearing strength of wood under a dowel, along, across and at an angle to the grain.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the wood, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    diameter_mm : float
+        Nominal diameter of the dowel, also for threaded fasteners, mm.
+        Allowed: 1 to 25.4.
+    angle_to_grain_deg : float
+        Angle between the load and the grain, degrees; 0 along the grain, the stronger direction.
+        Allowed: 0 to 90.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Whether the dowel lies across or along the fibres; across by default, as a screw through a face does.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether strengths are rounded to 50 psi like the standard's table; by default not.
+
+    Returns
+    -------
+    DowelBearing
+        Bearing strength of wood under a dowel.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def bending_yield(*, fastener: BendingYieldFastener, diameter_mm: float) -> BendingYield:
+    """Bending yield strength of a nail, screw or bolt by its diameter.
+
+    Parameters
+    ----------
+    fastener : {'low_carbon', 'bolt', 'hardened_nail'}
+        Steel group of the fastener.
+    diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    BendingYield
+        Bending yield strength of a fastener.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def dowel_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelShear:
+    """Lateral capacity of one dowel in single shear by every yield mode, with or without a gap between the members.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, mm; half the tapered tip taken off where it counts (NDS 12.3.5.3).
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in the side member, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of either member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    DowelShear
+        Lateral capacity of one dowel in single shear, every mode shown.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def fastener_withdrawal(*, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawal:
+    """Withdrawal capacity of a wood screw, lag screw or nail, with its least penetration and the end-grain rule.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    specific_gravity : float
+        Specific gravity of the wood that holds it, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    holding_length_mm : float
+        Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag screw), shank
+        (smooth nail), ringed shank (ring shank nail).
+        Allowed: 0.1 to 1000.
+    penetration_mm : float or None, optional
+        Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws; left out it is
+        the holding length.
+        Allowed: 0.1 to 1000.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain that the fastener stands in; side grain by default, as in the face of a stud.
+
+    Returns
+    -------
+    FastenerWithdrawal
+        Withdrawal capacity of one fastener.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def head_pull_through(*, specific_gravity: float, head_diameter_mm: float, net_side_thickness_mm: float) -> HeadPullThrough:
+    """Capacity of a round fastener head against pulling through its side member.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the side member, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    head_diameter_mm : float
+        Diameter of the head, mm.
+        Allowed: 1 to 100.
+    net_side_thickness_mm : float
+        Net thickness of the side member under the head, mm; a counterbore taken off.
+        Allowed: 0.1 to 1000.
+
+    Returns
+    -------
+    HeadPullThrough
+        Pull-through capacity of one fastener head.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def combined_lateral_withdrawal(*, rule: CombinedLoadRule, lateral_capacity_n: float, withdrawal_capacity_n: float, lateral_n: float, withdrawal_n: float) -> CombinedLateralWithdrawal:
+    """Capacity of a screw or nail under lateral and withdrawal load at once.
+
+    Parameters
+    ----------
+    rule : {'screws', 'nails'}
+        Equation that joins the loads.
+    lateral_capacity_n : float
+        Adjusted lateral capacity Z', N.
+        Allowed: 0.001 to 10000000.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity W'p of the whole holding length, N.
+        Allowed: 0.001 to 10000000.
+    lateral_n : float
+        Load across the axis, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Load along the axis, pulling out, N.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    CombinedLateralWithdrawal
+        Capacity at the angle of the resultant.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def connection_factors(*, fastener: DowelFastener, nominal_diameter_mm: float, load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', direction: FastenerDirection = 'side_grain', nail_driving: NailDriving = 'straight') -> ConnectionFactors:
+    """Adjustment factors of a connection for load duration, moisture, temperature, end grain and toe-nailing.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the fasteners stand; several rows by default, the lower factor when wet wood dries.
+    direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud.
+    nail_driving : {'straight', 'toe_nailed'}, default 'straight'
+        How a nail is driven; straight by default.
+
+    Returns
+    -------
+    ConnectionFactors
+        Adjustment factors of a joint, and their products.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def lead_hole(*, specific_gravity: float, nominal_diameter_mm: float, root_diameter_mm: float) -> LeadHole:
+    """Diameters of the holes to bore for a wood screw, by the density of the wood.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity of the wood that is bored, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root, mm.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    LeadHole
+        Holes for one wood screw.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def screw_joint(*, size: ScrewSize, screw_length_mm: float, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, nominal_diameter_mm: float | None = None, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows') -> ScrewJoint:
+    """Capacity and use of one wood screw through a side member and a gap into a main member.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}
+        Screw size; ``own`` takes the three diameters from the fields below.
+    screw_length_mm : float
+        Length that enters the wood: from the face of a countersunk head, from under a round one, mm.
+        Allowed: 5 to 1000.
+    side_specific_gravity : float
+        Specific gravity of the side member.
+        Allowed: 0.05 to 1.5.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the side member, degrees.
+        Allowed: 0 to 90.
+    main_specific_gravity : float
+        Specific gravity of the main member.
+        Allowed: 0.05 to 1.5.
+    main_thickness_mm : float
+        Thickness of the main member along the screw, mm.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the main member, degrees; 0 for a weight on an upright stud.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on this screw, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on this screw, N.
+        Allowed: 0 to 10000000.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is that of the size.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root, mm; left out it is that of the size.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float or None, optional
+        Diameter of the head, mm; left out it is that of the size.
+        Allowed: 1 to 100.
+    thread_length_mm : float or None, optional
+        Length of the thread with its tip, mm; left out it is the larger of 4 D and two thirds of the length (NDS Table L3).
+        Allowed: 0.1 to 1000.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm; left out it is 2 D (NDS 12.3.5.3).
+        Allowed: 0 to 500.
+    bending_yield_mpa : float or None, optional
+        Bending yield strength of the screw, MPa; left out it is the table's (NDS Table I1).
+        Allowed: 0.01 to 2000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the screw stands in; side grain by default, as in the face of a stud.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether bearing strengths are rounded to 50 psi like the standard's table; by default not.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the screws of the joint stand; several rows by default, the lower factor when wet wood dries.
+
+    Returns
+    -------
+    ScrewJoint
+        One wood screw joint with its whole working.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def list_wood_screws() -> WoodScrewList:
+    """Wood screw sizes: nominal, root and head diameter.
+
+    Returns
+    -------
+    WoodScrewList
+        The table of wood screw sizes.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def cleat_seat(*, weight_n: float, centre_out_mm: float, foot_below_mm: float, bevel_deg: float, friction: float = 0.0, top_above_mm: float | None = None) -> CleatSeat:
+    """Forces at the seat of a bevelled hanging cleat, and whether the body stays on it without friction.
+
+    Parameters
+    ----------
+    weight_n : float
+        Weight of the body with everything that stands on it, N.
+        Allowed: 0 to 10000000.
+    centre_out_mm : float
+        Horizontal distance of the line of action of the weight in front of the contact, mm; negative when it lies
+        between the contact and the wall.
+        Allowed: -10000 to 10000.
+    foot_below_mm : float
+        Vertical distance from the contact down to the foot that bears on the wall, mm.
+        Allowed: 1 to 10000.
+    bevel_deg : float
+        Bevel of the seat from a square cut, which is its slope from horizontal, down towards the wall, degrees.
+        Allowed: 5 to 75.
+    friction : float, default 0.0
+        Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure covers two
+        sawn bevels under small, shaking loads.
+        Allowed: 0 to 1.5.
+    top_above_mm : float or None, optional
+        Vertical distance from the contact up to where the back of the body touches the wall near its top, mm; needed
+        only when the weight acts behind the contact.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    CleatSeat
+        Forces and margins of the seat.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def wall_strip_screws(*, vertical_n: float, horizontal_n: float, contact_out_mm: float, contact_up_mm: float, screw_row_up_mm: float, strip_height_mm: float, screw_count: int) -> WallStripScrews:
+    """Tension and shear of the screws of a cleat's wall half, and the bearing of its edge on the wall.
+
+    Parameters
+    ----------
+    vertical_n : float
+        Force down at the contact, N.
+        Allowed: 0 to 10000000.
+    horizontal_n : float
+        Pull outwards at the contact, N.
+        Allowed: 0 to 10000000.
+    contact_out_mm : float
+        Contact in front of the wall, mm; the tip of the wall half is the safe choice.
+        Allowed: 0 to 500.
+    contact_up_mm : float
+        Contact above the lower edge of the wall half, mm.
+        Allowed: 0 to 100000.
+    screw_row_up_mm : float
+        Row of screws above the lower edge of the wall half, mm.
+        Allowed: 1 to 10000.
+    strip_height_mm : float
+        Height of the face that lies against the wall, mm.
+        Allowed: 1 to 10000.
+    screw_count : int
+        Number of screws in the row.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    WallStripScrews
+        Forces of the screws and of the wall on the wall half.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def bolt_row_bracket(*, load_n: float, arm_mm: float, direction: BracketLoad, row1_mm: float, bolts_per_row: int, row2_mm: float | None = None, row3_mm: float | None = None) -> BoltRowBracket:
+    """Tension and shear of the bolts of a rigid wall bracket with up to three rows.
+
+    Parameters
+    ----------
+    load_n : float
+        Load, N.
+        Allowed: 0 to 10000000.
+    arm_mm : float
+        Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting edge when it
+        pulls away from it, mm.
+        Allowed: 0 to 100000.
+    direction : {'along_wall', 'away_from_wall'}
+        Which way the load acts.
+    row1_mm : float
+        Distance of the farthest row from the tilting edge, mm.
+        Allowed: 1 to 10000.
+    bolts_per_row : int
+        Number of bolts in each row.
+        Allowed: 1 to 10000.
+    row2_mm : float or None, optional
+        Distance of the second row from the tilting edge, mm; leave out when there is one row.
+        Allowed: 1 to 10000.
+    row3_mm : float or None, optional
+        Distance of the third row from the tilting edge, mm; leave out when there are two rows.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    BoltRowBracket
+        Forces of the bolts.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def share_between_supports(*, load_n: float, load_at_mm: float, supports_mm: Iterable[float]) -> ShareBetweenSupports:
+    """How studs or other supports share the load of a rigid strip.
+
+    Parameters
+    ----------
+    load_n : float
+        Resultant of the loads, N.
+        Allowed: -10000000 to 10000000.
+    load_at_mm : float
+        Where the resultant acts along the strip, mm.
+        Allowed: -100000 to 100000.
+    supports_mm : list of float
+        Where the supports stand along the strip, mm, from the same zero; any order, at least two.
+
+    Returns
+    -------
+    ShareBetweenSupports
+        The shares of all supports.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def frame_piece(*, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePiece:
+    """Size of a frame piece between the wide boards, short of the cleat.
+
+    Parameters
+    ----------
+    front_flat_mm : float
+        Flat of the inside of the front board, between its mitres, mm.
+        Allowed: 0 to 100000.
+    wide_flat_mm : float
+        Flat of the inside of the top and bottom boards, from the front's mitre to their back edge, mm.
+        Allowed: 0 to 100000.
+    strip_thickness_mm : float
+        Thickness of the cleat strip that lies between the piece and the wall, mm; 0 where there is none.
+        Allowed: 0 to 500.
+    clearance_mm : float
+        Clearance left behind the piece, mm; no default, the maker's choice.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    FramePiece
+        Size of a frame piece.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def frame_spacing(*, inner_length_mm: float, piece_thickness_mm: float, end_margin_mm: float, greatest_spacing_mm: float, keep_outs: Iterable[KeepOut] = ...) -> FrameSpacing:
+    """Where frame pieces go along the body, clear of keep-outs.
+
+    Parameters
+    ----------
+    inner_length_mm : float
+        Length of the hollow between its inner ends, mm.
+        Allowed: 10 to 20000.
+    piece_thickness_mm : float
+        Thickness of a piece along the body, mm.
+        Allowed: 1 to 150.
+    end_margin_mm : float
+        From each inner end to the nearer face of the first and last piece, mm.
+        Allowed: 0 to 100000.
+    greatest_spacing_mm : float
+        Greatest distance between the centres of neighbours, mm.
+        Allowed: 10 to 10000.
+    keep_outs : list of KeepOut, default []
+        Where no piece may stand.
+
+    Returns
+    -------
+    FrameSpacing
+        Places of the frame pieces.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def cleat_halves(*, strip_width_mm: float, thickness_mm: float, bevel_deg: float, kerf_mm: float, blunt_mm: float = 0.0) -> CleatHalves:
+    """Sizes of the two halves of a bevelled cleat, the fence for the rip, and the lift they ask for.
+
+    Parameters
+    ----------
+    strip_width_mm : float
+        Width of the strip before the rip, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness of the strip, mm.
+        Allowed: 1 to 150.
+    bevel_deg : float
+        Bevel of the rip from a square cut, degrees.
+        Allowed: 5 to 75.
+    kerf_mm : float
+        Kerf of the blade, square to it, mm.
+        Allowed: 0 to 12.
+    blunt_mm : float, default 0.0
+        How much of each long face is taken off to blunt its point, mm; 0, the default, leaves the points sharp.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    CleatHalves
+        Sizes of the two equal halves.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def cleat_marks(*, place: BodyPlace, body_length_mm: float, body_height_mm: float, halves: CleatHalvesInput, beam_half_up_mm: float, beam_half_left_mm: float, beam_half_length_mm: float, side_play_mm: float, screw_row_up_mm: float, screw_end_mm: float, wall: Wall, bottom_board_mm: float | None = None, obstructions: Iterable[Obstruction] = ...) -> CleatMarks:
+    """Heights and ends of the wall half, its screws at the studs, and the room to lift the body on.
+
+    Parameters
+    ----------
+    place : BodyPlace
+        Where the body hangs.
+    body_length_mm : float
+        Length of the body, mm.
+        Allowed: 10 to 20000.
+    body_height_mm : float
+        Height of the body, mm.
+        Allowed: 10 to 2000.
+    halves : CleatHalvesInput
+        The strip that the cleat is ripped from.
+    beam_half_up_mm : float
+        From the bottom of the body up to the lower edge of the beam half, as it is, blunted or sharp, mm.
+        Allowed: 0 to 100000.
+    beam_half_left_mm : float
+        From the left end of the body to the left end of the beam half, mm.
+        Allowed: 0 to 100000.
+    beam_half_length_mm : float
+        Length of the beam half, mm.
+        Allowed: 10 to 20000.
+    side_play_mm : float
+        How much shorter the wall half is made, so that the body can be shifted sideways to its line, mm.
+        Allowed: 0 to 500.
+    screw_row_up_mm : float
+        Row of screws above the lower edge of the wall half, mm.
+        Allowed: 1 to 10000.
+    screw_end_mm : float
+        Least distance of a screw from an end of the wall half, mm.
+        Allowed: 0 to 500.
+    wall : Wall
+        The wall.
+    bottom_board_mm : float or None, optional
+        Thickness of a bottom board that reaches back under the wall half, mm; left out when the body is open there.
+        Allowed: 1 to 150.
+    obstructions : list of Obstruction, default []
+        What stands out from the wall around the body.
+
+    Returns
+    -------
+    CleatMarks
+        Marks for the wall half.
 
     Raises
     ------

@@ -8,5 +8,504 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
+from beamcraft._native import StudLayoutMeasured, StudLayoutSpaced, StudWoodCombination, StudWoodGravity, StudWoodUnknown
+
 __all__ = [
+    "LengthStyle",
+    "LengthRounding",
+    "FastenerDirection",
+    "BearingRounding",
+    "DowelSizeRange",
+    "BendingYieldFastener",
+    "Evidence",
+    "ReductionRule",
+    "YieldMode",
+    "DowelFastener",
+    "EndGrainRule",
+    "Outcome",
+    "PullThroughRange",
+    "CombinedLoadRule",
+    "LoadDuration",
+    "MemberMoisture",
+    "TemperatureBand",
+    "FastenerArrangement",
+    "NailDriving",
+    "LeadHoleNeed",
+    "ScrewSize",
+    "ScrewJointCheck",
+    "Source",
+    "SeatRegime",
+    "SeatLock",
+    "Caution",
+    "StripPivot",
+    "BracketLoad",
+    "Grade",
+    "FindingCode",
+    "StudLayout",
+    "StudWood",
 ]
+
+LengthStyle: TypeAlias = Literal[
+    "millimetre",
+    "centimetre",
+    "metre",
+    "decimal_inch",
+    "fraction_inch",
+    "feet_inch",
+]
+"""How a length is written.
+
+``millimetre``: Millimetres with decimals: ``133.4 mm``.
+``centimetre``: Centimetres with decimals: ``13.3 cm``.
+``metre``: Metres with decimals: ``1.830 m``.
+``decimal_inch``: Inches with decimals: ``5.25 in``.
+``fraction_inch``: Inches with a fraction in lowest terms: ``5 1/4"``.
+``feet_inch``: Feet, inches and a fraction in lowest terms: ``2' 3-1/2"``.
+"""
+
+LengthRounding: TypeAlias = Literal[
+    "nearest",
+    "up",
+    "down",
+]
+"""To which mark a length is rounded.
+
+``nearest``: To the nearest mark; halfway goes to the mark farther from zero.
+``up``: To the first mark that is not smaller.
+``down``: To the first mark that is not larger.
+"""
+
+FastenerDirection: TypeAlias = Literal[
+    "side_grain",
+    "end_grain",
+]
+"""How the fastener's axis lies to the fibres of the member that holds it.
+
+``side_grain``: Driven into side grain, across the fibres.
+``end_grain``: Driven into end grain, along the fibres.
+"""
+
+BearingRounding: TypeAlias = Literal[
+    "unrounded",
+    "nearest_50_psi",
+]
+"""Whether bearing strengths are rounded as the standard's table prints them.
+
+``unrounded``: The formula as it is.
+``nearest_50_psi``: To the nearest 50 psi, as Table 12.3.3 prints it and the tabulated lateral values use it.
+"""
+
+DowelSizeRange: TypeAlias = Literal[
+    "below_quarter_inch",
+    "quarter_inch_and_more",
+]
+"""The range of diameters that decides the bearing formula.
+
+``below_quarter_inch``: Below 1/4 in: one bearing strength in every direction.
+``quarter_inch_and_more``: 1/4 in to 1 in: the bearing strength depends on the direction and across the grain on the diameter.
+"""
+
+BendingYieldFastener: TypeAlias = Literal[
+    "low_carbon",
+    "bolt",
+    "hardened_nail",
+]
+"""The steel group of a fastener in the table of bending yield strengths.
+
+``low_carbon``: Wood screw, common, box or sinker nail, spike; lag screw below 3/8 in: low to medium carbon steel.
+``bolt``: Bolt or drift pin; lag screw of 3/8 in and more.
+``hardened_nail``: Nail of hardened steel, such as a post-frame ring shank nail.
+"""
+
+Evidence: TypeAlias = Literal[
+    "seen",
+    "recalled",
+    "common_practice",
+    "derived",
+]
+"""How far a figure of a source was checked.
+
+``seen``: Read in the publication or in a public extract of it.
+``recalled``: Recalled; to be confirmed before it is relied upon.
+``common_practice``: A fact of the trade without a published source.
+``derived``: Follows from geometry or equilibrium, shown in the docs.
+"""
+
+ReductionRule: TypeAlias = Literal[
+    "below_quarter_inch",
+    "small_root_of_large_thread",
+    "quarter_inch_and_more",
+]
+"""Which row of the table of reduction terms applies.
+
+``below_quarter_inch``: Below 1/4 in: K_D in every mode.
+``small_root_of_large_thread``: Thread of 1/4 in and more nominal, root below 1/4 in: K_D K_θ in every mode (note 1).
+``quarter_inch_and_more``: 1/4 in to 1 in: 4, 3.6 and 3.2 times K_θ by mode.
+"""
+
+YieldMode: TypeAlias = Literal[
+    "im",
+    "is",
+    "ii",
+    "iiim",
+    "iiis",
+    "iv",
+]
+"""The way in which a dowel joint in single shear gives in.
+
+``im``: Mode I_m: the main member is crushed along its whole bearing length.
+``is``: Mode I_s: the side member is crushed along its whole bearing length.
+``ii``: Mode II: the dowel stays straight and turns in both members.
+``iiim``: Mode III_m: the dowel turns in the main member and bends at one hinge in the side member.
+``iiis``: Mode III_s: the dowel turns in the side member and bends at one hinge in the main member.
+``iv``: Mode IV: the dowel bends at two hinges, one in each member.
+"""
+
+DowelFastener: TypeAlias = Literal[
+    "wood_screw",
+    "lag_screw",
+    "smooth_nail",
+    "smooth_stainless_nail",
+    "ring_shank_nail",
+]
+"""A kind of dowel fastener driven into wood.
+
+``wood_screw``: Wood screw with cut or rolled thread.
+``lag_screw``: Lag screw.
+``smooth_nail``: Smooth nail or spike, bright or galvanised.
+``smooth_stainless_nail``: Smooth nail of stainless steel.
+``ring_shank_nail``: Nail with a ringed shank.
+"""
+
+EndGrainRule: TypeAlias = Literal[
+    "side_grain",
+    "end_grain_reduced",
+    "end_grain_not_permitted",
+]
+"""What the standard says about withdrawal from the grain that the fastener stands in.
+
+``side_grain``: Side grain: the full value.
+``end_grain_reduced``: End grain with a reduced value: lag screws, factor 0.75.
+``end_grain_not_permitted``: End grain where the standard lets the fastener carry no withdrawal.
+"""
+
+Outcome: TypeAlias = Literal[
+    "met",
+    "not_met",
+    "not_covered",
+    "not_determined",
+]
+"""What a check says.
+
+``met``: The demand does not exceed the capacity.
+``not_met``: The demand exceeds the capacity.
+``not_covered``: No published rule covers the case.
+``not_determined``: A rule exists, but what it needs was not given.
+"""
+
+PullThroughRange: TypeAlias = Literal[
+    "thin_side_member",
+    "thick_side_member",
+]
+"""Which part of the pull-through equation applies.
+
+``thin_side_member``: Side member up to 2.5 head diameters thick: the value grows with the thickness.
+``thick_side_member``: Thicker side member: more thickness adds nothing.
+"""
+
+CombinedLoadRule: TypeAlias = Literal[
+    "screws",
+    "nails",
+]
+"""Which equation joins the two loads.
+
+``screws``: Wood screws and lag screws: squared sine and cosine (NDS Eq. 12.4-1).
+``nails``: Nails and spikes: sine and cosine in first power (NDS Eq. 12.4-2), the more careful one.
+"""
+
+LoadDuration: TypeAlias = Literal[
+    "permanent",
+    "ten_years",
+    "two_months",
+    "seven_days",
+    "ten_minutes",
+    "impact",
+]
+"""How long the governing load acts in sum over the life of the joint.
+
+``permanent``: For good: own weight, goods stored on a shelf; 0.9.
+``ten_years``: Ten years in sum: ordinary live load; 1.0.
+``two_months``: Two months in sum: snow; 1.15.
+``seven_days``: Seven days in sum: construction; 1.25.
+``ten_minutes``: Ten minutes in sum: wind, earthquake; 1.6.
+``impact``: A blow; 2.0 for members, but connections never take more than 1.6.
+"""
+
+MemberMoisture: TypeAlias = Literal[
+    "dry",
+    "wet",
+]
+"""Whether the wood counts as dry.
+
+``dry``: At most 19 % moisture.
+``wet``: More than 19 % moisture.
+"""
+
+TemperatureBand: TypeAlias = Literal[
+    "up_to_100_f",
+    "up_to_125_f",
+    "up_to_150_f",
+]
+"""Highest temperature that the joint meets for long.
+
+``up_to_100_f``: Up to 100 °F (38 °C).
+``up_to_125_f``: Above 100 °F up to 125 °F (52 °C).
+``up_to_150_f``: Above 125 °F up to 150 °F (66 °C).
+"""
+
+FastenerArrangement: TypeAlias = Literal[
+    "several_rows",
+    "one_fastener_or_row",
+]
+"""How the fasteners of one joint stand, which matters when wet wood dries in the joint.
+
+``several_rows``: Several rows, or a row across the grain: shrinkage can split the wood between the fasteners.
+``one_fastener_or_row``: One fastener, one row along the grain, or a splice plate of its own for every row.
+"""
+
+NailDriving: TypeAlias = Literal[
+    "straight",
+    "toe_nailed",
+]
+"""How a nail is driven.
+
+``straight``: Straight; also every fastener that is not a nail.
+``toe_nailed``: Toe-nailed, at about 30° through the edge of a member.
+"""
+
+LeadHoleNeed: TypeAlias = Literal[
+    "required",
+    "not_required",
+]
+"""Whether a hole must be bored.
+
+``required``: The standard asks for a hole.
+``not_required``: The standard lets the screw be driven without one.
+"""
+
+ScrewSize: TypeAlias = Literal[
+    "no_6",
+    "no_7",
+    "no_8",
+    "no_9",
+    "no_10",
+    "no_12",
+    "no_14",
+    "no_16",
+    "no_18",
+    "no_20",
+    "no_24",
+    "own",
+]
+"""A wood screw size by its gauge number, or the user's own.
+
+``no_6``: No. 6, 0.138 in.
+``no_7``: No. 7, 0.151 in.
+``no_8``: No. 8, 0.164 in.
+``no_9``: No. 9, 0.177 in.
+``no_10``: No. 10, 0.190 in.
+``no_12``: No. 12, 0.216 in.
+``no_14``: No. 14, 0.242 in.
+``no_16``: No. 16, 0.268 in.
+``no_18``: No. 18, 0.294 in.
+``no_20``: No. 20, 0.320 in.
+``no_24``: No. 24, 0.372 in.
+``own``: Not in the table: nominal, root and head diameter are given.
+"""
+
+ScrewJointCheck: TypeAlias = Literal[
+    "lateral",
+    "withdrawal",
+    "pull_through",
+    "combined",
+]
+"""The check of a screw joint that uses most of its capacity.
+
+``lateral``: Lateral load alone.
+``withdrawal``: Withdrawal load alone.
+``pull_through``: Head pulling through the side member.
+``combined``: Lateral and withdrawal load at once.
+"""
+
+Source: TypeAlias = Literal[
+    "NDS 2018",
+    "AWC TR12",
+    "FPL-GTR-190",
+    "ASME B18.6.1",
+    "film arithmetic",
+    "40 CFR 60.313",
+    "compound-angle chart",
+    "IRC",
+    "NIOSH 94-110",
+    "NFPA 211",
+    "NBC Canada",
+    "Bhandari",
+    "common practice",
+    "statics",
+    "geometry",
+]
+"""A publication, a fact of the trade, or our own derivation.
+
+``NDS 2018``: National Design Specification for Wood Construction, 2018 edition.
+``AWC TR12``: AWC Technical Report 12.
+``FPL-GTR-190``: Wood Handbook, 2010 edition.
+``ASME B18.6.1``: Screw dimensions.
+``film arithmetic``: Film arithmetic.
+``40 CFR 60.313``: Transfer efficiency by method of application.
+``compound-angle chart``: Compound-angle settings.
+``IRC``: International Residential Code.
+``NIOSH 94-110``: Lifting equation.
+``NFPA 211``: Chimneys, fireplaces and vents.
+``NBC Canada``: National Building Code of Canada, read in the Ontario adoption.
+``Bhandari``: Bolted brackets.
+``common practice``: A fact of the trade.
+``statics``: Equilibrium.
+``geometry``: Plane and solid geometry.
+"""
+
+SeatRegime: TypeAlias = Literal[
+    "sits_and_presses_top",
+    "sits",
+    "held_by_friction_only",
+    "climbs_off",
+    "tips_inward",
+]
+"""How the body rests on its seat.
+
+``sits_and_presses_top``: The bevel draws the body in harder than the foot alone needs: it also presses on the wall near its top.
+``sits``: The bevel alone, without friction, gives the pull that the foot needs.
+``held_by_friction_only``: Only friction keeps the body from climbing up and off: not to be relied upon.
+``climbs_off``: The pull exceeds all that the seat can give: the body climbs up and off.
+``tips_inward``: The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off.
+"""
+
+SeatLock: TypeAlias = Literal[
+    "limited",
+    "locked",
+]
+"""Whether friction sets an upper limit to the pull of the seat.
+
+``limited``: Bevel and friction angle together stay below 90°: the pull has an upper limit.
+``locked``: Bevel and friction angle together reach 90°: the seat jams before it slides, whatever the pull.
+"""
+
+Caution: TypeAlias = Literal[
+    "fire",
+    "structure",
+    "lifting",
+    "saw",
+    "dust",
+    "rags",
+    "solvents",
+    "services",
+]
+"""A standing caution that travels with the results it belongs to.
+
+``fire``: Local law, the appliance's listing and its instructions decide how close wood may come to heat; figures here are a screen, not an approval.
+``structure``: Holds only for the stated materials, fasteners, studs and loads; where people could hang on it, the wall is bearing or masonry, or the site is seismic, a licensed engineer or the local authority decides.
+``lifting``: Lift and hang with a second person; standing on a ladder with a load is outside every published lifting method.
+``saw``: Guard and riving knife in place, insert that fits the tilt, fence and gauge never together without a stop block; make test cuts in scrap.
+``dust``: Wood dust harms lungs and can burn; extract at the tool and wear a mask suited to the species.
+``rags``: Rags with drying oil heat up by themselves and can ignite: spread them out singly outdoors or keep them under water in a closed metal container.
+``solvents``: Ventilate and keep away from every flame, pilot light and fireplace; let the finish cure fully, by its maker's time, before the first fire.
+``services``: Detect cables and pipes before drilling into a wall.
+"""
+
+StripPivot: TypeAlias = Literal[
+    "lower_edge",
+    "upper_edge",
+]
+"""The edge about which the wall half would tilt.
+
+``lower_edge``: The lower edge presses on the wall.
+``upper_edge``: The pull acts so low that the upper edge presses on the wall.
+"""
+
+BracketLoad: TypeAlias = Literal[
+    "along_wall",
+    "away_from_wall",
+]
+"""Direction of the load on a bracket.
+
+``along_wall``: Along the wall, such as a weight: it shears the bolts.
+``away_from_wall``: Away from the wall, parallel to the bolts: it pulls all of them.
+"""
+
+Grade: TypeAlias = Literal[
+    "note",
+    "caution",
+    "stop",
+]
+"""How much a finding matters.
+
+``note``: Good to know.
+``caution``: Works only with care, or cannot be decided from what was given.
+``stop``: Does not work as planned.
+"""
+
+FindingCode: TypeAlias = Literal[
+    "beyond_tilt",
+    "trapped_piece",
+    "long_point_rides_fence",
+    "studs_missed",
+    "screw_too_short",
+    "screw_too_long",
+    "check_fails",
+    "held_by_friction_only",
+    "climbs_off",
+    "no_headroom",
+    "cleat_does_not_fit",
+    "frame_does_not_fit",
+    "meets_obstruction",
+    "too_close_to_heat",
+    "listing_governs",
+    "not_covered",
+    "heavy_lift",
+    "open_end_shows_inside",
+]
+"""What a finding is about. The text form is the same through every door.
+
+``beyond_tilt``: a bevel lies beyond the saw's tilt range
+``trapped_piece``: a piece lies between the fence and a blade that leans towards it
+``long_point_rides_fence``: an edge already bevelled rides the fence on its long point
+``studs_missed``: the wall half crosses fewer than two studs
+``screw_too_short``: a screw does not reach deep enough into what should hold it
+``screw_too_long``: a screw comes out of, or too near, the far side of what it is driven into
+``check_fails``: a demand exceeds the capacity
+``held_by_friction_only``: the seat holds only with the help of friction
+``climbs_off``: the body would climb off the cleat under its load
+``no_headroom``: something above leaves less room than the body needs to be lifted over the wall half
+``cleat_does_not_fit``: the cleat does not fit into the hollow
+``frame_does_not_fit``: no room is left for frame pieces
+``meets_obstruction``: the body runs into something on the wall
+``too_close_to_heat``: the body is closer to the opening than a cited rule allows
+``listing_governs``: the appliance's own listing decides the clearance and was not given
+``not_covered``: something asked for lies outside the published methods used
+``heavy_lift``: the mass is more than one person should be asked to lift
+``open_end_shows_inside``: an end without a panel shows the inside of the body
+"""
+
+StudLayout: TypeAlias = Union[StudLayoutMeasured, StudLayoutSpaced]
+"""Where the studs stand, by their centre lines.
+
+``measured``: Each stud as found on the wall.
+``spaced``: A regular spacing, both ways from one stud: a first guess only.
+"""
+
+StudWood: TypeAlias = Union[StudWoodCombination, StudWoodGravity, StudWoodUnknown]
+"""What the studs are made of.
+
+``combination``: A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+``gravity``: Its specific gravity, oven-dry weight and volume.
+``unknown``: Not known: checks take the least that may be there, or give no answer.
+"""
