@@ -58,12 +58,42 @@ sources! {
     Tr12, "AWC TR12", "AWC Technical Report 12, General Dowel Equations for Calculating Lateral Connection Values", Seen;
     /// Wood Handbook, 2010 edition.
     WoodHandbook2010, "FPL-GTR-190", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-190 (2010)", Seen;
+    /// Wood Handbook, 2021 edition.
+    WoodHandbook2021, "FPL-GTR-282", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-282 (2021)", Seen;
+    /// Wood Handbook, 1999 edition.
+    WoodHandbook1999, "FPL-GTR-113", "USDA Forest Products Laboratory, Wood Handbook: Wood as an Engineering Material, FPL-GTR-113 (1999)", Seen;
+    /// Strength and density of European woods.
+    Niemz1993, "Niemz 1993", "P. Niemz, Physik des Holzes und der Holzwerkstoffe (1993), as tabulated on a public page", Seen;
+    /// Movement of European woods.
+    RijsdijkLaming1994, "Rijsdijk & Laming 1994", "J. F. Rijsdijk, P. B. Laming, Physical and Related Properties of 145 Timbers (1994), as tabulated on a public page", Seen;
+    /// Conversion factors.
+    NistSp811, "NIST SP 811", "NIST Special Publication 811, Guide for the Use of the International System of Units, appendix B", Recalled;
     /// Screw dimensions.
     AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
     /// Film arithmetic.
     FilmArithmetic, "film arithmetic", "Film build from volume solids: spread rate 10 VS / DFT (coatings technical note, public copy)", Seen;
     /// Transfer efficiency by method of application.
     EpaTransfer, "40 CFR 60.313", "US EPA metal-furniture performance standard, transfer efficiencies (state copy: Wisconsin NR 440.48 Table 1)", Seen;
+    /// Finishing guides.
+    FinishingGuides, "finishing guides", "General guides and articles on finishing wood, several public pages that differ by factors of two to five", Seen;
+    /// Coverage and drying tables.
+    FinishingTextbook, "finishing textbook", "Coverage and drying table reprinted in wood-finishing textbooks, edition not recalled", Recalled;
+    /// Statements on coverage.
+    CoveragePages, "coverage pages", "Public question-and-answer and home-improvement pages on coating coverage", Seen;
+    /// Volume solids.
+    SolidsColumn, "volume-solids column", "Trade column on the volatiles and the volume solids of wood coatings", Seen;
+    /// Film targets.
+    DryFilmPage, "dry-film page", "Finishing consultant's page on wet and dry film thickness of sprayed furniture finishes", Seen;
+    /// Shop records of coating use.
+    FinishingCaseStudies, "finishing case studies", "State pollution-prevention case studies, wood furniture finishing", Seen;
+    /// Transfer efficiency accepted by rule.
+    UtahWoodFurniture, "Utah R307-343", "Utah R307-343-5, wood furniture manufacturing: methods accepted as reaching 65 % transfer", Seen;
+    /// Solvent limits, European Union.
+    VocDirective, "2004/42/EC", "Directive 2004/42/EC, Annex II A, phase II from 2010 (national transpositions)", Seen;
+    /// Solvent limits, South Coast air district.
+    SouthCoast1113, "SCAQMD 1113", "South Coast Rule 1113, architectural coatings (trade report of the 2003 amendments)", Seen;
+    /// Abrasive grades.
+    AbrasiveGrades, "ISO 6344", "ISO 6344 / FEPA P grades of coated abrasives (grade tables on public pages; the standard itself not read)", Seen;
     /// Compound-angle settings.
     CompoundAngleChart, "compound-angle chart", "Table-saw instruction manual, chart of compound-angle settings for popular structures", Seen;
     /// International Residential Code.

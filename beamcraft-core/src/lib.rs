@@ -13,6 +13,7 @@ pub mod cite;
 pub mod error;
 pub mod fasten;
 pub mod finding;
+pub mod finish;
 pub mod frame;
 pub mod geometry;
 pub mod hang;
@@ -27,12 +28,14 @@ pub mod shell;
 pub mod statics;
 pub mod units;
 pub mod verdict;
+pub mod wood;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::fasten::*;
 pub use crate::finding::*;
+pub use crate::finish::*;
 pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
@@ -41,3 +44,4 @@ pub use crate::shell::*;
 pub use crate::statics::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
+pub use crate::wood::*;

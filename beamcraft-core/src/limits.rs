@@ -57,6 +57,7 @@ limits! {
     CORNER_ANGLE: "a corner angle between two faces, inside the body", "deg", 10.0, 350.0, "90 is a square corner";
     END_ANGLE: "the plan angle between the front and an end", "deg", 30.0, 150.0, "90 is a square end";
     SLOPE: "a slope from horizontal", "deg", 0.0, 90.0, "";
+    POSITIVE_SLOPE: "a slope from horizontal above nothing", "deg", 0.1, 90.0, "";
     BEVEL: "a signed edge bevel from square", "deg", -80.0, 80.0, "";
     CLEAT_BEVEL: "a cleat's bevel from a square cut", "deg", 5.0, 75.0, "45 is usual, 30 needs less lift";
     ANGLE_TO_GRAIN: "an angle between load and grain", "deg", 0.0, 90.0, "";
@@ -69,6 +70,8 @@ limits! {
     COUNT: "a number of pieces", "", 1.0, 10_000.0, "";
     SPECIFIC_GRAVITY: "a specific gravity", "", 0.05, 1.5, "";
     MOISTURE: "a moisture content", "%", 0.0, 30.0, "above about 30 % (fibre saturation) the handbook's equations end";
+    FIBRE_SATURATION: "a fibre saturation point", "%", 20.0, 35.0, "30 in general use; 22 for western redcedar and redwood";
+    VOLUMETRIC_SHRINKAGE: "a shrinkage of the volume from green to ovendry", "%", 0.0, 40.0, "leave it out to have it estimated";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
     HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
@@ -96,6 +99,14 @@ limits! {
     LIFT_DISTANCE: "a distance of the lifting equation", "mm", 0.0, 5_000.0, "";
     TURN: "an angle of turning", "deg", 0.0, 180.0, "";
     LIFT_RATE: "a number of lifts a minute", "/min", 0.0, 60.0, "";
+    SAME_VOLUME: "a difference of volume that does not matter", "L", 0.0, 10.0, "";
+    PARTS: "parts by volume", "", 0.0, 1_000.0, "";
+    POSITIVE_PARTS: "parts by volume, above nothing", "", 0.01, 1_000.0, "";
+    LOSS: "a share that is lost", "", 0.0, 0.95, "";
+    ALLOWANCE: "an allowance on top, as a share", "", 0.0, 5.0, "0.1 adds ten parts in a hundred";
+    GLUE_SPREAD: "a glue's spread", "g/m2", 1.0, 5_000.0, "";
+    LIQUID_DENSITY: "a liquid's density", "kg/L", 0.5, 3.0, "water is 1";
+    GRIT: "a P grade of abrasive", "", 12.0, 2_500.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -6,11 +6,13 @@ use crate::json::Calculation;
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
     crate::units::CALCULATIONS,
+    crate::wood::CALCULATIONS,
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
     crate::statics::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
+    crate::finish::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.

@@ -226,7 +226,13 @@ impl Writer<'_> {
         for (k, (key, item)) in dict.iter().enumerate() {
             let Ok(name) = key.extract::<String>() else {
                 let given = key.repr()?;
-                return Err(refused(dict.py(), ErrorCode::UnknownField, path, &given.to_string_lossy(), "names as keys"));
+                return Err(refused(
+                    dict.py(),
+                    ErrorCode::UnknownField,
+                    path,
+                    &given.to_string_lossy(),
+                    "names as keys",
+                ));
             };
             if k > 0 {
                 self.out.push(',');

@@ -25,7 +25,15 @@ fn exception<'py>(py: Python<'py>, error: &Error) -> PyResult<Bound<'py, PyAny>>
         .iter()
         .map(|fault| {
             let Detail { code, path, given, allowed, cure } = fault;
-            (*code as u32, code.name(), path.as_str(), given.as_str(), allowed.as_str(), cure.as_str(), fault.to_string())
+            (
+                *code as u32,
+                code.name(),
+                path.as_str(),
+                given.as_str(),
+                allowed.as_str(),
+                cure.as_str(),
+                fault.to_string(),
+            )
         })
         .collect();
     error_of.call1((faults,))
@@ -33,7 +41,14 @@ fn exception<'py>(py: Python<'py>, error: &Error) -> PyResult<Bound<'py, PyAny>>
 
 /// An exception of one fault of this door.
 #[cold]
-pub(crate) fn refuse(py: Python<'_>, code: ErrorCode, path: String, given: String, allowed: String, cure: String) -> PyErr {
+pub(crate) fn refuse(
+    py: Python<'_>,
+    code: ErrorCode,
+    path: String,
+    given: String,
+    allowed: String,
+    cure: String,
+) -> PyErr {
     raise(py, &Error::one(Detail { code, path, given, allowed, cure }))
 }
 

@@ -11,9 +11,10 @@
 use beamcraft_core::error::Error;
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
+use serde_json::Value;
 
 #[allow(unused_imports, reason = "which of them are needed depends on the shapes of the structs")]
-use crate::cross::{Arg, Cross, Fixed, OfCore, Place, ToCore, choice, compute, compute_detached, wrong_type};
+use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, tagged, wrong_type};
 use crate::html;
 use crate::shown::{self, NewArguments, Record, Show, Shown};
 
@@ -60,24 +61,17 @@ impl ReadLengthInput {
 
 impl Record for ReadLengthInput {
     const NAME: &'static str = "ReadLengthInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("text", "Length with its unit, such as `5 1/4\"`, `2' 3-1/2\"`, `13/16 in`, `133.4 mm`, `1 830 mm`."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("text", "text", "Length with its unit, such as `5 1/4\"`, `2' 3-1/2\"`, `13/16 in`, `133.4 mm`, `1 830 mm`."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.text.show()] }
 }
 
-impl OfCore<beamcraft_core::ReadLengthInput> for ReadLengthInput {
-    fn of_core(core: &beamcraft_core::ReadLengthInput) -> Self {
-        Self {
-            text: OfCore::of_core(&core.text),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::ReadLengthInput> for ReadLengthInput {
-    fn to_core(&self) -> Result<beamcraft_core::ReadLengthInput, Error> {
-        Ok(beamcraft_core::ReadLengthInput {
-            text: self.text.to_core()?,
+impl OfJson for ReadLengthInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            text: field(fields, "text")?,
         })
     }
 }
@@ -125,23 +119,24 @@ impl LengthReading {
 
 impl Record for LengthReading {
     const NAME: &'static str = "LengthReading";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("length_mm", "Length, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.length_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::LengthReading> for LengthReading {
-    fn of_core(core: &beamcraft_core::LengthReading) -> Self {
-        Self {
-            length_mm: OfCore::of_core(&core.length_mm),
-        }
+impl OfJson for LengthReading {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+        })
     }
 }
 
-choice!(LengthStyle, given, ["millimetre", "centimetre", "metre", "decimal_inch", "fraction_inch", "feet_inch"]);
+choice!(LengthStyle, ["millimetre", "centimetre", "metre", "decimal_inch", "fraction_inch", "feet_inch"]);
 
-choice!(LengthRounding, given, ["nearest", "up", "down"]);
+choice!(LengthRounding, ["nearest", "up", "down"]);
 
 /// A length to write.
 ///
@@ -213,36 +208,25 @@ impl WriteLengthInput {
 
 impl Record for WriteLengthInput {
     const NAME: &'static str = "WriteLengthInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("length_mm", "Length, mm."),
-        ("style", "How it is written."),
-        ("rounding", "To which mark it is rounded; the nearest unless said otherwise."),
-        ("decimals", "Digits after the point, for the styles with decimals; 1 unless said otherwise."),
-        ("denominator", "Marks to the inch, for the styles with fractions; 16 unless said otherwise (common practice: the marks of a tape)."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length, mm."),
+        ("style", "style", "How it is written."),
+        ("rounding", "rounding", "To which mark it is rounded; the nearest unless said otherwise."),
+        ("decimals", "decimals", "Digits after the point, for the styles with decimals; 1 unless said otherwise."),
+        ("denominator", "denominator", "Marks to the inch, for the styles with fractions; 16 unless said otherwise (common practice: the marks of a tape)."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.style.show(), self.rounding.show(), self.decimals.show(), self.denominator.show()] }
 }
 
-impl OfCore<beamcraft_core::WriteLengthInput> for WriteLengthInput {
-    fn of_core(core: &beamcraft_core::WriteLengthInput) -> Self {
-        Self {
-            length_mm: OfCore::of_core(&core.length_mm),
-            style: OfCore::of_core(&core.style),
-            rounding: OfCore::of_core(&core.rounding),
-            decimals: OfCore::of_core(&core.decimals),
-            denominator: OfCore::of_core(&core.denominator),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::WriteLengthInput> for WriteLengthInput {
-    fn to_core(&self) -> Result<beamcraft_core::WriteLengthInput, Error> {
-        Ok(beamcraft_core::WriteLengthInput {
-            length_mm: self.length_mm.to_core()?,
-            style: self.style.to_core()?,
-            rounding: self.rounding.to_core()?,
-            decimals: self.decimals.to_core()?,
-            denominator: self.denominator.to_core()?,
+impl OfJson for WriteLengthInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            style: field(fields, "style")?,
+            rounding: field(fields, "rounding")?,
+            decimals: field(fields, "decimals")?,
+            denominator: field(fields, "denominator")?,
         })
     }
 }
@@ -302,21 +286,1314 @@ impl LengthWriting {
 
 impl Record for LengthWriting {
     const NAME: &'static str = "LengthWriting";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("text", "Text, which reads back to `written_mm` exactly."),
-        ("written_mm", "Length that the text says, mm."),
-        ("residual_mm", "What rounding lost: the length given minus the length written, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("text", "text", "Text, which reads back to `written_mm` exactly."),
+        ("written_mm", "written_mm", "Length that the text says, mm."),
+        ("residual_mm", "residual_mm", "What rounding lost: the length given minus the length written, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.text.show(), self.written_mm.show(), self.residual_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::LengthWriting> for LengthWriting {
-    fn of_core(core: &beamcraft_core::LengthWriting) -> Self {
+impl OfJson for LengthWriting {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            text: field(fields, "text")?,
+            written_mm: field(fields, "written_mm")?,
+            residual_mm: field(fields, "residual_mm")?,
+        })
+    }
+}
+
+/// A species to find.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Common or botanical name, such as ``white ash`` or ``Fraxinus americana``.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FindSpeciesInput {
+    /// Common or botanical name, such as `white ash` or `Fraxinus americana`.
+    #[pyo3(get)]
+    pub(crate) name: String,
+}
+
+#[pymethods]
+impl FindSpeciesInput {
+    #[new]
+    #[pyo3(signature = (*, name), text_signature = "(*, name)")]
+    fn new(name: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FindSpeciesInput {
+    const NAME: &'static str = "FindSpeciesInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Common or botanical name, such as `white ash` or `Fraxinus americana`."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show()] }
+}
+
+impl OfJson for FindSpeciesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+        })
+    }
+}
+
+choice!(WoodGroup, ["hardwood", "softwood"]);
+
+choice!(SpeciesOrigin, ["north_america", "imported", "europe"]);
+
+choice!(Evidence, flat_output, ["seen", "recalled", "common_practice", "derived"]);
+
+/// Where a figure stands and how far it was checked.
+///
+/// Parameters
+/// ----------
+/// clause : str
+///     Publication and table.
+/// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+///     Seen there, or recalled.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Provenance {
+    /// Publication and table.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+    /// Seen there, or recalled.
+    #[pyo3(get)]
+    pub(crate) evidence: Evidence,
+}
+
+#[pymethods]
+impl Provenance {
+    #[new]
+    #[pyo3(signature = (*, clause, evidence), text_signature = "(*, clause, evidence)")]
+    fn new(clause: Arg<'_, '_>, evidence: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            clause: clause.read("clause")?,
+            evidence: evidence.read("evidence")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Provenance {
+    const NAME: &'static str = "Provenance";
+    const FIELDS: &'static [shown::Field] = &[
+        ("clause", "clause", "Publication and table."),
+        ("evidence", "evidence", "Seen there, or recalled."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.clause.show(), self.evidence.show()] }
+}
+
+impl OfJson for Provenance {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            clause: field(fields, "clause")?,
+            evidence: field(fields, "evidence")?,
+        })
+    }
+}
+
+/// Where the figures of a species come from; absent where the figures are absent.
+///
+/// Parameters
+/// ----------
+/// strength : Provenance
+///     Of strength, stiffness, hardness, specific gravity at 12 % and published density.
+/// movement : Provenance
+///     Of the movement coefficients.
+/// movement_row : str
+///     Row of the movement table; several species share the row of their group. Empty where the table goes by species.
+/// specific_gravity_green : Provenance or None, optional
+///     Of the green specific gravity.
+/// shrinkage : Provenance or None, optional
+///     Of the shrinkage values.
+/// nds_combination : {'seen', 'recalled', 'common_practice', 'derived'} or None, optional
+///     Of the membership in the NDS species combination.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SpeciesProvenance {
+    /// Of strength, stiffness, hardness, specific gravity at 12 % and published density.
+    #[pyo3(get)]
+    pub(crate) strength: Provenance,
+    /// Of the green specific gravity.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_green: Option<Provenance>,
+    /// Of the shrinkage values.
+    #[pyo3(get)]
+    pub(crate) shrinkage: Option<Provenance>,
+    /// Of the movement coefficients.
+    #[pyo3(get)]
+    pub(crate) movement: Provenance,
+    /// Row of the movement table; several species share the row of their group. Empty where the table goes by species.
+    #[pyo3(get)]
+    pub(crate) movement_row: String,
+    /// Of the membership in the NDS species combination.
+    #[pyo3(get)]
+    pub(crate) nds_combination: Option<Evidence>,
+}
+
+#[pymethods]
+impl SpeciesProvenance {
+    #[new]
+    #[pyo3(signature = (*, strength, movement, movement_row, specific_gravity_green = Arg::left_out(), shrinkage = Arg::left_out(), nds_combination = Arg::left_out()), text_signature = "(*, strength, movement, movement_row, specific_gravity_green=None, shrinkage=None, nds_combination=None)")]
+    fn new(strength: Arg<'_, '_>, movement: Arg<'_, '_>, movement_row: Arg<'_, '_>, specific_gravity_green: Arg<'_, '_>, shrinkage: Arg<'_, '_>, nds_combination: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            strength: strength.read("strength")?,
+            specific_gravity_green: specific_gravity_green.read_or("specific_gravity_green", || None)?,
+            shrinkage: shrinkage.read_or("shrinkage", || None)?,
+            movement: movement.read("movement")?,
+            movement_row: movement_row.read("movement_row")?,
+            nds_combination: nds_combination.read_or("nds_combination", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SpeciesProvenance {
+    const NAME: &'static str = "SpeciesProvenance";
+    const FIELDS: &'static [shown::Field] = &[
+        ("strength", "strength", "Of strength, stiffness, hardness, specific gravity at 12 % and published density."),
+        ("specific_gravity_green", "specific_gravity_green", "Of the green specific gravity."),
+        ("shrinkage", "shrinkage", "Of the shrinkage values."),
+        ("movement", "movement", "Of the movement coefficients."),
+        ("movement_row", "movement_row", "Row of the movement table; several species share the row of their group. Empty where the table goes by species."),
+        ("nds_combination", "nds_combination", "Of the membership in the NDS species combination."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.strength.show(), self.specific_gravity_green.show(), self.shrinkage.show(), self.movement.show(), self.movement_row.show(), self.nds_combination.show()] }
+}
+
+impl OfJson for SpeciesProvenance {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            strength: field(fields, "strength")?,
+            specific_gravity_green: field(fields, "specific_gravity_green")?,
+            shrinkage: field(fields, "shrinkage")?,
+            movement: field(fields, "movement")?,
+            movement_row: field(fields, "movement_row")?,
+            nds_combination: field(fields, "nds_combination")?,
+        })
+    }
+}
+
+/// Averages of clear, straight-grained wood of one species; not design values.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Common name, noun first: ``Ash, white``.
+/// botanical : str
+///     Botanical name.
+/// group : {'hardwood', 'softwood'}
+///     Hardwood or softwood.
+/// origin : {'north_america', 'imported', 'europe'}
+///     Which tables it stands in.
+/// modulus_of_elasticity_mpa : float
+///     Modulus of elasticity in bending at 12 %, MPa.
+/// modulus_of_rupture_mpa : float
+///     Modulus of rupture in bending at 12 %, MPa.
+/// compression_parallel_mpa : float
+///     Compression strength parallel to grain at 12 %, MPa.
+/// fibre_saturation_pct : float
+///     Fibre saturation point, %: 30 in general use, 22 where only that ties the printed coefficients to the printed shrinkage.
+/// movement_radial_per_pct : float
+///     Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+/// movement_tangential_per_pct : float
+///     Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+/// provenance : SpeciesProvenance
+///     Where the figures come from.
+/// remark : str
+///     What to know about the figures; empty where there is nothing.
+/// specific_gravity_green : float or None, optional
+///     Basic specific gravity: ovendry mass over green volume.
+/// specific_gravity_12 : float or None, optional
+///     Specific gravity: ovendry mass over volume at 12 % moisture content.
+/// density_published_kg_m3 : float or None, optional
+///     Air-dry density where the source prints it, kg/m³; see the record's density for every species.
+/// compression_perpendicular_mpa : float or None, optional
+///     Compression perpendicular to grain, stress at the proportional limit at 12 %, MPa.
+/// shear_parallel_mpa : float or None, optional
+///     Shear strength parallel to grain at 12 %, MPa.
+/// side_hardness_n : float or None, optional
+///     Side hardness (force to press in half a 11.3 mm ball) at 12 %, N.
+/// shrinkage_radial_pct : float or None, optional
+///     Radial shrinkage from green to ovendry, % of the green size.
+/// shrinkage_tangential_pct : float or None, optional
+///     Tangential shrinkage from green to ovendry, % of the green size.
+/// shrinkage_volumetric_pct : float or None, optional
+///     Volumetric shrinkage from green to ovendry, % of the green volume.
+/// nds_combination : str or None, optional
+///     NDS species combination that the species belongs to.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Species {
+    /// Common name, noun first: `Ash, white`.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Botanical name.
+    #[pyo3(get)]
+    pub(crate) botanical: String,
+    /// Hardwood or softwood.
+    #[pyo3(get)]
+    pub(crate) group: WoodGroup,
+    /// Which tables it stands in.
+    #[pyo3(get)]
+    pub(crate) origin: SpeciesOrigin,
+    /// Basic specific gravity: ovendry mass over green volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_green: Option<f64>,
+    /// Specific gravity: ovendry mass over volume at 12 % moisture content.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_12: Option<f64>,
+    /// Air-dry density where the source prints it, kg/m³; see the record's density for every species.
+    #[pyo3(get)]
+    pub(crate) density_published_kg_m3: Option<f64>,
+    /// Modulus of elasticity in bending at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) modulus_of_elasticity_mpa: f64,
+    /// Modulus of rupture in bending at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) modulus_of_rupture_mpa: f64,
+    /// Compression strength parallel to grain at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) compression_parallel_mpa: f64,
+    /// Compression perpendicular to grain, stress at the proportional limit at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) compression_perpendicular_mpa: Option<f64>,
+    /// Shear strength parallel to grain at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) shear_parallel_mpa: Option<f64>,
+    /// Side hardness (force to press in half a 11.3 mm ball) at 12 %, N.
+    #[pyo3(get)]
+    pub(crate) side_hardness_n: Option<f64>,
+    /// Radial shrinkage from green to ovendry, % of the green size.
+    #[pyo3(get)]
+    pub(crate) shrinkage_radial_pct: Option<f64>,
+    /// Tangential shrinkage from green to ovendry, % of the green size.
+    #[pyo3(get)]
+    pub(crate) shrinkage_tangential_pct: Option<f64>,
+    /// Volumetric shrinkage from green to ovendry, % of the green volume.
+    #[pyo3(get)]
+    pub(crate) shrinkage_volumetric_pct: Option<f64>,
+    /// Fibre saturation point, %: 30 in general use, 22 where only that ties the printed coefficients to the printed shrinkage.
+    #[pyo3(get)]
+    pub(crate) fibre_saturation_pct: f64,
+    /// Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+    #[pyo3(get)]
+    pub(crate) movement_radial_per_pct: f64,
+    /// Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+    #[pyo3(get)]
+    pub(crate) movement_tangential_per_pct: f64,
+    /// NDS species combination that the species belongs to.
+    #[pyo3(get)]
+    pub(crate) nds_combination: Option<String>,
+    /// Where the figures come from.
+    #[pyo3(get)]
+    pub(crate) provenance: SpeciesProvenance,
+    /// What to know about the figures; empty where there is nothing.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl Species {
+    #[new]
+    #[pyo3(signature = (*, name, botanical, group, origin, modulus_of_elasticity_mpa, modulus_of_rupture_mpa, compression_parallel_mpa, fibre_saturation_pct, movement_radial_per_pct, movement_tangential_per_pct, provenance, remark, specific_gravity_green = Arg::left_out(), specific_gravity_12 = Arg::left_out(), density_published_kg_m3 = Arg::left_out(), compression_perpendicular_mpa = Arg::left_out(), shear_parallel_mpa = Arg::left_out(), side_hardness_n = Arg::left_out(), shrinkage_radial_pct = Arg::left_out(), shrinkage_tangential_pct = Arg::left_out(), shrinkage_volumetric_pct = Arg::left_out(), nds_combination = Arg::left_out()), text_signature = "(*, name, botanical, group, origin, modulus_of_elasticity_mpa, modulus_of_rupture_mpa, compression_parallel_mpa, fibre_saturation_pct, movement_radial_per_pct, movement_tangential_per_pct, provenance, remark, specific_gravity_green=None, specific_gravity_12=None, density_published_kg_m3=None, compression_perpendicular_mpa=None, shear_parallel_mpa=None, side_hardness_n=None, shrinkage_radial_pct=None, shrinkage_tangential_pct=None, shrinkage_volumetric_pct=None, nds_combination=None)")]
+    fn new(name: Arg<'_, '_>, botanical: Arg<'_, '_>, group: Arg<'_, '_>, origin: Arg<'_, '_>, modulus_of_elasticity_mpa: Arg<'_, '_>, modulus_of_rupture_mpa: Arg<'_, '_>, compression_parallel_mpa: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>, movement_radial_per_pct: Arg<'_, '_>, movement_tangential_per_pct: Arg<'_, '_>, provenance: Arg<'_, '_>, remark: Arg<'_, '_>, specific_gravity_green: Arg<'_, '_>, specific_gravity_12: Arg<'_, '_>, density_published_kg_m3: Arg<'_, '_>, compression_perpendicular_mpa: Arg<'_, '_>, shear_parallel_mpa: Arg<'_, '_>, side_hardness_n: Arg<'_, '_>, shrinkage_radial_pct: Arg<'_, '_>, shrinkage_tangential_pct: Arg<'_, '_>, shrinkage_volumetric_pct: Arg<'_, '_>, nds_combination: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            botanical: botanical.read("botanical")?,
+            group: group.read("group")?,
+            origin: origin.read("origin")?,
+            specific_gravity_green: specific_gravity_green.read_or("specific_gravity_green", || None)?,
+            specific_gravity_12: specific_gravity_12.read_or("specific_gravity_12", || None)?,
+            density_published_kg_m3: density_published_kg_m3.read_or("density_published_kg_m3", || None)?,
+            modulus_of_elasticity_mpa: modulus_of_elasticity_mpa.read("modulus_of_elasticity_mpa")?,
+            modulus_of_rupture_mpa: modulus_of_rupture_mpa.read("modulus_of_rupture_mpa")?,
+            compression_parallel_mpa: compression_parallel_mpa.read("compression_parallel_mpa")?,
+            compression_perpendicular_mpa: compression_perpendicular_mpa.read_or("compression_perpendicular_mpa", || None)?,
+            shear_parallel_mpa: shear_parallel_mpa.read_or("shear_parallel_mpa", || None)?,
+            side_hardness_n: side_hardness_n.read_or("side_hardness_n", || None)?,
+            shrinkage_radial_pct: shrinkage_radial_pct.read_or("shrinkage_radial_pct", || None)?,
+            shrinkage_tangential_pct: shrinkage_tangential_pct.read_or("shrinkage_tangential_pct", || None)?,
+            shrinkage_volumetric_pct: shrinkage_volumetric_pct.read_or("shrinkage_volumetric_pct", || None)?,
+            fibre_saturation_pct: fibre_saturation_pct.read("fibre_saturation_pct")?,
+            movement_radial_per_pct: movement_radial_per_pct.read("movement_radial_per_pct")?,
+            movement_tangential_per_pct: movement_tangential_per_pct.read("movement_tangential_per_pct")?,
+            nds_combination: nds_combination.read_or("nds_combination", || None)?,
+            provenance: provenance.read("provenance")?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Species {
+    const NAME: &'static str = "Species";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Common name, noun first: `Ash, white`."),
+        ("botanical", "botanical", "Botanical name."),
+        ("group", "group", "Hardwood or softwood."),
+        ("origin", "origin", "Which tables it stands in."),
+        ("specific_gravity_green", "specific_gravity_green", "Basic specific gravity: ovendry mass over green volume."),
+        ("specific_gravity_12", "specific_gravity_12", "Specific gravity: ovendry mass over volume at 12 % moisture content."),
+        ("density_published_kg_m3", "density_published_kg_m3", "Air-dry density where the source prints it, kg/m³; see the record's density for every species."),
+        ("modulus_of_elasticity_mpa", "modulus_of_elasticity_mpa", "Modulus of elasticity in bending at 12 %, MPa."),
+        ("modulus_of_rupture_mpa", "modulus_of_rupture_mpa", "Modulus of rupture in bending at 12 %, MPa."),
+        ("compression_parallel_mpa", "compression_parallel_mpa", "Compression strength parallel to grain at 12 %, MPa."),
+        ("compression_perpendicular_mpa", "compression_perpendicular_mpa", "Compression perpendicular to grain, stress at the proportional limit at 12 %, MPa."),
+        ("shear_parallel_mpa", "shear_parallel_mpa", "Shear strength parallel to grain at 12 %, MPa."),
+        ("side_hardness_n", "side_hardness_n", "Side hardness (force to press in half a 11.3 mm ball) at 12 %, N."),
+        ("shrinkage_radial_pct", "shrinkage_radial_pct", "Radial shrinkage from green to ovendry, % of the green size."),
+        ("shrinkage_tangential_pct", "shrinkage_tangential_pct", "Tangential shrinkage from green to ovendry, % of the green size."),
+        ("shrinkage_volumetric_pct", "shrinkage_volumetric_pct", "Volumetric shrinkage from green to ovendry, % of the green volume."),
+        ("fibre_saturation_pct", "fibre_saturation_pct", "Fibre saturation point, %: 30 in general use, 22 where only that ties the printed coefficients to the printed shrinkage."),
+        ("movement_radial_per_pct", "movement_radial_per_pct", "Radial movement between 6 and 14 % moisture, share of the size per percent of moisture."),
+        ("movement_tangential_per_pct", "movement_tangential_per_pct", "Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture."),
+        ("nds_combination", "nds_combination", "NDS species combination that the species belongs to."),
+        ("provenance", "provenance", "Where the figures come from."),
+        ("remark", "remark", "What to know about the figures; empty where there is nothing."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.botanical.show(), self.group.show(), self.origin.show(), self.specific_gravity_green.show(), self.specific_gravity_12.show(), self.density_published_kg_m3.show(), self.modulus_of_elasticity_mpa.show(), self.modulus_of_rupture_mpa.show(), self.compression_parallel_mpa.show(), self.compression_perpendicular_mpa.show(), self.shear_parallel_mpa.show(), self.side_hardness_n.show(), self.shrinkage_radial_pct.show(), self.shrinkage_tangential_pct.show(), self.shrinkage_volumetric_pct.show(), self.fibre_saturation_pct.show(), self.movement_radial_per_pct.show(), self.movement_tangential_per_pct.show(), self.nds_combination.show(), self.provenance.show(), self.remark.show()] }
+}
+
+impl OfJson for Species {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            botanical: field(fields, "botanical")?,
+            group: field(fields, "group")?,
+            origin: field(fields, "origin")?,
+            specific_gravity_green: field(fields, "specific_gravity_green")?,
+            specific_gravity_12: field(fields, "specific_gravity_12")?,
+            density_published_kg_m3: field(fields, "density_published_kg_m3")?,
+            modulus_of_elasticity_mpa: field(fields, "modulus_of_elasticity_mpa")?,
+            modulus_of_rupture_mpa: field(fields, "modulus_of_rupture_mpa")?,
+            compression_parallel_mpa: field(fields, "compression_parallel_mpa")?,
+            compression_perpendicular_mpa: field(fields, "compression_perpendicular_mpa")?,
+            shear_parallel_mpa: field(fields, "shear_parallel_mpa")?,
+            side_hardness_n: field(fields, "side_hardness_n")?,
+            shrinkage_radial_pct: field(fields, "shrinkage_radial_pct")?,
+            shrinkage_tangential_pct: field(fields, "shrinkage_tangential_pct")?,
+            shrinkage_volumetric_pct: field(fields, "shrinkage_volumetric_pct")?,
+            fibre_saturation_pct: field(fields, "fibre_saturation_pct")?,
+            movement_radial_per_pct: field(fields, "movement_radial_per_pct")?,
+            movement_tangential_per_pct: field(fields, "movement_tangential_per_pct")?,
+            nds_combination: field(fields, "nds_combination")?,
+            provenance: field(fields, "provenance")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// Specific gravity in each basis, and density.
+///
+/// Parameters
+/// ----------
+/// density_kg_m3 : float
+///     Density with its water at the moisture content given, kg/m³.
+/// specific_gravity_at_moisture : float
+///     Specific gravity: ovendry mass over the volume at the moisture content given.
+/// specific_gravity_green : float
+///     Basic specific gravity: ovendry mass over green volume.
+/// specific_gravity_12 : float
+///     Specific gravity: ovendry mass over volume at 12 % moisture content.
+/// specific_gravity_ovendry : float
+///     Specific gravity: ovendry mass over ovendry volume.
+/// total_shrinkage_pct : float
+///     Shrinkage of the volume from green to ovendry, given or estimated, % of the green volume.
+/// shrinkage_pct : float
+///     Shrinkage of the volume from green to the moisture content given, % of the green volume.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WoodDensity {
+    /// Density with its water at the moisture content given, kg/m³.
+    #[pyo3(get)]
+    pub(crate) density_kg_m3: f64,
+    /// Specific gravity: ovendry mass over the volume at the moisture content given.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_at_moisture: f64,
+    /// Basic specific gravity: ovendry mass over green volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_green: f64,
+    /// Specific gravity: ovendry mass over volume at 12 % moisture content.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_12: f64,
+    /// Specific gravity: ovendry mass over ovendry volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity_ovendry: f64,
+    /// Shrinkage of the volume from green to ovendry, given or estimated, % of the green volume.
+    #[pyo3(get)]
+    pub(crate) total_shrinkage_pct: f64,
+    /// Shrinkage of the volume from green to the moisture content given, % of the green volume.
+    #[pyo3(get)]
+    pub(crate) shrinkage_pct: f64,
+}
+
+#[pymethods]
+impl WoodDensity {
+    #[new]
+    #[pyo3(signature = (*, density_kg_m3, specific_gravity_at_moisture, specific_gravity_green, specific_gravity_12, specific_gravity_ovendry, total_shrinkage_pct, shrinkage_pct), text_signature = "(*, density_kg_m3, specific_gravity_at_moisture, specific_gravity_green, specific_gravity_12, specific_gravity_ovendry, total_shrinkage_pct, shrinkage_pct)")]
+    fn new(density_kg_m3: Arg<'_, '_>, specific_gravity_at_moisture: Arg<'_, '_>, specific_gravity_green: Arg<'_, '_>, specific_gravity_12: Arg<'_, '_>, specific_gravity_ovendry: Arg<'_, '_>, total_shrinkage_pct: Arg<'_, '_>, shrinkage_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            density_kg_m3: density_kg_m3.read("density_kg_m3")?,
+            specific_gravity_at_moisture: specific_gravity_at_moisture.read("specific_gravity_at_moisture")?,
+            specific_gravity_green: specific_gravity_green.read("specific_gravity_green")?,
+            specific_gravity_12: specific_gravity_12.read("specific_gravity_12")?,
+            specific_gravity_ovendry: specific_gravity_ovendry.read("specific_gravity_ovendry")?,
+            total_shrinkage_pct: total_shrinkage_pct.read("total_shrinkage_pct")?,
+            shrinkage_pct: shrinkage_pct.read("shrinkage_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WoodDensity {
+    const NAME: &'static str = "WoodDensity";
+    const FIELDS: &'static [shown::Field] = &[
+        ("density_kg_m3", "density_kg_m3", "Density with its water at the moisture content given, kg/m³."),
+        ("specific_gravity_at_moisture", "specific_gravity_at_moisture", "Specific gravity: ovendry mass over the volume at the moisture content given."),
+        ("specific_gravity_green", "specific_gravity_green", "Basic specific gravity: ovendry mass over green volume."),
+        ("specific_gravity_12", "specific_gravity_12", "Specific gravity: ovendry mass over volume at 12 % moisture content."),
+        ("specific_gravity_ovendry", "specific_gravity_ovendry", "Specific gravity: ovendry mass over ovendry volume."),
+        ("total_shrinkage_pct", "total_shrinkage_pct", "Shrinkage of the volume from green to ovendry, given or estimated, % of the green volume."),
+        ("shrinkage_pct", "shrinkage_pct", "Shrinkage of the volume from green to the moisture content given, % of the green volume."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.density_kg_m3.show(), self.specific_gravity_at_moisture.show(), self.specific_gravity_green.show(), self.specific_gravity_12.show(), self.specific_gravity_ovendry.show(), self.total_shrinkage_pct.show(), self.shrinkage_pct.show()] }
+}
+
+impl OfJson for WoodDensity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            density_kg_m3: field(fields, "density_kg_m3")?,
+            specific_gravity_at_moisture: field(fields, "specific_gravity_at_moisture")?,
+            specific_gravity_green: field(fields, "specific_gravity_green")?,
+            specific_gravity_12: field(fields, "specific_gravity_12")?,
+            specific_gravity_ovendry: field(fields, "specific_gravity_ovendry")?,
+            total_shrinkage_pct: field(fields, "total_shrinkage_pct")?,
+            shrinkage_pct: field(fields, "shrinkage_pct")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::WoodDensity> for WoodDensity {
+    fn of_core(core: &beamcraft_core::WoodDensity) -> Self {
         Self {
-            text: OfCore::of_core(&core.text),
-            written_mm: OfCore::of_core(&core.written_mm),
-            residual_mm: OfCore::of_core(&core.residual_mm),
+            density_kg_m3: OfCore::of_core(&core.density_kg_m3),
+            specific_gravity_at_moisture: OfCore::of_core(&core.specific_gravity_at_moisture),
+            specific_gravity_green: OfCore::of_core(&core.specific_gravity_green),
+            specific_gravity_12: OfCore::of_core(&core.specific_gravity_12),
+            specific_gravity_ovendry: OfCore::of_core(&core.specific_gravity_ovendry),
+            total_shrinkage_pct: OfCore::of_core(&core.total_shrinkage_pct),
+            shrinkage_pct: OfCore::of_core(&core.shrinkage_pct),
         }
+    }
+}
+
+choice!(ConnectionGravityBasis, ["assigned", "derived"]);
+
+/// Specific gravity for connections by the NDS.
+///
+/// Parameters
+/// ----------
+/// specific_gravity : float
+///     Specific gravity: ovendry mass over ovendry volume.
+/// basis : {'assigned', 'derived'}
+///     How it was come by.
+/// derived_specific_gravity : float
+///     What the handbook's figures for the species give on the same basis, assigned or not.
+/// clause : str
+///     Table or equations it stands on.
+/// combination : str or None, optional
+///     Species combination, where the value is assigned to one.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ConnectionGravity {
+    /// Specific gravity: ovendry mass over ovendry volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity: f64,
+    /// How it was come by.
+    #[pyo3(get)]
+    pub(crate) basis: ConnectionGravityBasis,
+    /// What the handbook's figures for the species give on the same basis, assigned or not.
+    #[pyo3(get)]
+    pub(crate) derived_specific_gravity: f64,
+    /// Species combination, where the value is assigned to one.
+    #[pyo3(get)]
+    pub(crate) combination: Option<String>,
+    /// Table or equations it stands on.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+}
+
+#[pymethods]
+impl ConnectionGravity {
+    #[new]
+    #[pyo3(signature = (*, specific_gravity, basis, derived_specific_gravity, clause, combination = Arg::left_out()), text_signature = "(*, specific_gravity, basis, derived_specific_gravity, clause, combination=None)")]
+    fn new(specific_gravity: Arg<'_, '_>, basis: Arg<'_, '_>, derived_specific_gravity: Arg<'_, '_>, clause: Arg<'_, '_>, combination: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            specific_gravity: specific_gravity.read("specific_gravity")?,
+            basis: basis.read("basis")?,
+            derived_specific_gravity: derived_specific_gravity.read("derived_specific_gravity")?,
+            combination: combination.read_or("combination", || None)?,
+            clause: clause.read("clause")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ConnectionGravity {
+    const NAME: &'static str = "ConnectionGravity";
+    const FIELDS: &'static [shown::Field] = &[
+        ("specific_gravity", "specific_gravity", "Specific gravity: ovendry mass over ovendry volume."),
+        ("basis", "basis", "How it was come by."),
+        ("derived_specific_gravity", "derived_specific_gravity", "What the handbook's figures for the species give on the same basis, assigned or not."),
+        ("combination", "combination", "Species combination, where the value is assigned to one."),
+        ("clause", "clause", "Table or equations it stands on."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show(), self.basis.show(), self.derived_specific_gravity.show(), self.combination.show(), self.clause.show()] }
+}
+
+impl OfJson for ConnectionGravity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            specific_gravity: field(fields, "specific_gravity")?,
+            basis: field(fields, "basis")?,
+            derived_specific_gravity: field(fields, "derived_specific_gravity")?,
+            combination: field(fields, "combination")?,
+            clause: field(fields, "clause")?,
+        })
+    }
+}
+
+/// A species with what follows from its figures.
+///
+/// Parameters
+/// ----------
+/// species : Species
+///     Published figures.
+/// density_12 : WoodDensity
+///     Density and specific gravities at 12 % moisture content.
+/// connection_gravity : ConnectionGravity
+///     Specific gravity for connections by the NDS.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SpeciesRecord {
+    /// Published figures.
+    #[pyo3(get)]
+    pub(crate) species: Species,
+    /// Density and specific gravities at 12 % moisture content.
+    #[pyo3(get)]
+    pub(crate) density_12: WoodDensity,
+    /// Specific gravity for connections by the NDS.
+    #[pyo3(get)]
+    pub(crate) connection_gravity: ConnectionGravity,
+}
+
+#[pymethods]
+impl SpeciesRecord {
+    #[new]
+    #[pyo3(signature = (*, species, density_12, connection_gravity), text_signature = "(*, species, density_12, connection_gravity)")]
+    fn new(species: Arg<'_, '_>, density_12: Arg<'_, '_>, connection_gravity: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            species: species.read("species")?,
+            density_12: density_12.read("density_12")?,
+            connection_gravity: connection_gravity.read("connection_gravity")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SpeciesRecord {
+    const NAME: &'static str = "SpeciesRecord";
+    const FIELDS: &'static [shown::Field] = &[
+        ("species", "species", "Published figures."),
+        ("density_12", "density_12", "Density and specific gravities at 12 % moisture content."),
+        ("connection_gravity", "connection_gravity", "Specific gravity for connections by the NDS."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.species.show(), self.density_12.show(), self.connection_gravity.show()] }
+}
+
+impl OfJson for SpeciesRecord {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            species: field(fields, "species")?,
+            density_12: field(fields, "density_12")?,
+            connection_gravity: field(fields, "connection_gravity")?,
+        })
+    }
+}
+
+/// Which species to list.
+///
+/// Parameters
+/// ----------
+/// group : {'hardwood', 'softwood'} or None, optional
+///     Hardwoods or softwoods only; both when left out.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ListSpeciesInput {
+    /// Hardwoods or softwoods only; both when left out.
+    #[pyo3(get)]
+    pub(crate) group: Option<WoodGroup>,
+}
+
+#[pymethods]
+impl ListSpeciesInput {
+    #[new]
+    #[pyo3(signature = (*, group = Arg::left_out()), text_signature = "(*, group=None)")]
+    fn new(group: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            group: group.read_or("group", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ListSpeciesInput {
+    const NAME: &'static str = "ListSpeciesInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("group", "group", "Hardwoods or softwoods only; both when left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.group.show()] }
+}
+
+impl OfJson for ListSpeciesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            group: field(fields, "group")?,
+        })
+    }
+}
+
+/// One line of the list of species.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Common name, noun first.
+/// botanical : str
+///     Botanical name.
+/// group : {'hardwood', 'softwood'}
+///     Hardwood or softwood.
+/// origin : {'north_america', 'imported', 'europe'}
+///     Which tables it stands in.
+/// density_12_kg_m3 : float
+///     Density at 12 % moisture content, kg/m³.
+/// movement_tangential_per_pct : float
+///     Tangential movement, share of the size per percent of moisture.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SpeciesEntry {
+    /// Common name, noun first.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Botanical name.
+    #[pyo3(get)]
+    pub(crate) botanical: String,
+    /// Hardwood or softwood.
+    #[pyo3(get)]
+    pub(crate) group: WoodGroup,
+    /// Which tables it stands in.
+    #[pyo3(get)]
+    pub(crate) origin: SpeciesOrigin,
+    /// Density at 12 % moisture content, kg/m³.
+    #[pyo3(get)]
+    pub(crate) density_12_kg_m3: f64,
+    /// Tangential movement, share of the size per percent of moisture.
+    #[pyo3(get)]
+    pub(crate) movement_tangential_per_pct: f64,
+}
+
+#[pymethods]
+impl SpeciesEntry {
+    #[new]
+    #[pyo3(signature = (*, name, botanical, group, origin, density_12_kg_m3, movement_tangential_per_pct), text_signature = "(*, name, botanical, group, origin, density_12_kg_m3, movement_tangential_per_pct)")]
+    fn new(name: Arg<'_, '_>, botanical: Arg<'_, '_>, group: Arg<'_, '_>, origin: Arg<'_, '_>, density_12_kg_m3: Arg<'_, '_>, movement_tangential_per_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            botanical: botanical.read("botanical")?,
+            group: group.read("group")?,
+            origin: origin.read("origin")?,
+            density_12_kg_m3: density_12_kg_m3.read("density_12_kg_m3")?,
+            movement_tangential_per_pct: movement_tangential_per_pct.read("movement_tangential_per_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SpeciesEntry {
+    const NAME: &'static str = "SpeciesEntry";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Common name, noun first."),
+        ("botanical", "botanical", "Botanical name."),
+        ("group", "group", "Hardwood or softwood."),
+        ("origin", "origin", "Which tables it stands in."),
+        ("density_12_kg_m3", "density_12_kg_m3", "Density at 12 % moisture content, kg/m³."),
+        ("movement_tangential_per_pct", "movement_tangential_per_pct", "Tangential movement, share of the size per percent of moisture."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.botanical.show(), self.group.show(), self.origin.show(), self.density_12_kg_m3.show(), self.movement_tangential_per_pct.show()] }
+}
+
+impl OfJson for SpeciesEntry {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            botanical: field(fields, "botanical")?,
+            group: field(fields, "group")?,
+            origin: field(fields, "origin")?,
+            density_12_kg_m3: field(fields, "density_12_kg_m3")?,
+            movement_tangential_per_pct: field(fields, "movement_tangential_per_pct")?,
+        })
+    }
+}
+
+/// The list of species.
+///
+/// Parameters
+/// ----------
+/// species : list of SpeciesEntry
+///     One entry a species, by name.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SpeciesList {
+    /// One entry a species, by name.
+    #[pyo3(get)]
+    pub(crate) species: Vec<SpeciesEntry>,
+}
+
+#[pymethods]
+impl SpeciesList {
+    #[new]
+    #[pyo3(signature = (*, species), text_signature = "(*, species)")]
+    fn new(species: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            species: species.read("species")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SpeciesList {
+    const NAME: &'static str = "SpeciesList";
+    const FIELDS: &'static [shown::Field] = &[
+        ("species", "species", "One entry a species, by name."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.species.show()] }
+}
+
+impl OfJson for SpeciesList {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            species: field(fields, "species")?,
+        })
+    }
+}
+
+choice!(GravityBasis, flat, ["green", "twelve_percent", "ovendry"]);
+
+/// A wood and its moisture content.
+///
+/// Parameters
+/// ----------
+/// specific_gravity : float
+///     Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water.
+///     Allowed: 0.05 to 1.5.
+/// basis : {'green', 'twelve_percent', 'ovendry'}
+///     The volume that the specific gravity is stated for.
+/// moisture_pct : float
+///     Moisture content, % of the ovendry mass.
+///     Allowed: 0 to 30.
+/// volumetric_shrinkage_pct : float or None, optional
+///     Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out.
+///     Allowed: 0 to 40.
+/// fibre_saturation_pct : float, default 30.0
+///     Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+///     Allowed: 20 to 35.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WoodDensityInput {
+    /// Specific gravity: ovendry mass over the volume that `basis` names, relative to water.
+    #[pyo3(get)]
+    pub(crate) specific_gravity: f64,
+    /// The volume that the specific gravity is stated for.
+    #[pyo3(get)]
+    pub(crate) basis: GravityBasis,
+    /// Moisture content, % of the ovendry mass.
+    #[pyo3(get)]
+    pub(crate) moisture_pct: f64,
+    /// Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out.
+    #[pyo3(get)]
+    pub(crate) volumetric_shrinkage_pct: Option<f64>,
+    /// Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+    #[pyo3(get)]
+    pub(crate) fibre_saturation_pct: f64,
+}
+
+#[pymethods]
+impl WoodDensityInput {
+    #[new]
+    #[pyo3(signature = (*, specific_gravity, basis, moisture_pct, volumetric_shrinkage_pct = Arg::left_out(), fibre_saturation_pct = Arg::left_out()), text_signature = "(*, specific_gravity, basis, moisture_pct, volumetric_shrinkage_pct=None, fibre_saturation_pct=30.0)")]
+    fn new(specific_gravity: Arg<'_, '_>, basis: Arg<'_, '_>, moisture_pct: Arg<'_, '_>, volumetric_shrinkage_pct: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            specific_gravity: specific_gravity.read("specific_gravity")?,
+            basis: basis.read("basis")?,
+            moisture_pct: moisture_pct.read("moisture_pct")?,
+            volumetric_shrinkage_pct: volumetric_shrinkage_pct.read_or("volumetric_shrinkage_pct", || None)?,
+            fibre_saturation_pct: fibre_saturation_pct.read_or("fibre_saturation_pct", || 30.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WoodDensityInput {
+    const NAME: &'static str = "WoodDensityInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("specific_gravity", "specific_gravity", "Specific gravity: ovendry mass over the volume that `basis` names, relative to water."),
+        ("basis", "basis", "The volume that the specific gravity is stated for."),
+        ("moisture_pct", "moisture_pct", "Moisture content, % of the ovendry mass."),
+        ("volumetric_shrinkage_pct", "volumetric_shrinkage_pct", "Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out."),
+        ("fibre_saturation_pct", "fibre_saturation_pct", "Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show(), self.basis.show(), self.moisture_pct.show(), self.volumetric_shrinkage_pct.show(), self.fibre_saturation_pct.show()] }
+}
+
+impl OfJson for WoodDensityInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            specific_gravity: field(fields, "specific_gravity")?,
+            basis: field(fields, "basis")?,
+            moisture_pct: field(fields, "moisture_pct")?,
+            volumetric_shrinkage_pct: field(fields, "volumetric_shrinkage_pct")?,
+            fibre_saturation_pct: field(fields, "fibre_saturation_pct")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::WoodDensityInput> for WoodDensityInput {
+    fn to_core(&self) -> Result<beamcraft_core::WoodDensityInput, Error> {
+        Ok(beamcraft_core::WoodDensityInput {
+            specific_gravity: self.specific_gravity.to_core()?,
+            basis: self.basis.to_core()?,
+            moisture_pct: self.moisture_pct.to_core()?,
+            volumetric_shrinkage_pct: self.volumetric_shrinkage_pct.to_core()?,
+            fibre_saturation_pct: self.fibre_saturation_pct.to_core()?,
+        })
+    }
+}
+
+/// A species combination to find.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FindNdsCombinationInput {
+    /// Name or short form, such as `Spruce-Pine-Fir` or `SPF`.
+    #[pyo3(get)]
+    pub(crate) name: String,
+}
+
+#[pymethods]
+impl FindNdsCombinationInput {
+    #[new]
+    #[pyo3(signature = (*, name), text_signature = "(*, name)")]
+    fn new(name: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FindNdsCombinationInput {
+    const NAME: &'static str = "FindNdsCombinationInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name or short form, such as `Spruce-Pine-Fir` or `SPF`."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show()] }
+}
+
+impl OfJson for FindNdsCombinationInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+        })
+    }
+}
+
+/// Specific gravity of machine-graded lumber of a combination.
+///
+/// Parameters
+/// ----------
+/// grades : str
+///     Grades it holds for, by the modulus of elasticity in their name.
+/// specific_gravity : float
+///     Specific gravity: ovendry mass over ovendry volume.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct NdsMachineGrade {
+    /// Grades it holds for, by the modulus of elasticity in their name.
+    #[pyo3(get)]
+    pub(crate) grades: String,
+    /// Specific gravity: ovendry mass over ovendry volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity: f64,
+}
+
+#[pymethods]
+impl NdsMachineGrade {
+    #[new]
+    #[pyo3(signature = (*, grades, specific_gravity), text_signature = "(*, grades, specific_gravity)")]
+    fn new(grades: Arg<'_, '_>, specific_gravity: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            grades: grades.read("grades")?,
+            specific_gravity: specific_gravity.read("specific_gravity")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for NdsMachineGrade {
+    const NAME: &'static str = "NdsMachineGrade";
+    const FIELDS: &'static [shown::Field] = &[
+        ("grades", "grades", "Grades it holds for, by the modulus of elasticity in their name."),
+        ("specific_gravity", "specific_gravity", "Specific gravity: ovendry mass over ovendry volume."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.grades.show(), self.specific_gravity.show()] }
+}
+
+impl OfJson for NdsMachineGrade {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            grades: field(fields, "grades")?,
+            specific_gravity: field(fields, "specific_gravity")?,
+        })
+    }
+}
+
+/// A species combination of the NDS with the specific gravity assigned to it.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name in the standard.
+/// short_forms : list of str
+///     Short forms of grade stamps and of the trade.
+/// group : {'hardwood', 'softwood'}
+///     Hardwood or softwood, which decides end distances.
+/// specific_gravity : float
+///     Specific gravity of visually graded lumber: ovendry mass over ovendry volume.
+/// machine_grades : list of NdsMachineGrade
+///     Values for machine-graded lumber; empty where the table has none.
+/// clause : str
+///     Where the value stands.
+/// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+///     How far it was checked.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct NdsCombination {
+    /// Name in the standard.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Short forms of grade stamps and of the trade.
+    #[pyo3(get)]
+    pub(crate) short_forms: Vec<String>,
+    /// Hardwood or softwood, which decides end distances.
+    #[pyo3(get)]
+    pub(crate) group: WoodGroup,
+    /// Specific gravity of visually graded lumber: ovendry mass over ovendry volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity: f64,
+    /// Values for machine-graded lumber; empty where the table has none.
+    #[pyo3(get)]
+    pub(crate) machine_grades: Vec<NdsMachineGrade>,
+    /// Where the value stands.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+    /// How far it was checked.
+    #[pyo3(get)]
+    pub(crate) evidence: Evidence,
+}
+
+#[pymethods]
+impl NdsCombination {
+    #[new]
+    #[pyo3(signature = (*, name, short_forms, group, specific_gravity, machine_grades, clause, evidence), text_signature = "(*, name, short_forms, group, specific_gravity, machine_grades, clause, evidence)")]
+    fn new(name: Arg<'_, '_>, short_forms: Arg<'_, '_>, group: Arg<'_, '_>, specific_gravity: Arg<'_, '_>, machine_grades: Arg<'_, '_>, clause: Arg<'_, '_>, evidence: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            short_forms: short_forms.read("short_forms")?,
+            group: group.read("group")?,
+            specific_gravity: specific_gravity.read("specific_gravity")?,
+            machine_grades: machine_grades.read("machine_grades")?,
+            clause: clause.read("clause")?,
+            evidence: evidence.read("evidence")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for NdsCombination {
+    const NAME: &'static str = "NdsCombination";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name in the standard."),
+        ("short_forms", "short_forms", "Short forms of grade stamps and of the trade."),
+        ("group", "group", "Hardwood or softwood, which decides end distances."),
+        ("specific_gravity", "specific_gravity", "Specific gravity of visually graded lumber: ovendry mass over ovendry volume."),
+        ("machine_grades", "machine_grades", "Values for machine-graded lumber; empty where the table has none."),
+        ("clause", "clause", "Where the value stands."),
+        ("evidence", "evidence", "How far it was checked."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.short_forms.show(), self.group.show(), self.specific_gravity.show(), self.machine_grades.show(), self.clause.show(), self.evidence.show()] }
+}
+
+impl OfJson for NdsCombination {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            short_forms: field(fields, "short_forms")?,
+            group: field(fields, "group")?,
+            specific_gravity: field(fields, "specific_gravity")?,
+            machine_grades: field(fields, "machine_grades")?,
+            clause: field(fields, "clause")?,
+            evidence: field(fields, "evidence")?,
+        })
     }
 }
 
@@ -378,21 +1655,22 @@ impl MitrePairInput {
 
 impl Record for MitrePairInput {
     const NAME: &'static str = "MitrePairInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("thickness_a_mm", "Thickness of board a, mm."),
-        ("thickness_b_mm", "Thickness of board b, mm."),
-        ("corner_deg", "Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_a_mm", "thickness_a_mm", "Thickness of board a, mm."),
+        ("thickness_b_mm", "thickness_b_mm", "Thickness of board b, mm."),
+        ("corner_deg", "corner_deg", "Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.thickness_a_mm.show(), self.thickness_b_mm.show(), self.corner_deg.show()] }
 }
 
-impl OfCore<beamcraft_core::MitrePairInput> for MitrePairInput {
-    fn of_core(core: &beamcraft_core::MitrePairInput) -> Self {
-        Self {
-            thickness_a_mm: OfCore::of_core(&core.thickness_a_mm),
-            thickness_b_mm: OfCore::of_core(&core.thickness_b_mm),
-            corner_deg: OfCore::of_core(&core.corner_deg),
-        }
+impl OfJson for MitrePairInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_a_mm: field(fields, "thickness_a_mm")?,
+            thickness_b_mm: field(fields, "thickness_b_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+        })
     }
 }
 
@@ -485,16 +1763,31 @@ impl MitrePair {
 
 impl Record for MitrePair {
     const NAME: &'static str = "MitrePair";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("angle_a_deg", "Angle between the seam and the show face of board a, degrees."),
-        ("angle_b_deg", "Angle between the seam and the show face of board b, degrees."),
-        ("tilt_a_deg", "Blade tilt from square for board a, degrees; negative when the long point lies on the inner face."),
-        ("tilt_b_deg", "Blade tilt from square for board b, degrees; negative when the long point lies on the inner face."),
-        ("seam_mm", "Length of the seam across the section, the same on both boards, mm."),
-        ("setback_a_mm", "How much the inner face of board a is shorter than its show face at this edge, mm; negative when longer."),
-        ("setback_b_mm", "How much the inner face of board b is shorter than its show face at this edge, mm; negative when longer."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("angle_a_deg", "angle_a_deg", "Angle between the seam and the show face of board a, degrees."),
+        ("angle_b_deg", "angle_b_deg", "Angle between the seam and the show face of board b, degrees."),
+        ("tilt_a_deg", "tilt_a_deg", "Blade tilt from square for board a, degrees; negative when the long point lies on the inner face."),
+        ("tilt_b_deg", "tilt_b_deg", "Blade tilt from square for board b, degrees; negative when the long point lies on the inner face."),
+        ("seam_mm", "seam_mm", "Length of the seam across the section, the same on both boards, mm."),
+        ("setback_a_mm", "setback_a_mm", "How much the inner face of board a is shorter than its show face at this edge, mm; negative when longer."),
+        ("setback_b_mm", "setback_b_mm", "How much the inner face of board b is shorter than its show face at this edge, mm; negative when longer."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.angle_a_deg.show(), self.angle_b_deg.show(), self.tilt_a_deg.show(), self.tilt_b_deg.show(), self.seam_mm.show(), self.setback_a_mm.show(), self.setback_b_mm.show()] }
+}
+
+impl OfJson for MitrePair {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            angle_a_deg: field(fields, "angle_a_deg")?,
+            angle_b_deg: field(fields, "angle_b_deg")?,
+            tilt_a_deg: field(fields, "tilt_a_deg")?,
+            tilt_b_deg: field(fields, "tilt_b_deg")?,
+            seam_mm: field(fields, "seam_mm")?,
+            setback_a_mm: field(fields, "setback_a_mm")?,
+            setback_b_mm: field(fields, "setback_b_mm")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::MitrePair> for MitrePair {
@@ -511,9 +1804,1697 @@ impl OfCore<beamcraft_core::MitrePair> for MitrePair {
     }
 }
 
-choice!(FastenerDirection, given, ["side_grain", "end_grain"]);
+/// Two sides of the same slope and thickness that meet at a corner.
+///
+/// Parameters
+/// ----------
+/// slope_deg : float
+///     Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box.
+///     Allowed: 0 to 90.
+/// corner_deg : float, default 90.0
+///     Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides.
+///     Allowed: 10 to 350.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CompoundMitreInput {
+    /// Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box.
+    #[pyo3(get)]
+    pub(crate) slope_deg: f64,
+    /// Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+}
 
-choice!(BearingRounding, given, ["unrounded", "nearest_50_psi"]);
+#[pymethods]
+impl CompoundMitreInput {
+    #[new]
+    #[pyo3(signature = (*, slope_deg, corner_deg = Arg::left_out()), text_signature = "(*, slope_deg, corner_deg=90.0)")]
+    fn new(slope_deg: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slope_deg: slope_deg.read("slope_deg")?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CompoundMitreInput {
+    const NAME: &'static str = "CompoundMitreInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slope_deg", "slope_deg", "Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box."),
+        ("corner_deg", "corner_deg", "Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slope_deg.show(), self.corner_deg.show()] }
+}
+
+impl OfJson for CompoundMitreInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slope_deg: field(fields, "slope_deg")?,
+            corner_deg: field(fields, "corner_deg")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::CompoundMitreInput> for CompoundMitreInput {
+    fn to_core(&self) -> Result<beamcraft_core::CompoundMitreInput, Error> {
+        Ok(beamcraft_core::CompoundMitreInput {
+            slope_deg: self.slope_deg.to_core()?,
+            corner_deg: self.corner_deg.to_core()?,
+        })
+    }
+}
+
+/// Settings for a board that lies flat on the saw.
+///
+/// Parameters
+/// ----------
+/// gauge_deg : float
+///     Mitre gauge angle from a square cut, degrees; negative at an inside corner.
+/// tilt_deg : float
+///     Blade tilt from square for a mitred corner, degrees; negative at an inside corner.
+/// dihedral_deg : float
+///     Angle between the two side faces, measured inside, degrees.
+/// butt_tilt_deg : float
+///     Blade tilt from square for a butted corner, degrees; the gauge angle is the same.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CompoundMitre {
+    /// Mitre gauge angle from a square cut, degrees; negative at an inside corner.
+    #[pyo3(get)]
+    pub(crate) gauge_deg: f64,
+    /// Blade tilt from square for a mitred corner, degrees; negative at an inside corner.
+    #[pyo3(get)]
+    pub(crate) tilt_deg: f64,
+    /// Angle between the two side faces, measured inside, degrees.
+    #[pyo3(get)]
+    pub(crate) dihedral_deg: f64,
+    /// Blade tilt from square for a butted corner, degrees; the gauge angle is the same.
+    #[pyo3(get)]
+    pub(crate) butt_tilt_deg: f64,
+}
+
+#[pymethods]
+impl CompoundMitre {
+    #[new]
+    #[pyo3(signature = (*, gauge_deg, tilt_deg, dihedral_deg, butt_tilt_deg), text_signature = "(*, gauge_deg, tilt_deg, dihedral_deg, butt_tilt_deg)")]
+    fn new(gauge_deg: Arg<'_, '_>, tilt_deg: Arg<'_, '_>, dihedral_deg: Arg<'_, '_>, butt_tilt_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            gauge_deg: gauge_deg.read("gauge_deg")?,
+            tilt_deg: tilt_deg.read("tilt_deg")?,
+            dihedral_deg: dihedral_deg.read("dihedral_deg")?,
+            butt_tilt_deg: butt_tilt_deg.read("butt_tilt_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CompoundMitre {
+    const NAME: &'static str = "CompoundMitre";
+    const FIELDS: &'static [shown::Field] = &[
+        ("gauge_deg", "gauge_deg", "Mitre gauge angle from a square cut, degrees; negative at an inside corner."),
+        ("tilt_deg", "tilt_deg", "Blade tilt from square for a mitred corner, degrees; negative at an inside corner."),
+        ("dihedral_deg", "dihedral_deg", "Angle between the two side faces, measured inside, degrees."),
+        ("butt_tilt_deg", "butt_tilt_deg", "Blade tilt from square for a butted corner, degrees; the gauge angle is the same."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.gauge_deg.show(), self.tilt_deg.show(), self.dihedral_deg.show(), self.butt_tilt_deg.show()] }
+}
+
+impl OfJson for CompoundMitre {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            gauge_deg: field(fields, "gauge_deg")?,
+            tilt_deg: field(fields, "tilt_deg")?,
+            dihedral_deg: field(fields, "dihedral_deg")?,
+            butt_tilt_deg: field(fields, "butt_tilt_deg")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::CompoundMitre> for CompoundMitre {
+    fn of_core(core: &beamcraft_core::CompoundMitre) -> Self {
+        Self {
+            gauge_deg: OfCore::of_core(&core.gauge_deg),
+            tilt_deg: OfCore::of_core(&core.tilt_deg),
+            dihedral_deg: OfCore::of_core(&core.dihedral_deg),
+            butt_tilt_deg: OfCore::of_core(&core.butt_tilt_deg),
+        }
+    }
+}
+
+/// Two sides of any slope and thickness that meet at a corner.
+///
+/// Parameters
+/// ----------
+/// slope_a_deg : float
+///     Slope of side a from horizontal, degrees; 90 is upright.
+///     Allowed: 0.1 to 90.
+/// slope_b_deg : float
+///     Slope of side b from horizontal, degrees; 90 is upright.
+///     Allowed: 0.1 to 90.
+/// thickness_a_mm : float
+///     Thickness of side a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of side b, mm.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Corner angle between the sides in plan, measured inside, degrees.
+///     Allowed: 10 to 350.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SplayedCornerInput {
+    /// Slope of side a from horizontal, degrees; 90 is upright.
+    #[pyo3(get)]
+    pub(crate) slope_a_deg: f64,
+    /// Slope of side b from horizontal, degrees; 90 is upright.
+    #[pyo3(get)]
+    pub(crate) slope_b_deg: f64,
+    /// Corner angle between the sides in plan, measured inside, degrees.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Thickness of side a, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_a_mm: f64,
+    /// Thickness of side b, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_b_mm: f64,
+}
+
+#[pymethods]
+impl SplayedCornerInput {
+    #[new]
+    #[pyo3(signature = (*, slope_a_deg, slope_b_deg, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out()), text_signature = "(*, slope_a_deg, slope_b_deg, thickness_a_mm, thickness_b_mm, corner_deg=90.0)")]
+    fn new(slope_a_deg: Arg<'_, '_>, slope_b_deg: Arg<'_, '_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slope_a_deg: slope_a_deg.read("slope_a_deg")?,
+            slope_b_deg: slope_b_deg.read("slope_b_deg")?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            thickness_a_mm: thickness_a_mm.read("thickness_a_mm")?,
+            thickness_b_mm: thickness_b_mm.read("thickness_b_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SplayedCornerInput {
+    const NAME: &'static str = "SplayedCornerInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slope_a_deg", "slope_a_deg", "Slope of side a from horizontal, degrees; 90 is upright."),
+        ("slope_b_deg", "slope_b_deg", "Slope of side b from horizontal, degrees; 90 is upright."),
+        ("corner_deg", "corner_deg", "Corner angle between the sides in plan, measured inside, degrees."),
+        ("thickness_a_mm", "thickness_a_mm", "Thickness of side a, mm."),
+        ("thickness_b_mm", "thickness_b_mm", "Thickness of side b, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slope_a_deg.show(), self.slope_b_deg.show(), self.corner_deg.show(), self.thickness_a_mm.show(), self.thickness_b_mm.show()] }
+}
+
+impl OfJson for SplayedCornerInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slope_a_deg: field(fields, "slope_a_deg")?,
+            slope_b_deg: field(fields, "slope_b_deg")?,
+            corner_deg: field(fields, "corner_deg")?,
+            thickness_a_mm: field(fields, "thickness_a_mm")?,
+            thickness_b_mm: field(fields, "thickness_b_mm")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::SplayedCornerInput> for SplayedCornerInput {
+    fn to_core(&self) -> Result<beamcraft_core::SplayedCornerInput, Error> {
+        Ok(beamcraft_core::SplayedCornerInput {
+            slope_a_deg: self.slope_a_deg.to_core()?,
+            slope_b_deg: self.slope_b_deg.to_core()?,
+            corner_deg: self.corner_deg.to_core()?,
+            thickness_a_mm: self.thickness_a_mm.to_core()?,
+            thickness_b_mm: self.thickness_b_mm.to_core()?,
+        })
+    }
+}
+
+/// Settings for both sides of a splayed corner, each flat on the saw.
+///
+/// Parameters
+/// ----------
+/// dihedral_deg : float
+///     Angle between the two side faces, measured inside, degrees.
+/// gauge_a_deg : float
+///     Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its upper edge.
+/// gauge_b_deg : float
+///     Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its upper edge.
+/// tilt_a_deg : float
+///     Blade tilt of side a from square, degrees; negative when the long point lies on the inner face.
+/// tilt_b_deg : float
+///     Blade tilt of side b from square, degrees; negative when the long point lies on the inner face.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SplayedCorner {
+    /// Angle between the two side faces, measured inside, degrees.
+    #[pyo3(get)]
+    pub(crate) dihedral_deg: f64,
+    /// Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its upper edge.
+    #[pyo3(get)]
+    pub(crate) gauge_a_deg: f64,
+    /// Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its upper edge.
+    #[pyo3(get)]
+    pub(crate) gauge_b_deg: f64,
+    /// Blade tilt of side a from square, degrees; negative when the long point lies on the inner face.
+    #[pyo3(get)]
+    pub(crate) tilt_a_deg: f64,
+    /// Blade tilt of side b from square, degrees; negative when the long point lies on the inner face.
+    #[pyo3(get)]
+    pub(crate) tilt_b_deg: f64,
+}
+
+#[pymethods]
+impl SplayedCorner {
+    #[new]
+    #[pyo3(signature = (*, dihedral_deg, gauge_a_deg, gauge_b_deg, tilt_a_deg, tilt_b_deg), text_signature = "(*, dihedral_deg, gauge_a_deg, gauge_b_deg, tilt_a_deg, tilt_b_deg)")]
+    fn new(dihedral_deg: Arg<'_, '_>, gauge_a_deg: Arg<'_, '_>, gauge_b_deg: Arg<'_, '_>, tilt_a_deg: Arg<'_, '_>, tilt_b_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            dihedral_deg: dihedral_deg.read("dihedral_deg")?,
+            gauge_a_deg: gauge_a_deg.read("gauge_a_deg")?,
+            gauge_b_deg: gauge_b_deg.read("gauge_b_deg")?,
+            tilt_a_deg: tilt_a_deg.read("tilt_a_deg")?,
+            tilt_b_deg: tilt_b_deg.read("tilt_b_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SplayedCorner {
+    const NAME: &'static str = "SplayedCorner";
+    const FIELDS: &'static [shown::Field] = &[
+        ("dihedral_deg", "dihedral_deg", "Angle between the two side faces, measured inside, degrees."),
+        ("gauge_a_deg", "gauge_a_deg", "Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its upper edge."),
+        ("gauge_b_deg", "gauge_b_deg", "Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its upper edge."),
+        ("tilt_a_deg", "tilt_a_deg", "Blade tilt of side a from square, degrees; negative when the long point lies on the inner face."),
+        ("tilt_b_deg", "tilt_b_deg", "Blade tilt of side b from square, degrees; negative when the long point lies on the inner face."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.dihedral_deg.show(), self.gauge_a_deg.show(), self.gauge_b_deg.show(), self.tilt_a_deg.show(), self.tilt_b_deg.show()] }
+}
+
+impl OfJson for SplayedCorner {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            dihedral_deg: field(fields, "dihedral_deg")?,
+            gauge_a_deg: field(fields, "gauge_a_deg")?,
+            gauge_b_deg: field(fields, "gauge_b_deg")?,
+            tilt_a_deg: field(fields, "tilt_a_deg")?,
+            tilt_b_deg: field(fields, "tilt_b_deg")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::SplayedCorner> for SplayedCorner {
+    fn of_core(core: &beamcraft_core::SplayedCorner) -> Self {
+        Self {
+            dihedral_deg: OfCore::of_core(&core.dihedral_deg),
+            gauge_a_deg: OfCore::of_core(&core.gauge_a_deg),
+            gauge_b_deg: OfCore::of_core(&core.gauge_b_deg),
+            tilt_a_deg: OfCore::of_core(&core.tilt_a_deg),
+            tilt_b_deg: OfCore::of_core(&core.tilt_b_deg),
+        }
+    }
+}
+
+choice!(LongFace, ["front", "back", "top", "bottom"]);
+
+/// A face along the length that has a board.
+///
+/// Parameters
+/// ----------
+/// face : {'front', 'back', 'top', 'bottom'}
+///     Which face.
+/// thickness_mm : float
+///     Thickness of its board, mm.
+///     Allowed: 1 to 150.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LegBoard {
+    /// Which face.
+    #[pyo3(get)]
+    pub(crate) face: LongFace,
+    /// Thickness of its board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+}
+
+#[pymethods]
+impl LegBoard {
+    #[new]
+    #[pyo3(signature = (*, face, thickness_mm), text_signature = "(*, face, thickness_mm)")]
+    fn new(face: Arg<'_, '_>, thickness_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            face: face.read("face")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LegBoard {
+    const NAME: &'static str = "LegBoard";
+    const FIELDS: &'static [shown::Field] = &[
+        ("face", "face", "Which face."),
+        ("thickness_mm", "thickness_mm", "Thickness of its board, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.face.show(), self.thickness_mm.show()] }
+}
+
+impl OfJson for LegBoard {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            face: field(fields, "face")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+        })
+    }
+}
+
+choice!(EndKind, ["return_panel", "open"]);
+
+/// One end of a leg.
+///
+/// Parameters
+/// ----------
+/// kind : {'return_panel', 'open'}
+///     What closes it.
+/// thickness_mm : float or None, optional
+///     Thickness of the return panel, mm; required with one, and given for no open end.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+///     Allowed: 30 to 150.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LegEnd {
+    /// What closes it.
+    #[pyo3(get)]
+    pub(crate) kind: EndKind,
+    /// Thickness of the return panel, mm; required with one, and given for no open end.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: Option<f64>,
+    /// Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+}
+
+#[pymethods]
+impl LegEnd {
+    #[new]
+    #[pyo3(signature = (*, kind, thickness_mm = Arg::left_out(), corner_deg = Arg::left_out()), text_signature = "(*, kind, thickness_mm=None, corner_deg=90.0)")]
+    fn new(kind: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            kind: kind.read("kind")?,
+            thickness_mm: thickness_mm.read_or("thickness_mm", || None)?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LegEnd {
+    const NAME: &'static str = "LegEnd";
+    const FIELDS: &'static [shown::Field] = &[
+        ("kind", "kind", "What closes it."),
+        ("thickness_mm", "thickness_mm", "Thickness of the return panel, mm; required with one, and given for no open end."),
+        ("corner_deg", "corner_deg", "Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.kind.show(), self.thickness_mm.show(), self.corner_deg.show()] }
+}
+
+impl OfJson for LegEnd {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            kind: field(fields, "kind")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+        })
+    }
+}
+
+/// An edge where one panel runs past and the other ends at its inner face.
+///
+/// Parameters
+/// ----------
+/// runs_past : str
+///     Face whose panel runs past to the outside.
+/// stops : str
+///     Face whose panel ends at the inner face of the other.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ButtJoint {
+    /// Face whose panel runs past to the outside.
+    #[pyo3(get)]
+    pub(crate) runs_past: String,
+    /// Face whose panel ends at the inner face of the other.
+    #[pyo3(get)]
+    pub(crate) stops: String,
+}
+
+#[pymethods]
+impl ButtJoint {
+    #[new]
+    #[pyo3(signature = (*, runs_past, stops), text_signature = "(*, runs_past, stops)")]
+    fn new(runs_past: Arg<'_, '_>, stops: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            runs_past: runs_past.read("runs_past")?,
+            stops: stops.read("stops")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ButtJoint {
+    const NAME: &'static str = "ButtJoint";
+    const FIELDS: &'static [shown::Field] = &[
+        ("runs_past", "runs_past", "Face whose panel runs past to the outside."),
+        ("stops", "stops", "Face whose panel ends at the inner face of the other."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.runs_past.show(), self.stops.show()] }
+}
+
+impl OfJson for ButtJoint {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            runs_past: field(fields, "runs_past")?,
+            stops: field(fields, "stops")?,
+        })
+    }
+}
+
+/// A straight hollow beam by its outer sizes and its boards.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter.
+///     Allowed: 10 to 20000.
+/// height_mm : float
+///     Height, mm.
+///     Allowed: 10 to 2000.
+/// depth_mm : float
+///     Depth from the front face to the wall, square to the front, mm.
+///     Allowed: 10 to 2000.
+/// boards : list of LegBoard
+///     The faces along the length that have a board; a face that is not listed is open, as the back usually is.
+/// left_end : LegEnd
+///     The end on the left, seen from the room.
+/// right_end : LegEnd
+///     The end on the right, seen from the room.
+/// butts : list of ButtJoint
+///     Edges where one panel runs past the other; all others are mitred.
+/// leg : int, default 1
+///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
+///     Allowed: 1 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Leg {
+    /// Number of the leg, from 1; it is part of the names of its faces from 2 on.
+    #[pyo3(get)]
+    pub(crate) leg: u32,
+    /// Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Height, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+    /// Depth from the front face to the wall, square to the front, mm.
+    #[pyo3(get)]
+    pub(crate) depth_mm: f64,
+    /// The faces along the length that have a board; a face that is not listed is open, as the back usually is.
+    #[pyo3(get)]
+    pub(crate) boards: Vec<LegBoard>,
+    /// The end on the left, seen from the room.
+    #[pyo3(get)]
+    pub(crate) left_end: LegEnd,
+    /// The end on the right, seen from the room.
+    #[pyo3(get)]
+    pub(crate) right_end: LegEnd,
+    /// Edges where one panel runs past the other; all others are mitred.
+    #[pyo3(get)]
+    pub(crate) butts: Vec<ButtJoint>,
+}
+
+#[pymethods]
+impl Leg {
+    #[new]
+    #[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg=1)")]
+    fn new(length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, butts: Arg<'_, '_>, leg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            leg: leg.read_or("leg", || 1)?,
+            length_mm: length_mm.read("length_mm")?,
+            height_mm: height_mm.read("height_mm")?,
+            depth_mm: depth_mm.read("depth_mm")?,
+            boards: boards.read("boards")?,
+            left_end: left_end.read("left_end")?,
+            right_end: right_end.read("right_end")?,
+            butts: butts.read("butts")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Leg {
+    const NAME: &'static str = "Leg";
+    const FIELDS: &'static [shown::Field] = &[
+        ("leg", "leg", "Number of the leg, from 1; it is part of the names of its faces from 2 on."),
+        ("length_mm", "length_mm", "Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter."),
+        ("height_mm", "height_mm", "Height, mm."),
+        ("depth_mm", "depth_mm", "Depth from the front face to the wall, square to the front, mm."),
+        ("boards", "boards", "The faces along the length that have a board; a face that is not listed is open, as the back usually is."),
+        ("left_end", "left_end", "The end on the left, seen from the room."),
+        ("right_end", "right_end", "The end on the right, seen from the room."),
+        ("butts", "butts", "Edges where one panel runs past the other; all others are mitred."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.leg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.butts.show()] }
+}
+
+impl OfJson for Leg {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            leg: field(fields, "leg")?,
+            length_mm: field(fields, "length_mm")?,
+            height_mm: field(fields, "height_mm")?,
+            depth_mm: field(fields, "depth_mm")?,
+            boards: field(fields, "boards")?,
+            left_end: field(fields, "left_end")?,
+            right_end: field(fields, "right_end")?,
+            butts: field(fields, "butts")?,
+        })
+    }
+}
+
+/// A face of a shell.
+///
+/// Parameters
+/// ----------
+/// id : str
+///     Its name.
+/// thickness_mm : float or None, optional
+///     Thickness of its board, mm; absent where the face is open.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ShellFace {
+    /// Its name.
+    #[pyo3(get)]
+    pub(crate) id: String,
+    /// Thickness of its board, mm; absent where the face is open.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: Option<f64>,
+}
+
+#[pymethods]
+impl ShellFace {
+    #[new]
+    #[pyo3(signature = (*, id, thickness_mm = Arg::left_out()), text_signature = "(*, id, thickness_mm=None)")]
+    fn new(id: Arg<'_, '_>, thickness_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            id: id.read("id")?,
+            thickness_mm: thickness_mm.read_or("thickness_mm", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ShellFace {
+    const NAME: &'static str = "ShellFace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("id", "id", "Its name."),
+        ("thickness_mm", "thickness_mm", "Thickness of its board, mm; absent where the face is open."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.id.show(), self.thickness_mm.show()] }
+}
+
+impl OfJson for ShellFace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            id: field(fields, "id")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+        })
+    }
+}
+
+/// A right-handed frame of unit directions: ``u × v = n``.
+///
+/// Parameters
+/// ----------
+/// origin_mm : tuple of 3 float
+///     Point of the body at which the frame's own coordinates are zero, mm.
+/// u : tuple of 3 float
+///     Unit direction of the first coordinate.
+/// v : tuple of 3 float
+///     Unit direction of the second coordinate.
+/// n : tuple of 3 float
+///     Unit direction of the third coordinate.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Frame {
+    /// Point of the body at which the frame's own coordinates are zero, mm.
+    #[pyo3(get)]
+    pub(crate) origin_mm: Fixed<f64, 3>,
+    /// Unit direction of the first coordinate.
+    #[pyo3(get)]
+    pub(crate) u: Fixed<f64, 3>,
+    /// Unit direction of the second coordinate.
+    #[pyo3(get)]
+    pub(crate) v: Fixed<f64, 3>,
+    /// Unit direction of the third coordinate.
+    #[pyo3(get)]
+    pub(crate) n: Fixed<f64, 3>,
+}
+
+#[pymethods]
+impl Frame {
+    #[new]
+    #[pyo3(signature = (*, origin_mm, u, v, n), text_signature = "(*, origin_mm, u, v, n)")]
+    fn new(origin_mm: Arg<'_, '_>, u: Arg<'_, '_>, v: Arg<'_, '_>, n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            origin_mm: origin_mm.read("origin_mm")?,
+            u: u.read("u")?,
+            v: v.read("v")?,
+            n: n.read("n")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Frame {
+    const NAME: &'static str = "Frame";
+    const FIELDS: &'static [shown::Field] = &[
+        ("origin_mm", "origin_mm", "Point of the body at which the frame's own coordinates are zero, mm."),
+        ("u", "u", "Unit direction of the first coordinate."),
+        ("v", "v", "Unit direction of the second coordinate."),
+        ("n", "n", "Unit direction of the third coordinate."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.origin_mm.show(), self.u.show(), self.v.show(), self.n.show()] }
+}
+
+impl OfJson for Frame {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            origin_mm: field(fields, "origin_mm")?,
+            u: field(fields, "u")?,
+            v: field(fields, "v")?,
+            n: field(fields, "n")?,
+        })
+    }
+}
+
+/// Inertia about the centroid for a density of one, mm⁵; times a density in kg/mm³ it is kg·mm².
+///
+/// Parameters
+/// ----------
+/// xx_mm5 : float
+///     ∫ (y² + z²), mm⁵.
+/// yy_mm5 : float
+///     ∫ (z² + x²), mm⁵.
+/// zz_mm5 : float
+///     ∫ (x² + y²), mm⁵.
+/// xy_mm5 : float
+///     −∫ x y, mm⁵.
+/// yz_mm5 : float
+///     −∫ y z, mm⁵.
+/// zx_mm5 : float
+///     −∫ z x, mm⁵.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Inertia {
+    /// ∫ (y² + z²), mm⁵.
+    #[pyo3(get)]
+    pub(crate) xx_mm5: f64,
+    /// ∫ (z² + x²), mm⁵.
+    #[pyo3(get)]
+    pub(crate) yy_mm5: f64,
+    /// ∫ (x² + y²), mm⁵.
+    #[pyo3(get)]
+    pub(crate) zz_mm5: f64,
+    /// −∫ x y, mm⁵.
+    #[pyo3(get)]
+    pub(crate) xy_mm5: f64,
+    /// −∫ y z, mm⁵.
+    #[pyo3(get)]
+    pub(crate) yz_mm5: f64,
+    /// −∫ z x, mm⁵.
+    #[pyo3(get)]
+    pub(crate) zx_mm5: f64,
+}
+
+#[pymethods]
+impl Inertia {
+    #[new]
+    #[pyo3(signature = (*, xx_mm5, yy_mm5, zz_mm5, xy_mm5, yz_mm5, zx_mm5), text_signature = "(*, xx_mm5, yy_mm5, zz_mm5, xy_mm5, yz_mm5, zx_mm5)")]
+    fn new(xx_mm5: Arg<'_, '_>, yy_mm5: Arg<'_, '_>, zz_mm5: Arg<'_, '_>, xy_mm5: Arg<'_, '_>, yz_mm5: Arg<'_, '_>, zx_mm5: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            xx_mm5: xx_mm5.read("xx_mm5")?,
+            yy_mm5: yy_mm5.read("yy_mm5")?,
+            zz_mm5: zz_mm5.read("zz_mm5")?,
+            xy_mm5: xy_mm5.read("xy_mm5")?,
+            yz_mm5: yz_mm5.read("yz_mm5")?,
+            zx_mm5: zx_mm5.read("zx_mm5")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Inertia {
+    const NAME: &'static str = "Inertia";
+    const FIELDS: &'static [shown::Field] = &[
+        ("xx_mm5", "xx_mm5", "∫ (y² + z²), mm⁵."),
+        ("yy_mm5", "yy_mm5", "∫ (z² + x²), mm⁵."),
+        ("zz_mm5", "zz_mm5", "∫ (x² + y²), mm⁵."),
+        ("xy_mm5", "xy_mm5", "−∫ x y, mm⁵."),
+        ("yz_mm5", "yz_mm5", "−∫ y z, mm⁵."),
+        ("zx_mm5", "zx_mm5", "−∫ z x, mm⁵."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.xx_mm5.show(), self.yy_mm5.show(), self.zz_mm5.show(), self.xy_mm5.show(), self.yz_mm5.show(), self.zx_mm5.show()] }
+}
+
+impl OfJson for Inertia {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            xx_mm5: field(fields, "xx_mm5")?,
+            yy_mm5: field(fields, "yy_mm5")?,
+            zz_mm5: field(fields, "zz_mm5")?,
+            xy_mm5: field(fields, "xy_mm5")?,
+            yz_mm5: field(fields, "yz_mm5")?,
+            zx_mm5: field(fields, "zx_mm5")?,
+        })
+    }
+}
+
+/// Volume, surface, centroid and inertia of a solid.
+///
+/// Parameters
+/// ----------
+/// volume_mm3 : float
+///     Volume, mm³.
+/// surface_mm2 : float
+///     Surface, mm².
+/// centroid_mm : tuple of 3 float
+///     Centroid, mm.
+/// inertia : Inertia
+///     Inertia about the centroid for a density of one.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MassProperties {
+    /// Volume, mm³.
+    #[pyo3(get)]
+    pub(crate) volume_mm3: f64,
+    /// Surface, mm².
+    #[pyo3(get)]
+    pub(crate) surface_mm2: f64,
+    /// Centroid, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_mm: Fixed<f64, 3>,
+    /// Inertia about the centroid for a density of one.
+    #[pyo3(get)]
+    pub(crate) inertia: Inertia,
+}
+
+#[pymethods]
+impl MassProperties {
+    #[new]
+    #[pyo3(signature = (*, volume_mm3, surface_mm2, centroid_mm, inertia), text_signature = "(*, volume_mm3, surface_mm2, centroid_mm, inertia)")]
+    fn new(volume_mm3: Arg<'_, '_>, surface_mm2: Arg<'_, '_>, centroid_mm: Arg<'_, '_>, inertia: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            volume_mm3: volume_mm3.read("volume_mm3")?,
+            surface_mm2: surface_mm2.read("surface_mm2")?,
+            centroid_mm: centroid_mm.read("centroid_mm")?,
+            inertia: inertia.read("inertia")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MassProperties {
+    const NAME: &'static str = "MassProperties";
+    const FIELDS: &'static [shown::Field] = &[
+        ("volume_mm3", "volume_mm3", "Volume, mm³."),
+        ("surface_mm2", "surface_mm2", "Surface, mm²."),
+        ("centroid_mm", "centroid_mm", "Centroid, mm."),
+        ("inertia", "inertia", "Inertia about the centroid for a density of one."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.volume_mm3.show(), self.surface_mm2.show(), self.centroid_mm.show(), self.inertia.show()] }
+}
+
+impl OfJson for MassProperties {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            volume_mm3: field(fields, "volume_mm3")?,
+            surface_mm2: field(fields, "surface_mm2")?,
+            centroid_mm: field(fields, "centroid_mm")?,
+            inertia: field(fields, "inertia")?,
+        })
+    }
+}
+
+choice!(EdgeJoint, ["mitred", "stops", "runs_past", "open"]);
+
+choice!(EdgeCut, ["rip", "cross_cut"]);
+
+/// One edge of a panel.
+///
+/// Parameters
+/// ----------
+/// tag : int
+///     Tag of the face that the edge is on the panel's solids.
+/// id : str
+///     Name of the edge.
+/// neighbour : str
+///     Face beyond the edge.
+/// joint : {'mitred', 'stops', 'runs_past', 'open'}
+///     How the panel ends there.
+/// cut : {'rip', 'cross_cut'}
+///     Cut that makes it.
+/// corner_deg : float
+///     Angle between the two outer faces, inside the body, degrees.
+/// tilt_deg : float
+///     Blade tilt from square, degrees; positive when the long point lies on the show face.
+/// gauge_deg : float
+///     Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+///     is longer at its far ``v`` edge (cross-cut) or wider at its far ``u`` end (rip).
+/// show_length_mm : float
+///     Length of the edge on the show face, mm.
+/// inner_length_mm : float
+///     Length of the edge on the inner face, mm.
+/// area_mm2 : float
+///     Area of the edge, mm².
+/// outward : tuple of 3 float
+///     Unit normal of the cut out of the panel, in the panel's frame.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PanelEdge {
+    /// Tag of the face that the edge is on the panel's solids.
+    #[pyo3(get)]
+    pub(crate) tag: u32,
+    /// Name of the edge.
+    #[pyo3(get)]
+    pub(crate) id: String,
+    /// Face beyond the edge.
+    #[pyo3(get)]
+    pub(crate) neighbour: String,
+    /// How the panel ends there.
+    #[pyo3(get)]
+    pub(crate) joint: EdgeJoint,
+    /// Cut that makes it.
+    #[pyo3(get)]
+    pub(crate) cut: EdgeCut,
+    /// Angle between the two outer faces, inside the body, degrees.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Blade tilt from square, degrees; positive when the long point lies on the show face.
+    #[pyo3(get)]
+    pub(crate) tilt_deg: f64,
+    /// Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+    /// is longer at its far `v` edge (cross-cut) or wider at its far `u` end (rip).
+    #[pyo3(get)]
+    pub(crate) gauge_deg: f64,
+    /// Length of the edge on the show face, mm.
+    #[pyo3(get)]
+    pub(crate) show_length_mm: f64,
+    /// Length of the edge on the inner face, mm.
+    #[pyo3(get)]
+    pub(crate) inner_length_mm: f64,
+    /// Area of the edge, mm².
+    #[pyo3(get)]
+    pub(crate) area_mm2: f64,
+    /// Unit normal of the cut out of the panel, in the panel's frame.
+    #[pyo3(get)]
+    pub(crate) outward: Fixed<f64, 3>,
+}
+
+#[pymethods]
+impl PanelEdge {
+    #[new]
+    #[pyo3(signature = (*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward), text_signature = "(*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward)")]
+    fn new(tag: Arg<'_, '_>, id: Arg<'_, '_>, neighbour: Arg<'_, '_>, joint: Arg<'_, '_>, cut: Arg<'_, '_>, corner_deg: Arg<'_, '_>, tilt_deg: Arg<'_, '_>, gauge_deg: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, area_mm2: Arg<'_, '_>, outward: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            tag: tag.read("tag")?,
+            id: id.read("id")?,
+            neighbour: neighbour.read("neighbour")?,
+            joint: joint.read("joint")?,
+            cut: cut.read("cut")?,
+            corner_deg: corner_deg.read("corner_deg")?,
+            tilt_deg: tilt_deg.read("tilt_deg")?,
+            gauge_deg: gauge_deg.read("gauge_deg")?,
+            show_length_mm: show_length_mm.read("show_length_mm")?,
+            inner_length_mm: inner_length_mm.read("inner_length_mm")?,
+            area_mm2: area_mm2.read("area_mm2")?,
+            outward: outward.read("outward")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PanelEdge {
+    const NAME: &'static str = "PanelEdge";
+    const FIELDS: &'static [shown::Field] = &[
+        ("tag", "tag", "Tag of the face that the edge is on the panel's solids."),
+        ("id", "id", "Name of the edge."),
+        ("neighbour", "neighbour", "Face beyond the edge."),
+        ("joint", "joint", "How the panel ends there."),
+        ("cut", "cut", "Cut that makes it."),
+        ("corner_deg", "corner_deg", "Angle between the two outer faces, inside the body, degrees."),
+        ("tilt_deg", "tilt_deg", "Blade tilt from square, degrees; positive when the long point lies on the show face."),
+        ("gauge_deg", "gauge_deg", "Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel"),
+        ("show_length_mm", "show_length_mm", "Length of the edge on the show face, mm."),
+        ("inner_length_mm", "inner_length_mm", "Length of the edge on the inner face, mm."),
+        ("area_mm2", "area_mm2", "Area of the edge, mm²."),
+        ("outward", "outward", "Unit normal of the cut out of the panel, in the panel's frame."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.tag.show(), self.id.show(), self.neighbour.show(), self.joint.show(), self.cut.show(), self.corner_deg.show(), self.tilt_deg.show(), self.gauge_deg.show(), self.show_length_mm.show(), self.inner_length_mm.show(), self.area_mm2.show(), self.outward.show()] }
+}
+
+impl OfJson for PanelEdge {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tag: field(fields, "tag")?,
+            id: field(fields, "id")?,
+            neighbour: field(fields, "neighbour")?,
+            joint: field(fields, "joint")?,
+            cut: field(fields, "cut")?,
+            corner_deg: field(fields, "corner_deg")?,
+            tilt_deg: field(fields, "tilt_deg")?,
+            gauge_deg: field(fields, "gauge_deg")?,
+            show_length_mm: field(fields, "show_length_mm")?,
+            inner_length_mm: field(fields, "inner_length_mm")?,
+            area_mm2: field(fields, "area_mm2")?,
+            outward: field(fields, "outward")?,
+        })
+    }
+}
+
+choice!(PieceSign, ["added", "removed"]);
+
+/// A face as text.
+///
+/// Parameters
+/// ----------
+/// tag : int
+///     What the face is, in the list beside the solid.
+/// corners : list of int
+///     Indices of its vertices, counter-clockwise seen from outside.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FaceListing {
+    /// What the face is, in the list beside the solid.
+    #[pyo3(get)]
+    pub(crate) tag: u32,
+    /// Indices of its vertices, counter-clockwise seen from outside.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<u32>,
+}
+
+#[pymethods]
+impl FaceListing {
+    #[new]
+    #[pyo3(signature = (*, tag, corners), text_signature = "(*, tag, corners)")]
+    fn new(tag: Arg<'_, '_>, corners: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            tag: tag.read("tag")?,
+            corners: corners.read("corners")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FaceListing {
+    const NAME: &'static str = "FaceListing";
+    const FIELDS: &'static [shown::Field] = &[
+        ("tag", "tag", "What the face is, in the list beside the solid."),
+        ("corners", "corners", "Indices of its vertices, counter-clockwise seen from outside."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.tag.show(), self.corners.show()] }
+}
+
+impl OfJson for FaceListing {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tag: field(fields, "tag")?,
+            corners: field(fields, "corners")?,
+        })
+    }
+}
+
+/// A solid as text: vertices and faces.
+///
+/// Parameters
+/// ----------
+/// vertices_mm : list of tuple of 3 float
+///     Vertices, mm.
+/// faces : list of FaceListing
+///     Faces.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ConvexSolid {
+    /// Vertices, mm.
+    #[pyo3(get)]
+    pub(crate) vertices_mm: Vec<Fixed<f64, 3>>,
+    /// Faces.
+    #[pyo3(get)]
+    pub(crate) faces: Vec<FaceListing>,
+}
+
+#[pymethods]
+impl ConvexSolid {
+    #[new]
+    #[pyo3(signature = (*, vertices_mm, faces), text_signature = "(*, vertices_mm, faces)")]
+    fn new(vertices_mm: Arg<'_, '_>, faces: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            vertices_mm: vertices_mm.read("vertices_mm")?,
+            faces: faces.read("faces")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ConvexSolid {
+    const NAME: &'static str = "ConvexSolid";
+    const FIELDS: &'static [shown::Field] = &[
+        ("vertices_mm", "vertices_mm", "Vertices, mm."),
+        ("faces", "faces", "Faces."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.vertices_mm.show(), self.faces.show()] }
+}
+
+impl OfJson for ConvexSolid {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            vertices_mm: field(fields, "vertices_mm")?,
+            faces: field(fields, "faces")?,
+        })
+    }
+}
+
+/// A convex piece of a panel.
+///
+/// Parameters
+/// ----------
+/// sign : {'added', 'removed'}
+///     Whether it is wood or has been taken away.
+/// solid : ConvexSolid
+///     Its solid, in the axes of the body.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Piece {
+    /// Whether it is wood or has been taken away.
+    #[pyo3(get)]
+    pub(crate) sign: PieceSign,
+    /// Its solid, in the axes of the body.
+    #[pyo3(get)]
+    pub(crate) solid: ConvexSolid,
+}
+
+#[pymethods]
+impl Piece {
+    #[new]
+    #[pyo3(signature = (*, sign, solid), text_signature = "(*, sign, solid)")]
+    fn new(sign: Arg<'_, '_>, solid: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            sign: sign.read("sign")?,
+            solid: solid.read("solid")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Piece {
+    const NAME: &'static str = "Piece";
+    const FIELDS: &'static [shown::Field] = &[
+        ("sign", "sign", "Whether it is wood or has been taken away."),
+        ("solid", "solid", "Its solid, in the axes of the body."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.sign.show(), self.solid.show()] }
+}
+
+impl OfJson for Piece {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            sign: field(fields, "sign")?,
+            solid: field(fields, "solid")?,
+        })
+    }
+}
+
+/// One panel of a shell.
+///
+/// Its wood is the sum of its signed convex pieces. The first piece is the board with all its edges cut; rabbets, grooves
+/// and scribes are further pieces. On that piece tag 0 is the show face, tag 1 the inner face, and the other tags are
+/// those of ``edges``.
+///
+/// Parameters
+/// ----------
+/// id : str
+///     Name: that of its show face.
+/// thickness_mm : float
+///     Thickness, mm.
+/// frame : Frame
+///     Frame of the panel: ``u`` along the grain, ``v`` across it, ``n`` out of the show face; origin on the plane of the show
+///     face, at the near corner of the blank.
+/// show_length_mm : float
+///     Extent of the show face along the grain, mm.
+/// show_width_mm : float
+///     Extent of the show face across the grain, mm.
+/// inner_length_mm : float
+///     Extent of the inner face along the grain, mm.
+/// inner_width_mm : float
+///     Extent of the inner face across the grain, mm.
+/// blank_length_mm : float
+///     Length of the square-edged blank that holds the panel, along the grain, mm.
+/// blank_width_mm : float
+///     Width of the square-edged blank that holds the panel, across the grain, mm.
+/// show_area_mm2 : float
+///     Area of the show face, mm².
+/// inner_area_mm2 : float
+///     Area of the inner face, mm².
+/// edge_area_mm2 : float
+///     Area of all edges, mm².
+/// mass : MassProperties
+///     Volume, surface, centroid and inertia of the wood, for a density of one.
+/// edges : list of PanelEdge
+///     Every edge, in the order of the faces beyond.
+/// pieces : list of Piece
+///     Signed convex pieces.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Panel {
+    /// Name: that of its show face.
+    #[pyo3(get)]
+    pub(crate) id: String,
+    /// Thickness, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Frame of the panel: `u` along the grain, `v` across it, `n` out of the show face; origin on the plane of the show
+    /// face, at the near corner of the blank.
+    #[pyo3(get)]
+    pub(crate) frame: Frame,
+    /// Extent of the show face along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) show_length_mm: f64,
+    /// Extent of the show face across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) show_width_mm: f64,
+    /// Extent of the inner face along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) inner_length_mm: f64,
+    /// Extent of the inner face across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) inner_width_mm: f64,
+    /// Length of the square-edged blank that holds the panel, along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) blank_length_mm: f64,
+    /// Width of the square-edged blank that holds the panel, across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) blank_width_mm: f64,
+    /// Area of the show face, mm².
+    #[pyo3(get)]
+    pub(crate) show_area_mm2: f64,
+    /// Area of the inner face, mm².
+    #[pyo3(get)]
+    pub(crate) inner_area_mm2: f64,
+    /// Area of all edges, mm².
+    #[pyo3(get)]
+    pub(crate) edge_area_mm2: f64,
+    /// Volume, surface, centroid and inertia of the wood, for a density of one.
+    #[pyo3(get)]
+    pub(crate) mass: MassProperties,
+    /// Every edge, in the order of the faces beyond.
+    #[pyo3(get)]
+    pub(crate) edges: Vec<PanelEdge>,
+    /// Signed convex pieces.
+    #[pyo3(get)]
+    pub(crate) pieces: Vec<Piece>,
+}
+
+#[pymethods]
+impl Panel {
+    #[new]
+    #[pyo3(signature = (*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, mass, edges, pieces), text_signature = "(*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, mass, edges, pieces)")]
+    fn new(id: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, frame: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, show_width_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, inner_width_mm: Arg<'_, '_>, blank_length_mm: Arg<'_, '_>, blank_width_mm: Arg<'_, '_>, show_area_mm2: Arg<'_, '_>, inner_area_mm2: Arg<'_, '_>, edge_area_mm2: Arg<'_, '_>, mass: Arg<'_, '_>, edges: Arg<'_, '_>, pieces: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            id: id.read("id")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            frame: frame.read("frame")?,
+            show_length_mm: show_length_mm.read("show_length_mm")?,
+            show_width_mm: show_width_mm.read("show_width_mm")?,
+            inner_length_mm: inner_length_mm.read("inner_length_mm")?,
+            inner_width_mm: inner_width_mm.read("inner_width_mm")?,
+            blank_length_mm: blank_length_mm.read("blank_length_mm")?,
+            blank_width_mm: blank_width_mm.read("blank_width_mm")?,
+            show_area_mm2: show_area_mm2.read("show_area_mm2")?,
+            inner_area_mm2: inner_area_mm2.read("inner_area_mm2")?,
+            edge_area_mm2: edge_area_mm2.read("edge_area_mm2")?,
+            mass: mass.read("mass")?,
+            edges: edges.read("edges")?,
+            pieces: pieces.read("pieces")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Panel {
+    const NAME: &'static str = "Panel";
+    const FIELDS: &'static [shown::Field] = &[
+        ("id", "id", "Name: that of its show face."),
+        ("thickness_mm", "thickness_mm", "Thickness, mm."),
+        ("frame", "frame", "Frame of the panel: `u` along the grain, `v` across it, `n` out of the show face; origin on the plane of the show"),
+        ("show_length_mm", "show_length_mm", "Extent of the show face along the grain, mm."),
+        ("show_width_mm", "show_width_mm", "Extent of the show face across the grain, mm."),
+        ("inner_length_mm", "inner_length_mm", "Extent of the inner face along the grain, mm."),
+        ("inner_width_mm", "inner_width_mm", "Extent of the inner face across the grain, mm."),
+        ("blank_length_mm", "blank_length_mm", "Length of the square-edged blank that holds the panel, along the grain, mm."),
+        ("blank_width_mm", "blank_width_mm", "Width of the square-edged blank that holds the panel, across the grain, mm."),
+        ("show_area_mm2", "show_area_mm2", "Area of the show face, mm²."),
+        ("inner_area_mm2", "inner_area_mm2", "Area of the inner face, mm²."),
+        ("edge_area_mm2", "edge_area_mm2", "Area of all edges, mm²."),
+        ("mass", "mass", "Volume, surface, centroid and inertia of the wood, for a density of one."),
+        ("edges", "edges", "Every edge, in the order of the faces beyond."),
+        ("pieces", "pieces", "Signed convex pieces."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.id.show(), self.thickness_mm.show(), self.frame.show(), self.show_length_mm.show(), self.show_width_mm.show(), self.inner_length_mm.show(), self.inner_width_mm.show(), self.blank_length_mm.show(), self.blank_width_mm.show(), self.show_area_mm2.show(), self.inner_area_mm2.show(), self.edge_area_mm2.show(), self.mass.show(), self.edges.show(), self.pieces.show()] }
+}
+
+impl OfJson for Panel {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            id: field(fields, "id")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            frame: field(fields, "frame")?,
+            show_length_mm: field(fields, "show_length_mm")?,
+            show_width_mm: field(fields, "show_width_mm")?,
+            inner_length_mm: field(fields, "inner_length_mm")?,
+            inner_width_mm: field(fields, "inner_width_mm")?,
+            blank_length_mm: field(fields, "blank_length_mm")?,
+            blank_width_mm: field(fields, "blank_width_mm")?,
+            show_area_mm2: field(fields, "show_area_mm2")?,
+            inner_area_mm2: field(fields, "inner_area_mm2")?,
+            edge_area_mm2: field(fields, "edge_area_mm2")?,
+            mass: field(fields, "mass")?,
+            edges: field(fields, "edges")?,
+            pieces: field(fields, "pieces")?,
+        })
+    }
+}
+
+/// The panels of a body, with the solids they come from.
+///
+/// Parameters
+/// ----------
+/// faces : list of ShellFace
+///     The faces, in the order of the input; tags of ``outer`` and ``hollow`` count in it from 0.
+/// panels : list of Panel
+///     The panels, in the order of their faces.
+/// wood_volume_mm3 : float
+///     Volume of wood, mm³.
+/// hollow_volume_mm3 : float
+///     Volume of the hollow, up to the planes of open faces, mm³.
+/// outer_volume_mm3 : float
+///     Volume within the outer planes, mm³.
+/// centroid_mm : tuple of 3 float
+///     Centroid of the wood, mm.
+/// wood : MassProperties
+///     The wood of all panels together; its surface counts seams from both sides.
+/// outer : ConvexSolid
+///     The solid within the outer planes.
+/// hollow : ConvexSolid
+///     The hollow.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Shell {
+    /// The faces, in the order of the input; tags of `outer` and `hollow` count in it from 0.
+    #[pyo3(get)]
+    pub(crate) faces: Vec<ShellFace>,
+    /// The panels, in the order of their faces.
+    #[pyo3(get)]
+    pub(crate) panels: Vec<Panel>,
+    /// Volume of wood, mm³.
+    #[pyo3(get)]
+    pub(crate) wood_volume_mm3: f64,
+    /// Volume of the hollow, up to the planes of open faces, mm³.
+    #[pyo3(get)]
+    pub(crate) hollow_volume_mm3: f64,
+    /// Volume within the outer planes, mm³.
+    #[pyo3(get)]
+    pub(crate) outer_volume_mm3: f64,
+    /// Centroid of the wood, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_mm: Fixed<f64, 3>,
+    /// The wood of all panels together; its surface counts seams from both sides.
+    #[pyo3(get)]
+    pub(crate) wood: MassProperties,
+    /// The solid within the outer planes.
+    #[pyo3(get)]
+    pub(crate) outer: ConvexSolid,
+    /// The hollow.
+    #[pyo3(get)]
+    pub(crate) hollow: ConvexSolid,
+}
+
+#[pymethods]
+impl Shell {
+    #[new]
+    #[pyo3(signature = (*, faces, panels, wood_volume_mm3, hollow_volume_mm3, outer_volume_mm3, centroid_mm, wood, outer, hollow), text_signature = "(*, faces, panels, wood_volume_mm3, hollow_volume_mm3, outer_volume_mm3, centroid_mm, wood, outer, hollow)")]
+    fn new(faces: Arg<'_, '_>, panels: Arg<'_, '_>, wood_volume_mm3: Arg<'_, '_>, hollow_volume_mm3: Arg<'_, '_>, outer_volume_mm3: Arg<'_, '_>, centroid_mm: Arg<'_, '_>, wood: Arg<'_, '_>, outer: Arg<'_, '_>, hollow: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            faces: faces.read("faces")?,
+            panels: panels.read("panels")?,
+            wood_volume_mm3: wood_volume_mm3.read("wood_volume_mm3")?,
+            hollow_volume_mm3: hollow_volume_mm3.read("hollow_volume_mm3")?,
+            outer_volume_mm3: outer_volume_mm3.read("outer_volume_mm3")?,
+            centroid_mm: centroid_mm.read("centroid_mm")?,
+            wood: wood.read("wood")?,
+            outer: outer.read("outer")?,
+            hollow: hollow.read("hollow")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Shell {
+    const NAME: &'static str = "Shell";
+    const FIELDS: &'static [shown::Field] = &[
+        ("faces", "faces", "The faces, in the order of the input; tags of `outer` and `hollow` count in it from 0."),
+        ("panels", "panels", "The panels, in the order of their faces."),
+        ("wood_volume_mm3", "wood_volume_mm3", "Volume of wood, mm³."),
+        ("hollow_volume_mm3", "hollow_volume_mm3", "Volume of the hollow, up to the planes of open faces, mm³."),
+        ("outer_volume_mm3", "outer_volume_mm3", "Volume within the outer planes, mm³."),
+        ("centroid_mm", "centroid_mm", "Centroid of the wood, mm."),
+        ("wood", "wood", "The wood of all panels together; its surface counts seams from both sides."),
+        ("outer", "outer", "The solid within the outer planes."),
+        ("hollow", "hollow", "The hollow."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.faces.show(), self.panels.show(), self.wood_volume_mm3.show(), self.hollow_volume_mm3.show(), self.outer_volume_mm3.show(), self.centroid_mm.show(), self.wood.show(), self.outer.show(), self.hollow.show()] }
+}
+
+impl OfJson for Shell {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            faces: field(fields, "faces")?,
+            panels: field(fields, "panels")?,
+            wood_volume_mm3: field(fields, "wood_volume_mm3")?,
+            hollow_volume_mm3: field(fields, "hollow_volume_mm3")?,
+            outer_volume_mm3: field(fields, "outer_volume_mm3")?,
+            centroid_mm: field(fields, "centroid_mm")?,
+            wood: field(fields, "wood")?,
+            outer: field(fields, "outer")?,
+            hollow: field(fields, "hollow")?,
+        })
+    }
+}
+
+choice!(FastenerDirection, flat, ["side_grain", "end_grain"]);
+
+choice!(BearingRounding, flat, ["unrounded", "nearest_50_psi"]);
 
 /// Wood that a dowel bears on.
 ///
@@ -585,25 +3566,26 @@ impl DowelBearingInput {
 
 impl Record for DowelBearingInput {
     const NAME: &'static str = "DowelBearingInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("specific_gravity", "Specific gravity of the wood, from oven-dry mass and volume."),
-        ("diameter_mm", "Nominal diameter of the dowel, also for threaded fasteners, mm."),
-        ("angle_to_grain_deg", "Angle between the load and the grain, degrees; 0 along the grain, the stronger direction."),
-        ("direction", "Whether the dowel lies across or along the fibres; across by default, as a screw through a face does."),
-        ("rounding", "Whether strengths are rounded to 50 psi like the standard's table; by default not."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("specific_gravity", "specific_gravity", "Specific gravity of the wood, from oven-dry mass and volume."),
+        ("diameter_mm", "diameter_mm", "Nominal diameter of the dowel, also for threaded fasteners, mm."),
+        ("angle_to_grain_deg", "angle_to_grain_deg", "Angle between the load and the grain, degrees; 0 along the grain, the stronger direction."),
+        ("direction", "direction", "Whether the dowel lies across or along the fibres; across by default, as a screw through a face does."),
+        ("rounding", "rounding", "Whether strengths are rounded to 50 psi like the standard's table; by default not."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show(), self.diameter_mm.show(), self.angle_to_grain_deg.show(), self.direction.show(), self.rounding.show()] }
 }
 
-impl OfCore<beamcraft_core::DowelBearingInput> for DowelBearingInput {
-    fn of_core(core: &beamcraft_core::DowelBearingInput) -> Self {
-        Self {
-            specific_gravity: OfCore::of_core(&core.specific_gravity),
-            diameter_mm: OfCore::of_core(&core.diameter_mm),
-            angle_to_grain_deg: OfCore::of_core(&core.angle_to_grain_deg),
-            direction: OfCore::of_core(&core.direction),
-            rounding: OfCore::of_core(&core.rounding),
-        }
+impl OfJson for DowelBearingInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            specific_gravity: field(fields, "specific_gravity")?,
+            diameter_mm: field(fields, "diameter_mm")?,
+            angle_to_grain_deg: field(fields, "angle_to_grain_deg")?,
+            direction: field(fields, "direction")?,
+            rounding: field(fields, "rounding")?,
+        })
     }
 }
 
@@ -619,7 +3601,7 @@ impl ToCore<beamcraft_core::DowelBearingInput> for DowelBearingInput {
     }
 }
 
-choice!(DowelSizeRange, ["below_quarter_inch", "quarter_inch_and_more"]);
+choice!(DowelSizeRange, flat_output, ["below_quarter_inch", "quarter_inch_and_more"]);
 
 /// Bearing strength of wood under a dowel.
 ///
@@ -682,13 +3664,25 @@ impl DowelBearing {
 
 impl Record for DowelBearing {
     const NAME: &'static str = "DowelBearing";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("size_range", "Range of diameters that decided the formula (NDS Table 12.3.3)."),
-        ("parallel_mpa", "Bearing strength along the grain, MPa."),
-        ("perpendicular_mpa", "Bearing strength across the grain, MPa."),
-        ("at_angle_mpa", "Bearing strength at the angle of the load (NDS Eq. 12.3-11; in end grain the strength across, 12.3.3.4), MPa."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("size_range", "size_range", "Range of diameters that decided the formula (NDS Table 12.3.3)."),
+        ("parallel_mpa", "parallel_mpa", "Bearing strength along the grain, MPa."),
+        ("perpendicular_mpa", "perpendicular_mpa", "Bearing strength across the grain, MPa."),
+        ("at_angle_mpa", "at_angle_mpa", "Bearing strength at the angle of the load (NDS Eq. 12.3-11; in end grain the strength across, 12.3.3.4), MPa."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.size_range.show(), self.parallel_mpa.show(), self.perpendicular_mpa.show(), self.at_angle_mpa.show()] }
+}
+
+impl OfJson for DowelBearing {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            size_range: field(fields, "size_range")?,
+            parallel_mpa: field(fields, "parallel_mpa")?,
+            perpendicular_mpa: field(fields, "perpendicular_mpa")?,
+            at_angle_mpa: field(fields, "at_angle_mpa")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::DowelBearing> for DowelBearing {
@@ -702,7 +3696,7 @@ impl OfCore<beamcraft_core::DowelBearing> for DowelBearing {
     }
 }
 
-choice!(BendingYieldFastener, given, ["low_carbon", "bolt", "hardened_nail"]);
+choice!(BendingYieldFastener, flat, ["low_carbon", "bolt", "hardened_nail"]);
 
 /// A fastener whose bending yield strength is looked up.
 ///
@@ -754,19 +3748,20 @@ impl BendingYieldInput {
 
 impl Record for BendingYieldInput {
     const NAME: &'static str = "BendingYieldInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("fastener", "Steel group of the fastener."),
-        ("diameter_mm", "Nominal diameter, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("fastener", "fastener", "Steel group of the fastener."),
+        ("diameter_mm", "diameter_mm", "Nominal diameter, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.fastener.show(), self.diameter_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::BendingYieldInput> for BendingYieldInput {
-    fn of_core(core: &beamcraft_core::BendingYieldInput) -> Self {
-        Self {
-            fastener: OfCore::of_core(&core.fastener),
-            diameter_mm: OfCore::of_core(&core.diameter_mm),
-        }
+impl OfJson for BendingYieldInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            fastener: field(fields, "fastener")?,
+            diameter_mm: field(fields, "diameter_mm")?,
+        })
     }
 }
 
@@ -778,8 +3773,6 @@ impl ToCore<beamcraft_core::BendingYieldInput> for BendingYieldInput {
         })
     }
 }
-
-choice!(Evidence, ["seen", "recalled", "common_practice", "derived"]);
 
 /// Bending yield strength of a fastener.
 ///
@@ -836,12 +3829,23 @@ impl BendingYield {
 
 impl Record for BendingYield {
     const NAME: &'static str = "BendingYield";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("bending_yield_mpa", "Bending yield strength, MPa."),
-        ("band_up_to_mm", "Largest diameter of the band that the strength belongs to, mm."),
-        ("evidence", "How far this row of the table was checked."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength, MPa."),
+        ("band_up_to_mm", "band_up_to_mm", "Largest diameter of the band that the strength belongs to, mm."),
+        ("evidence", "evidence", "How far this row of the table was checked."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.bending_yield_mpa.show(), self.band_up_to_mm.show(), self.evidence.show()] }
+}
+
+impl OfJson for BendingYield {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            bending_yield_mpa: field(fields, "bending_yield_mpa")?,
+            band_up_to_mm: field(fields, "band_up_to_mm")?,
+            evidence: field(fields, "evidence")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::BendingYield> for BendingYield {
@@ -954,33 +3958,34 @@ impl DowelShearInput {
 
 impl Record for DowelShearInput {
     const NAME: &'static str = "DowelShearInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("yield_diameter_mm", "Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."),
-        ("nominal_diameter_mm", "Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."),
-        ("bending_yield_mpa", "Bending yield strength of the dowel, MPa."),
-        ("main_bearing_mpa", "Dowel bearing strength of the main member at the angle of the load, MPa."),
-        ("side_bearing_mpa", "Dowel bearing strength of the side member at the angle of the load, MPa."),
-        ("main_length_mm", "Bearing length in the main member, mm; half the tapered tip taken off where it counts (NDS 12.3.5.3)."),
-        ("side_length_mm", "Bearing length in the side member, mm."),
-        ("gap_mm", "Gap between the members, such as a wall lining that is not counted on, mm; by default they touch."),
-        ("max_angle_to_grain_deg", "Largest angle between the load and the grain of either member, degrees."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("yield_diameter_mm", "yield_diameter_mm", "Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."),
+        ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength of the dowel, MPa."),
+        ("main_bearing_mpa", "main_bearing_mpa", "Dowel bearing strength of the main member at the angle of the load, MPa."),
+        ("side_bearing_mpa", "side_bearing_mpa", "Dowel bearing strength of the side member at the angle of the load, MPa."),
+        ("main_length_mm", "main_length_mm", "Bearing length in the main member, mm; half the tapered tip taken off where it counts (NDS 12.3.5.3)."),
+        ("side_length_mm", "side_length_mm", "Bearing length in the side member, mm."),
+        ("gap_mm", "gap_mm", "Gap between the members, such as a wall lining that is not counted on, mm; by default they touch."),
+        ("max_angle_to_grain_deg", "max_angle_to_grain_deg", "Largest angle between the load and the grain of either member, degrees."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.yield_diameter_mm.show(), self.nominal_diameter_mm.show(), self.bending_yield_mpa.show(), self.main_bearing_mpa.show(), self.side_bearing_mpa.show(), self.main_length_mm.show(), self.side_length_mm.show(), self.gap_mm.show(), self.max_angle_to_grain_deg.show()] }
 }
 
-impl OfCore<beamcraft_core::DowelShearInput> for DowelShearInput {
-    fn of_core(core: &beamcraft_core::DowelShearInput) -> Self {
-        Self {
-            yield_diameter_mm: OfCore::of_core(&core.yield_diameter_mm),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            bending_yield_mpa: OfCore::of_core(&core.bending_yield_mpa),
-            main_bearing_mpa: OfCore::of_core(&core.main_bearing_mpa),
-            side_bearing_mpa: OfCore::of_core(&core.side_bearing_mpa),
-            main_length_mm: OfCore::of_core(&core.main_length_mm),
-            side_length_mm: OfCore::of_core(&core.side_length_mm),
-            gap_mm: OfCore::of_core(&core.gap_mm),
-            max_angle_to_grain_deg: OfCore::of_core(&core.max_angle_to_grain_deg),
-        }
+impl OfJson for DowelShearInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            yield_diameter_mm: field(fields, "yield_diameter_mm")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            bending_yield_mpa: field(fields, "bending_yield_mpa")?,
+            main_bearing_mpa: field(fields, "main_bearing_mpa")?,
+            side_bearing_mpa: field(fields, "side_bearing_mpa")?,
+            main_length_mm: field(fields, "main_length_mm")?,
+            side_length_mm: field(fields, "side_length_mm")?,
+            gap_mm: field(fields, "gap_mm")?,
+            max_angle_to_grain_deg: field(fields, "max_angle_to_grain_deg")?,
+        })
     }
 }
 
@@ -1000,9 +4005,9 @@ impl ToCore<beamcraft_core::DowelShearInput> for DowelShearInput {
     }
 }
 
-choice!(ReductionRule, ["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"]);
+choice!(ReductionRule, flat_output, ["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"]);
 
-choice!(YieldMode, ["im", "is", "ii", "iiim", "iiis", "iv"]);
+choice!(YieldMode, flat_output, ["im", "is", "ii", "iiim", "iiis", "iv"]);
 
 /// Lateral capacity of one dowel in single shear, every mode shown.
 ///
@@ -1161,29 +4166,57 @@ impl DowelShear {
 
 impl Record for DowelShear {
     const NAME: &'static str = "DowelShear";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("reduction_rule", "Row of the table of reduction terms (NDS Table 12.3.1B)."),
-        ("k_d", "Factor K_D for small diameters; 1 where the table does not use it."),
-        ("k_theta", "Factor K_theta for the angle to the grain; 1 where the table does not use it."),
-        ("reduction_i", "Reduction term R_d of the modes I."),
-        ("reduction_ii", "Reduction term R_d of the mode II."),
-        ("reduction_iii_iv", "Reduction term R_d of the modes III and IV."),
-        ("im_yield_n", "Yield load of mode I_m, before reduction (NDS Eq. 12.3-1; TR12 Table 1-1), N."),
-        ("is_yield_n", "Yield load of mode I_s, before reduction (NDS Eq. 12.3-2; TR12 Table 1-1), N."),
-        ("ii_yield_n", "Yield load of mode II, before reduction (NDS Eq. 12.3-3; TR12 Table 1-1), N."),
-        ("iiim_yield_n", "Yield load of mode III_m, before reduction (NDS Eq. 12.3-4; TR12 Table 1-1), N."),
-        ("iiis_yield_n", "Yield load of mode III_s, before reduction (NDS Eq. 12.3-5; TR12 Table 1-1), N."),
-        ("iv_yield_n", "Yield load of mode IV, before reduction (NDS Eq. 12.3-6; TR12 Table 1-1), N."),
-        ("im_n", "Reference design value of mode I_m, N."),
-        ("is_n", "Reference design value of mode I_s, N."),
-        ("ii_n", "Reference design value of mode II, N."),
-        ("iiim_n", "Reference design value of mode III_m, N."),
-        ("iiis_n", "Reference design value of mode III_s, N."),
-        ("iv_n", "Reference design value of mode IV, N."),
-        ("governing_mode", "Mode with the least reference design value."),
-        ("reference_n", "Reference lateral design value Z: the least of the modes, before any adjustment factor, N."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("reduction_rule", "reduction_rule", "Row of the table of reduction terms (NDS Table 12.3.1B)."),
+        ("k_d", "k_d", "Factor K_D for small diameters; 1 where the table does not use it."),
+        ("k_theta", "k_theta", "Factor K_theta for the angle to the grain; 1 where the table does not use it."),
+        ("reduction_i", "reduction_i", "Reduction term R_d of the modes I."),
+        ("reduction_ii", "reduction_ii", "Reduction term R_d of the mode II."),
+        ("reduction_iii_iv", "reduction_iii_iv", "Reduction term R_d of the modes III and IV."),
+        ("im_yield_n", "im_yield_n", "Yield load of mode I_m, before reduction (NDS Eq. 12.3-1; TR12 Table 1-1), N."),
+        ("is_yield_n", "is_yield_n", "Yield load of mode I_s, before reduction (NDS Eq. 12.3-2; TR12 Table 1-1), N."),
+        ("ii_yield_n", "ii_yield_n", "Yield load of mode II, before reduction (NDS Eq. 12.3-3; TR12 Table 1-1), N."),
+        ("iiim_yield_n", "iiim_yield_n", "Yield load of mode III_m, before reduction (NDS Eq. 12.3-4; TR12 Table 1-1), N."),
+        ("iiis_yield_n", "iiis_yield_n", "Yield load of mode III_s, before reduction (NDS Eq. 12.3-5; TR12 Table 1-1), N."),
+        ("iv_yield_n", "iv_yield_n", "Yield load of mode IV, before reduction (NDS Eq. 12.3-6; TR12 Table 1-1), N."),
+        ("im_n", "im_n", "Reference design value of mode I_m, N."),
+        ("is_n", "is_n", "Reference design value of mode I_s, N."),
+        ("ii_n", "ii_n", "Reference design value of mode II, N."),
+        ("iiim_n", "iiim_n", "Reference design value of mode III_m, N."),
+        ("iiis_n", "iiis_n", "Reference design value of mode III_s, N."),
+        ("iv_n", "iv_n", "Reference design value of mode IV, N."),
+        ("governing_mode", "governing_mode", "Mode with the least reference design value."),
+        ("reference_n", "reference_n", "Reference lateral design value Z: the least of the modes, before any adjustment factor, N."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.reduction_rule.show(), self.k_d.show(), self.k_theta.show(), self.reduction_i.show(), self.reduction_ii.show(), self.reduction_iii_iv.show(), self.im_yield_n.show(), self.is_yield_n.show(), self.ii_yield_n.show(), self.iiim_yield_n.show(), self.iiis_yield_n.show(), self.iv_yield_n.show(), self.im_n.show(), self.is_n.show(), self.ii_n.show(), self.iiim_n.show(), self.iiis_n.show(), self.iv_n.show(), self.governing_mode.show(), self.reference_n.show()] }
+}
+
+impl OfJson for DowelShear {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            reduction_rule: field(fields, "reduction_rule")?,
+            k_d: field(fields, "k_d")?,
+            k_theta: field(fields, "k_theta")?,
+            reduction_i: field(fields, "reduction_i")?,
+            reduction_ii: field(fields, "reduction_ii")?,
+            reduction_iii_iv: field(fields, "reduction_iii_iv")?,
+            im_yield_n: field(fields, "im_yield_n")?,
+            is_yield_n: field(fields, "is_yield_n")?,
+            ii_yield_n: field(fields, "ii_yield_n")?,
+            iiim_yield_n: field(fields, "iiim_yield_n")?,
+            iiis_yield_n: field(fields, "iiis_yield_n")?,
+            iv_yield_n: field(fields, "iv_yield_n")?,
+            im_n: field(fields, "im_n")?,
+            is_n: field(fields, "is_n")?,
+            ii_n: field(fields, "ii_n")?,
+            iiim_n: field(fields, "iiim_n")?,
+            iiis_n: field(fields, "iiis_n")?,
+            iv_n: field(fields, "iv_n")?,
+            governing_mode: field(fields, "governing_mode")?,
+            reference_n: field(fields, "reference_n")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::DowelShear> for DowelShear {
@@ -1213,7 +4246,7 @@ impl OfCore<beamcraft_core::DowelShear> for DowelShear {
     }
 }
 
-choice!(DowelFastener, given, ["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"]);
+choice!(DowelFastener, flat, ["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"]);
 
 /// A fastener pulled out of wood.
 ///
@@ -1296,27 +4329,28 @@ impl FastenerWithdrawalInput {
 
 impl Record for FastenerWithdrawalInput {
     const NAME: &'static str = "FastenerWithdrawalInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("fastener", "Kind of fastener."),
-        ("specific_gravity", "Specific gravity of the wood that holds it, from oven-dry mass and volume."),
-        ("nominal_diameter_mm", "Nominal diameter, mm."),
-        ("holding_length_mm", "Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag screw), shank"),
-        ("penetration_mm", "Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws; left out it is"),
-        ("direction", "Grain that the fastener stands in; side grain by default, as in the face of a stud."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("fastener", "fastener", "Kind of fastener."),
+        ("specific_gravity", "specific_gravity", "Specific gravity of the wood that holds it, from oven-dry mass and volume."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm."),
+        ("holding_length_mm", "holding_length_mm", "Length that holds in the main member, mm: thread with its tip (wood screw), thread without tip (lag screw), shank"),
+        ("penetration_mm", "penetration_mm", "Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws; left out it is"),
+        ("direction", "direction", "Grain that the fastener stands in; side grain by default, as in the face of a stud."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.fastener.show(), self.specific_gravity.show(), self.nominal_diameter_mm.show(), self.holding_length_mm.show(), self.penetration_mm.show(), self.direction.show()] }
 }
 
-impl OfCore<beamcraft_core::FastenerWithdrawalInput> for FastenerWithdrawalInput {
-    fn of_core(core: &beamcraft_core::FastenerWithdrawalInput) -> Self {
-        Self {
-            fastener: OfCore::of_core(&core.fastener),
-            specific_gravity: OfCore::of_core(&core.specific_gravity),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            holding_length_mm: OfCore::of_core(&core.holding_length_mm),
-            penetration_mm: OfCore::of_core(&core.penetration_mm),
-            direction: OfCore::of_core(&core.direction),
-        }
+impl OfJson for FastenerWithdrawalInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            fastener: field(fields, "fastener")?,
+            specific_gravity: field(fields, "specific_gravity")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            holding_length_mm: field(fields, "holding_length_mm")?,
+            penetration_mm: field(fields, "penetration_mm")?,
+            direction: field(fields, "direction")?,
+        })
     }
 }
 
@@ -1333,9 +4367,9 @@ impl ToCore<beamcraft_core::FastenerWithdrawalInput> for FastenerWithdrawalInput
     }
 }
 
-choice!(EndGrainRule, ["side_grain", "end_grain_reduced", "end_grain_not_permitted"]);
+choice!(EndGrainRule, flat_output, ["side_grain", "end_grain_reduced", "end_grain_not_permitted"]);
 
-choice!(Outcome, ["met", "not_met", "not_covered", "not_determined"]);
+choice!(Outcome, flat_output, ["met", "not_met", "not_covered", "not_determined"]);
 
 /// Withdrawal capacity of one fastener.
 ///
@@ -1410,15 +4444,29 @@ impl FastenerWithdrawal {
 
 impl Record for FastenerWithdrawal {
     const NAME: &'static str = "FastenerWithdrawal";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("side_grain_n_per_mm", "Reference withdrawal value W in side grain (NDS Eq. 12.2-1 to 12.2-5), N per mm of holding length."),
-        ("grain_rule", "What the standard says about the grain (NDS 12.2.1.3, 12.2.2.2, 12.2.3.2)."),
-        ("grain_factor", "Factor for the grain: 1 in side grain, 0.75 for lag screws in end grain, 0 where it is not permitted."),
-        ("reference_n", "Reference withdrawal value of the whole holding length, before any adjustment factor, N."),
-        ("required_penetration_mm", "Least penetration that the standard asks for (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm."),
-        ("penetration", "Whether the penetration is at least that."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("side_grain_n_per_mm", "side_grain_n_per_mm", "Reference withdrawal value W in side grain (NDS Eq. 12.2-1 to 12.2-5), N per mm of holding length."),
+        ("grain_rule", "grain_rule", "What the standard says about the grain (NDS 12.2.1.3, 12.2.2.2, 12.2.3.2)."),
+        ("grain_factor", "grain_factor", "Factor for the grain: 1 in side grain, 0.75 for lag screws in end grain, 0 where it is not permitted."),
+        ("reference_n", "reference_n", "Reference withdrawal value of the whole holding length, before any adjustment factor, N."),
+        ("required_penetration_mm", "required_penetration_mm", "Least penetration that the standard asks for (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm."),
+        ("penetration", "penetration", "Whether the penetration is at least that."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.side_grain_n_per_mm.show(), self.grain_rule.show(), self.grain_factor.show(), self.reference_n.show(), self.required_penetration_mm.show(), self.penetration.show()] }
+}
+
+impl OfJson for FastenerWithdrawal {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            side_grain_n_per_mm: field(fields, "side_grain_n_per_mm")?,
+            grain_rule: field(fields, "grain_rule")?,
+            grain_factor: field(fields, "grain_factor")?,
+            reference_n: field(fields, "reference_n")?,
+            required_penetration_mm: field(fields, "required_penetration_mm")?,
+            penetration: field(fields, "penetration")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::FastenerWithdrawal> for FastenerWithdrawal {
@@ -1492,21 +4540,22 @@ impl HeadPullThroughInput {
 
 impl Record for HeadPullThroughInput {
     const NAME: &'static str = "HeadPullThroughInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("specific_gravity", "Specific gravity of the side member, from oven-dry mass and volume."),
-        ("head_diameter_mm", "Diameter of the head, mm."),
-        ("net_side_thickness_mm", "Net thickness of the side member under the head, mm; a counterbore taken off."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("specific_gravity", "specific_gravity", "Specific gravity of the side member, from oven-dry mass and volume."),
+        ("head_diameter_mm", "head_diameter_mm", "Diameter of the head, mm."),
+        ("net_side_thickness_mm", "net_side_thickness_mm", "Net thickness of the side member under the head, mm; a counterbore taken off."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show(), self.head_diameter_mm.show(), self.net_side_thickness_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::HeadPullThroughInput> for HeadPullThroughInput {
-    fn of_core(core: &beamcraft_core::HeadPullThroughInput) -> Self {
-        Self {
-            specific_gravity: OfCore::of_core(&core.specific_gravity),
-            head_diameter_mm: OfCore::of_core(&core.head_diameter_mm),
-            net_side_thickness_mm: OfCore::of_core(&core.net_side_thickness_mm),
-        }
+impl OfJson for HeadPullThroughInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            specific_gravity: field(fields, "specific_gravity")?,
+            head_diameter_mm: field(fields, "head_diameter_mm")?,
+            net_side_thickness_mm: field(fields, "net_side_thickness_mm")?,
+        })
     }
 }
 
@@ -1520,7 +4569,7 @@ impl ToCore<beamcraft_core::HeadPullThroughInput> for HeadPullThroughInput {
     }
 }
 
-choice!(PullThroughRange, ["thin_side_member", "thick_side_member"]);
+choice!(PullThroughRange, flat_output, ["thin_side_member", "thick_side_member"]);
 
 /// Pull-through capacity of one fastener head.
 ///
@@ -1577,12 +4626,23 @@ impl HeadPullThrough {
 
 impl Record for HeadPullThrough {
     const NAME: &'static str = "HeadPullThrough";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("thickness_range", "Part of the equation that applies."),
-        ("counted_thickness_mm", "Thickness that counts: the net thickness, at most 2.5 head diameters, mm."),
-        ("reference_n", "Reference pull-through value W_H (NDS Eq. 12.2-6), before any adjustment factor, N."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_range", "thickness_range", "Part of the equation that applies."),
+        ("counted_thickness_mm", "counted_thickness_mm", "Thickness that counts: the net thickness, at most 2.5 head diameters, mm."),
+        ("reference_n", "reference_n", "Reference pull-through value W_H (NDS Eq. 12.2-6), before any adjustment factor, N."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.thickness_range.show(), self.counted_thickness_mm.show(), self.reference_n.show()] }
+}
+
+impl OfJson for HeadPullThrough {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_range: field(fields, "thickness_range")?,
+            counted_thickness_mm: field(fields, "counted_thickness_mm")?,
+            reference_n: field(fields, "reference_n")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::HeadPullThrough> for HeadPullThrough {
@@ -1595,7 +4655,7 @@ impl OfCore<beamcraft_core::HeadPullThrough> for HeadPullThrough {
     }
 }
 
-choice!(CombinedLoadRule, given, ["screws", "nails"]);
+choice!(CombinedLoadRule, flat, ["screws", "nails"]);
 
 /// A fastener loaded across and along its axis.
 ///
@@ -1668,25 +4728,26 @@ impl CombinedLateralWithdrawalInput {
 
 impl Record for CombinedLateralWithdrawalInput {
     const NAME: &'static str = "CombinedLateralWithdrawalInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("rule", "Equation that joins the loads."),
-        ("lateral_capacity_n", "Adjusted lateral capacity Z', N."),
-        ("withdrawal_capacity_n", "Adjusted withdrawal capacity W'p of the whole holding length, N."),
-        ("lateral_n", "Load across the axis, N."),
-        ("withdrawal_n", "Load along the axis, pulling out, N."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("rule", "rule", "Equation that joins the loads."),
+        ("lateral_capacity_n", "lateral_capacity_n", "Adjusted lateral capacity Z', N."),
+        ("withdrawal_capacity_n", "withdrawal_capacity_n", "Adjusted withdrawal capacity W'p of the whole holding length, N."),
+        ("lateral_n", "lateral_n", "Load across the axis, N."),
+        ("withdrawal_n", "withdrawal_n", "Load along the axis, pulling out, N."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.rule.show(), self.lateral_capacity_n.show(), self.withdrawal_capacity_n.show(), self.lateral_n.show(), self.withdrawal_n.show()] }
 }
 
-impl OfCore<beamcraft_core::CombinedLateralWithdrawalInput> for CombinedLateralWithdrawalInput {
-    fn of_core(core: &beamcraft_core::CombinedLateralWithdrawalInput) -> Self {
-        Self {
-            rule: OfCore::of_core(&core.rule),
-            lateral_capacity_n: OfCore::of_core(&core.lateral_capacity_n),
-            withdrawal_capacity_n: OfCore::of_core(&core.withdrawal_capacity_n),
-            lateral_n: OfCore::of_core(&core.lateral_n),
-            withdrawal_n: OfCore::of_core(&core.withdrawal_n),
-        }
+impl OfJson for CombinedLateralWithdrawalInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            rule: field(fields, "rule")?,
+            lateral_capacity_n: field(fields, "lateral_capacity_n")?,
+            withdrawal_capacity_n: field(fields, "withdrawal_capacity_n")?,
+            lateral_n: field(fields, "lateral_n")?,
+            withdrawal_n: field(fields, "withdrawal_n")?,
+        })
     }
 }
 
@@ -1763,13 +4824,25 @@ impl CombinedLateralWithdrawal {
 
 impl Record for CombinedLateralWithdrawal {
     const NAME: &'static str = "CombinedLateralWithdrawal";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("resultant_n", "Resultant of both loads, N."),
-        ("angle_deg", "Angle between the resultant and the wood surface, degrees; 0 for a purely lateral load."),
-        ("capacity_n", "Adjusted capacity Z'_alpha at that angle, N."),
-        ("utilisation", "Resultant over capacity; 1 is the limit."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("resultant_n", "resultant_n", "Resultant of both loads, N."),
+        ("angle_deg", "angle_deg", "Angle between the resultant and the wood surface, degrees; 0 for a purely lateral load."),
+        ("capacity_n", "capacity_n", "Adjusted capacity Z'_alpha at that angle, N."),
+        ("utilisation", "utilisation", "Resultant over capacity; 1 is the limit."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.resultant_n.show(), self.angle_deg.show(), self.capacity_n.show(), self.utilisation.show()] }
+}
+
+impl OfJson for CombinedLateralWithdrawal {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            resultant_n: field(fields, "resultant_n")?,
+            angle_deg: field(fields, "angle_deg")?,
+            capacity_n: field(fields, "capacity_n")?,
+            utilisation: field(fields, "utilisation")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::CombinedLateralWithdrawal> for CombinedLateralWithdrawal {
@@ -1783,15 +4856,15 @@ impl OfCore<beamcraft_core::CombinedLateralWithdrawal> for CombinedLateralWithdr
     }
 }
 
-choice!(LoadDuration, given, ["permanent", "ten_years", "two_months", "seven_days", "ten_minutes", "impact"]);
+choice!(LoadDuration, flat, ["permanent", "ten_years", "two_months", "seven_days", "ten_minutes", "impact"]);
 
-choice!(MemberMoisture, given, ["dry", "wet"]);
+choice!(MemberMoisture, flat, ["dry", "wet"]);
 
-choice!(TemperatureBand, given, ["up_to_100_f", "up_to_125_f", "up_to_150_f"]);
+choice!(TemperatureBand, flat, ["up_to_100_f", "up_to_125_f", "up_to_150_f"]);
 
-choice!(FastenerArrangement, given, ["several_rows", "one_fastener_or_row"]);
+choice!(FastenerArrangement, flat, ["several_rows", "one_fastener_or_row"]);
 
-choice!(NailDriving, given, ["straight", "toe_nailed"]);
+choice!(NailDriving, flat, ["straight", "toe_nailed"]);
 
 /// A joint whose adjustment factors are looked up.
 ///
@@ -1885,33 +4958,34 @@ impl ConnectionFactorsInput {
 
 impl Record for ConnectionFactorsInput {
     const NAME: &'static str = "ConnectionFactorsInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("fastener", "Kind of fastener."),
-        ("nominal_diameter_mm", "Nominal diameter, mm."),
-        ("load_duration", "Load duration; permanent by default, the least factor, as for goods that stay on a shelf."),
-        ("fabrication_moisture", "Moisture of the wood when the joint is made; dry by default, as indoor joinery is."),
-        ("service_moisture", "Moisture of the wood in service; dry by default, as in a heated room."),
-        ("temperature", "Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."),
-        ("arrangement", "How the fasteners stand; several rows by default, the lower factor when wet wood dries."),
-        ("direction", "Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud."),
-        ("nail_driving", "How a nail is driven; straight by default."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("fastener", "fastener", "Kind of fastener."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm."),
+        ("load_duration", "load_duration", "Load duration; permanent by default, the least factor, as for goods that stay on a shelf."),
+        ("fabrication_moisture", "fabrication_moisture", "Moisture of the wood when the joint is made; dry by default, as indoor joinery is."),
+        ("service_moisture", "service_moisture", "Moisture of the wood in service; dry by default, as in a heated room."),
+        ("temperature", "temperature", "Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."),
+        ("arrangement", "arrangement", "How the fasteners stand; several rows by default, the lower factor when wet wood dries."),
+        ("direction", "direction", "Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud."),
+        ("nail_driving", "nail_driving", "How a nail is driven; straight by default."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.fastener.show(), self.nominal_diameter_mm.show(), self.load_duration.show(), self.fabrication_moisture.show(), self.service_moisture.show(), self.temperature.show(), self.arrangement.show(), self.direction.show(), self.nail_driving.show()] }
 }
 
-impl OfCore<beamcraft_core::ConnectionFactorsInput> for ConnectionFactorsInput {
-    fn of_core(core: &beamcraft_core::ConnectionFactorsInput) -> Self {
-        Self {
-            fastener: OfCore::of_core(&core.fastener),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            load_duration: OfCore::of_core(&core.load_duration),
-            fabrication_moisture: OfCore::of_core(&core.fabrication_moisture),
-            service_moisture: OfCore::of_core(&core.service_moisture),
-            temperature: OfCore::of_core(&core.temperature),
-            arrangement: OfCore::of_core(&core.arrangement),
-            direction: OfCore::of_core(&core.direction),
-            nail_driving: OfCore::of_core(&core.nail_driving),
-        }
+impl OfJson for ConnectionFactorsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            fastener: field(fields, "fastener")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            load_duration: field(fields, "load_duration")?,
+            fabrication_moisture: field(fields, "fabrication_moisture")?,
+            service_moisture: field(fields, "service_moisture")?,
+            temperature: field(fields, "temperature")?,
+            arrangement: field(fields, "arrangement")?,
+            direction: field(fields, "direction")?,
+            nail_driving: field(fields, "nail_driving")?,
+        })
     }
 }
 
@@ -2040,21 +5114,41 @@ impl ConnectionFactors {
 
 impl Record for ConnectionFactors {
     const NAME: &'static str = "ConnectionFactors";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("c_d", "Load duration factor C_D (NDS 11.3.2, Table 2.3.2)."),
-        ("c_m_lateral", "Wet service factor C_M of lateral values (NDS Table 11.3.3)."),
-        ("c_m_withdrawal", "Wet service factor C_M of withdrawal values (NDS Table 11.3.3)."),
-        ("c_m_pull_through", "Wet service factor C_M of head pull-through values (NDS Table 11.3.3)."),
-        ("c_t", "Temperature factor C_t (NDS Table 11.3.4)."),
-        ("c_eg_lateral", "End grain factor C_eg of lateral values (NDS 12.5.2.2)."),
-        ("c_eg_withdrawal", "End grain factor C_eg of withdrawal values (NDS 12.5.2.1); 0 where the standard permits no withdrawal."),
-        ("c_tn_lateral", "Toe-nail factor C_tn of lateral values (NDS 12.5.4.2)."),
-        ("c_tn_withdrawal", "Toe-nail factor C_tn of withdrawal values (NDS 12.5.4.1)."),
-        ("lateral", "Product of the factors of lateral values."),
-        ("withdrawal", "Product of the factors of withdrawal values but C_eg, which `fastener_withdrawal` has already applied."),
-        ("pull_through", "Product of the factors of head pull-through values."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("c_d", "c_d", "Load duration factor C_D (NDS 11.3.2, Table 2.3.2)."),
+        ("c_m_lateral", "c_m_lateral", "Wet service factor C_M of lateral values (NDS Table 11.3.3)."),
+        ("c_m_withdrawal", "c_m_withdrawal", "Wet service factor C_M of withdrawal values (NDS Table 11.3.3)."),
+        ("c_m_pull_through", "c_m_pull_through", "Wet service factor C_M of head pull-through values (NDS Table 11.3.3)."),
+        ("c_t", "c_t", "Temperature factor C_t (NDS Table 11.3.4)."),
+        ("c_eg_lateral", "c_eg_lateral", "End grain factor C_eg of lateral values (NDS 12.5.2.2)."),
+        ("c_eg_withdrawal", "c_eg_withdrawal", "End grain factor C_eg of withdrawal values (NDS 12.5.2.1); 0 where the standard permits no withdrawal."),
+        ("c_tn_lateral", "c_tn_lateral", "Toe-nail factor C_tn of lateral values (NDS 12.5.4.2)."),
+        ("c_tn_withdrawal", "c_tn_withdrawal", "Toe-nail factor C_tn of withdrawal values (NDS 12.5.4.1)."),
+        ("lateral", "lateral", "Product of the factors of lateral values."),
+        ("withdrawal", "withdrawal", "Product of the factors of withdrawal values but C_eg, which `fastener_withdrawal` has already applied."),
+        ("pull_through", "pull_through", "Product of the factors of head pull-through values."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.c_d.show(), self.c_m_lateral.show(), self.c_m_withdrawal.show(), self.c_m_pull_through.show(), self.c_t.show(), self.c_eg_lateral.show(), self.c_eg_withdrawal.show(), self.c_tn_lateral.show(), self.c_tn_withdrawal.show(), self.lateral.show(), self.withdrawal.show(), self.pull_through.show()] }
+}
+
+impl OfJson for ConnectionFactors {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            c_d: field(fields, "c_d")?,
+            c_m_lateral: field(fields, "c_m_lateral")?,
+            c_m_withdrawal: field(fields, "c_m_withdrawal")?,
+            c_m_pull_through: field(fields, "c_m_pull_through")?,
+            c_t: field(fields, "c_t")?,
+            c_eg_lateral: field(fields, "c_eg_lateral")?,
+            c_eg_withdrawal: field(fields, "c_eg_withdrawal")?,
+            c_tn_lateral: field(fields, "c_tn_lateral")?,
+            c_tn_withdrawal: field(fields, "c_tn_withdrawal")?,
+            lateral: field(fields, "lateral")?,
+            withdrawal: field(fields, "withdrawal")?,
+            pull_through: field(fields, "pull_through")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::ConnectionFactors> for ConnectionFactors {
@@ -2134,21 +5228,22 @@ impl LeadHoleInput {
 
 impl Record for LeadHoleInput {
     const NAME: &'static str = "LeadHoleInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("specific_gravity", "Specific gravity of the wood that is bored, from oven-dry mass and volume."),
-        ("nominal_diameter_mm", "Nominal diameter of the screw, mm."),
-        ("root_diameter_mm", "Diameter at the thread root, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("specific_gravity", "specific_gravity", "Specific gravity of the wood that is bored, from oven-dry mass and volume."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter of the screw, mm."),
+        ("root_diameter_mm", "root_diameter_mm", "Diameter at the thread root, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show(), self.nominal_diameter_mm.show(), self.root_diameter_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::LeadHoleInput> for LeadHoleInput {
-    fn of_core(core: &beamcraft_core::LeadHoleInput) -> Self {
-        Self {
-            specific_gravity: OfCore::of_core(&core.specific_gravity),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            root_diameter_mm: OfCore::of_core(&core.root_diameter_mm),
-        }
+impl OfJson for LeadHoleInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            specific_gravity: field(fields, "specific_gravity")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            root_diameter_mm: field(fields, "root_diameter_mm")?,
+        })
     }
 }
 
@@ -2162,7 +5257,7 @@ impl ToCore<beamcraft_core::LeadHoleInput> for LeadHoleInput {
     }
 }
 
-choice!(LeadHoleNeed, ["required", "not_required"]);
+choice!(LeadHoleNeed, flat_output, ["required", "not_required"]);
 
 /// Holes for one wood screw.
 ///
@@ -2225,13 +5320,25 @@ impl LeadHole {
 
 impl Record for LeadHole {
     const NAME: &'static str = "LeadHole";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("lateral_shank_hole_mm", "Hole for the shank of a screw loaded laterally (NDS 12.1.5.3), mm."),
-        ("lateral_thread_hole_mm", "Hole for the thread of a screw loaded laterally (NDS 12.1.5.3), mm."),
-        ("withdrawal_thread_hole", "Whether a screw loaded in withdrawal needs a hole (NDS 12.1.5.2)."),
-        ("withdrawal_thread_hole_mm", "Hole for the thread of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("lateral_shank_hole_mm", "lateral_shank_hole_mm", "Hole for the shank of a screw loaded laterally (NDS 12.1.5.3), mm."),
+        ("lateral_thread_hole_mm", "lateral_thread_hole_mm", "Hole for the thread of a screw loaded laterally (NDS 12.1.5.3), mm."),
+        ("withdrawal_thread_hole", "withdrawal_thread_hole", "Whether a screw loaded in withdrawal needs a hole (NDS 12.1.5.2)."),
+        ("withdrawal_thread_hole_mm", "withdrawal_thread_hole_mm", "Hole for the thread of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.lateral_shank_hole_mm.show(), self.lateral_thread_hole_mm.show(), self.withdrawal_thread_hole.show(), self.withdrawal_thread_hole_mm.show()] }
+}
+
+impl OfJson for LeadHole {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            lateral_shank_hole_mm: field(fields, "lateral_shank_hole_mm")?,
+            lateral_thread_hole_mm: field(fields, "lateral_thread_hole_mm")?,
+            withdrawal_thread_hole: field(fields, "withdrawal_thread_hole")?,
+            withdrawal_thread_hole_mm: field(fields, "withdrawal_thread_hole_mm")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::LeadHole> for LeadHole {
@@ -2245,7 +5352,7 @@ impl OfCore<beamcraft_core::LeadHole> for LeadHole {
     }
 }
 
-choice!(ScrewSize, given, ["no_6", "no_7", "no_8", "no_9", "no_10", "no_12", "no_14", "no_16", "no_18", "no_20", "no_24", "own"]);
+choice!(ScrewSize, flat, ["no_6", "no_7", "no_8", "no_9", "no_10", "no_12", "no_14", "no_16", "no_18", "no_20", "no_24", "own"]);
 
 /// One wood screw through a side member and a gap into a main member, with its loads.
 ///
@@ -2451,65 +5558,66 @@ impl ScrewJointInput {
 
 impl Record for ScrewJointInput {
     const NAME: &'static str = "ScrewJointInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("size", "Screw size; `own` takes the three diameters from the fields below."),
-        ("nominal_diameter_mm", "Nominal diameter, mm; left out it is that of the size."),
-        ("root_diameter_mm", "Diameter at the thread root, mm; left out it is that of the size."),
-        ("head_diameter_mm", "Diameter of the head, mm; left out it is that of the size."),
-        ("screw_length_mm", "Length that enters the wood: from the face of a countersunk head, from under a round one, mm."),
-        ("thread_length_mm", "Length of the thread with its tip, mm; left out it is the larger of 4 D and two thirds of the length (NDS Table L3)."),
-        ("tip_length_mm", "Length of the tapered tip, mm; left out it is 2 D (NDS 12.3.5.3)."),
-        ("bending_yield_mpa", "Bending yield strength of the screw, MPa; left out it is the table's (NDS Table I1)."),
-        ("side_specific_gravity", "Specific gravity of the side member."),
-        ("side_thickness_mm", "Thickness of the side member, mm."),
-        ("side_angle_to_grain_deg", "Angle between the lateral load and the grain of the side member, degrees."),
-        ("head_recess_mm", "Depth by which the head is sunk below the face of the side member, mm; by default it is flush."),
-        ("gap_mm", "Gap between the members, such as a wall lining, mm; by default they touch."),
-        ("main_specific_gravity", "Specific gravity of the main member."),
-        ("main_thickness_mm", "Thickness of the main member along the screw, mm."),
-        ("main_angle_to_grain_deg", "Angle between the lateral load and the grain of the main member, degrees; 0 for a weight on an upright stud."),
-        ("main_direction", "Grain of the main member that the screw stands in; side grain by default, as in the face of a stud."),
-        ("rounding", "Whether bearing strengths are rounded to 50 psi like the standard's table; by default not."),
-        ("load_duration", "Load duration; permanent by default, the least factor, as for goods that stay on a shelf."),
-        ("fabrication_moisture", "Moisture of the wood when the joint is made; dry by default, as indoor joinery is."),
-        ("service_moisture", "Moisture of the wood in service; dry by default, as in a heated room."),
-        ("temperature", "Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."),
-        ("arrangement", "How the screws of the joint stand; several rows by default, the lower factor when wet wood dries."),
-        ("lateral_n", "Lateral load on this screw, N."),
-        ("withdrawal_n", "Withdrawal load on this screw, N."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("size", "size", "Screw size; `own` takes the three diameters from the fields below."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm; left out it is that of the size."),
+        ("root_diameter_mm", "root_diameter_mm", "Diameter at the thread root, mm; left out it is that of the size."),
+        ("head_diameter_mm", "head_diameter_mm", "Diameter of the head, mm; left out it is that of the size."),
+        ("screw_length_mm", "screw_length_mm", "Length that enters the wood: from the face of a countersunk head, from under a round one, mm."),
+        ("thread_length_mm", "thread_length_mm", "Length of the thread with its tip, mm; left out it is the larger of 4 D and two thirds of the length (NDS Table L3)."),
+        ("tip_length_mm", "tip_length_mm", "Length of the tapered tip, mm; left out it is 2 D (NDS 12.3.5.3)."),
+        ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength of the screw, MPa; left out it is the table's (NDS Table I1)."),
+        ("side_specific_gravity", "side_specific_gravity", "Specific gravity of the side member."),
+        ("side_thickness_mm", "side_thickness_mm", "Thickness of the side member, mm."),
+        ("side_angle_to_grain_deg", "side_angle_to_grain_deg", "Angle between the lateral load and the grain of the side member, degrees."),
+        ("head_recess_mm", "head_recess_mm", "Depth by which the head is sunk below the face of the side member, mm; by default it is flush."),
+        ("gap_mm", "gap_mm", "Gap between the members, such as a wall lining, mm; by default they touch."),
+        ("main_specific_gravity", "main_specific_gravity", "Specific gravity of the main member."),
+        ("main_thickness_mm", "main_thickness_mm", "Thickness of the main member along the screw, mm."),
+        ("main_angle_to_grain_deg", "main_angle_to_grain_deg", "Angle between the lateral load and the grain of the main member, degrees; 0 for a weight on an upright stud."),
+        ("main_direction", "main_direction", "Grain of the main member that the screw stands in; side grain by default, as in the face of a stud."),
+        ("rounding", "rounding", "Whether bearing strengths are rounded to 50 psi like the standard's table; by default not."),
+        ("load_duration", "load_duration", "Load duration; permanent by default, the least factor, as for goods that stay on a shelf."),
+        ("fabrication_moisture", "fabrication_moisture", "Moisture of the wood when the joint is made; dry by default, as indoor joinery is."),
+        ("service_moisture", "service_moisture", "Moisture of the wood in service; dry by default, as in a heated room."),
+        ("temperature", "temperature", "Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."),
+        ("arrangement", "arrangement", "How the screws of the joint stand; several rows by default, the lower factor when wet wood dries."),
+        ("lateral_n", "lateral_n", "Lateral load on this screw, N."),
+        ("withdrawal_n", "withdrawal_n", "Withdrawal load on this screw, N."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.size.show(), self.nominal_diameter_mm.show(), self.root_diameter_mm.show(), self.head_diameter_mm.show(), self.screw_length_mm.show(), self.thread_length_mm.show(), self.tip_length_mm.show(), self.bending_yield_mpa.show(), self.side_specific_gravity.show(), self.side_thickness_mm.show(), self.side_angle_to_grain_deg.show(), self.head_recess_mm.show(), self.gap_mm.show(), self.main_specific_gravity.show(), self.main_thickness_mm.show(), self.main_angle_to_grain_deg.show(), self.main_direction.show(), self.rounding.show(), self.load_duration.show(), self.fabrication_moisture.show(), self.service_moisture.show(), self.temperature.show(), self.arrangement.show(), self.lateral_n.show(), self.withdrawal_n.show()] }
 }
 
-impl OfCore<beamcraft_core::ScrewJointInput> for ScrewJointInput {
-    fn of_core(core: &beamcraft_core::ScrewJointInput) -> Self {
-        Self {
-            size: OfCore::of_core(&core.size),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            root_diameter_mm: OfCore::of_core(&core.root_diameter_mm),
-            head_diameter_mm: OfCore::of_core(&core.head_diameter_mm),
-            screw_length_mm: OfCore::of_core(&core.screw_length_mm),
-            thread_length_mm: OfCore::of_core(&core.thread_length_mm),
-            tip_length_mm: OfCore::of_core(&core.tip_length_mm),
-            bending_yield_mpa: OfCore::of_core(&core.bending_yield_mpa),
-            side_specific_gravity: OfCore::of_core(&core.side_specific_gravity),
-            side_thickness_mm: OfCore::of_core(&core.side_thickness_mm),
-            side_angle_to_grain_deg: OfCore::of_core(&core.side_angle_to_grain_deg),
-            head_recess_mm: OfCore::of_core(&core.head_recess_mm),
-            gap_mm: OfCore::of_core(&core.gap_mm),
-            main_specific_gravity: OfCore::of_core(&core.main_specific_gravity),
-            main_thickness_mm: OfCore::of_core(&core.main_thickness_mm),
-            main_angle_to_grain_deg: OfCore::of_core(&core.main_angle_to_grain_deg),
-            main_direction: OfCore::of_core(&core.main_direction),
-            rounding: OfCore::of_core(&core.rounding),
-            load_duration: OfCore::of_core(&core.load_duration),
-            fabrication_moisture: OfCore::of_core(&core.fabrication_moisture),
-            service_moisture: OfCore::of_core(&core.service_moisture),
-            temperature: OfCore::of_core(&core.temperature),
-            arrangement: OfCore::of_core(&core.arrangement),
-            lateral_n: OfCore::of_core(&core.lateral_n),
-            withdrawal_n: OfCore::of_core(&core.withdrawal_n),
-        }
+impl OfJson for ScrewJointInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            size: field(fields, "size")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            root_diameter_mm: field(fields, "root_diameter_mm")?,
+            head_diameter_mm: field(fields, "head_diameter_mm")?,
+            screw_length_mm: field(fields, "screw_length_mm")?,
+            thread_length_mm: field(fields, "thread_length_mm")?,
+            tip_length_mm: field(fields, "tip_length_mm")?,
+            bending_yield_mpa: field(fields, "bending_yield_mpa")?,
+            side_specific_gravity: field(fields, "side_specific_gravity")?,
+            side_thickness_mm: field(fields, "side_thickness_mm")?,
+            side_angle_to_grain_deg: field(fields, "side_angle_to_grain_deg")?,
+            head_recess_mm: field(fields, "head_recess_mm")?,
+            gap_mm: field(fields, "gap_mm")?,
+            main_specific_gravity: field(fields, "main_specific_gravity")?,
+            main_thickness_mm: field(fields, "main_thickness_mm")?,
+            main_angle_to_grain_deg: field(fields, "main_angle_to_grain_deg")?,
+            main_direction: field(fields, "main_direction")?,
+            rounding: field(fields, "rounding")?,
+            load_duration: field(fields, "load_duration")?,
+            fabrication_moisture: field(fields, "fabrication_moisture")?,
+            service_moisture: field(fields, "service_moisture")?,
+            temperature: field(fields, "temperature")?,
+            arrangement: field(fields, "arrangement")?,
+            lateral_n: field(fields, "lateral_n")?,
+            withdrawal_n: field(fields, "withdrawal_n")?,
+        })
     }
 }
 
@@ -2545,7 +5653,7 @@ impl ToCore<beamcraft_core::ScrewJointInput> for ScrewJointInput {
     }
 }
 
-choice!(ScrewJointCheck, ["lateral", "withdrawal", "pull_through", "combined"]);
+choice!(ScrewJointCheck, flat_output, ["lateral", "withdrawal", "pull_through", "combined"]);
 
 /// One wood screw joint with its whole working.
 ///
@@ -2878,58 +5986,115 @@ impl ScrewJoint {
 
 impl Record for ScrewJoint {
     const NAME: &'static str = "ScrewJoint";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("nominal_diameter_mm", "Nominal diameter, mm."),
-        ("root_diameter_mm", "Diameter at the thread root, used in the yield equations (NDS 12.3.7), mm."),
-        ("head_diameter_mm", "Diameter of the head, mm."),
-        ("thread_length_mm", "Length of the thread with its tip, mm."),
-        ("tip_length_mm", "Length of the tapered tip, mm."),
-        ("penetration_mm", "Depth of the tip behind the near face of the main member, mm."),
-        ("required_penetration_mm", "Least penetration: 6 D, tip counted (NDS 12.1.5.6), mm."),
-        ("penetration", "Whether the main member holds at least that much of the screw."),
-        ("breakthrough_mm", "How far the tip comes out of the far face of the main member, mm; negative while wood remains."),
-        ("stays_inside", "Whether the tip stays inside the main member."),
-        ("side_bearing_length_mm", "Bearing length in the side member, mm."),
-        ("main_bearing_length_mm", "Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm."),
-        ("thread_in_main_mm", "Length of thread, tip counted, inside the main member, mm."),
-        ("side_bearing_mpa", "Bearing strength of the side member at the angle of the load (NDS Table 12.3.3), MPa."),
-        ("main_bearing_mpa", "Bearing strength of the main member at the angle of the load (NDS Table 12.3.3), MPa."),
-        ("bending_yield_mpa", "Bending yield strength of the screw (NDS Table I1 unless given), MPa."),
-        ("reduction_rule", "Row of the table of reduction terms (NDS Table 12.3.1B)."),
-        ("k_d", "Factor K_D for small diameters; 1 where the table does not use it."),
-        ("k_theta", "Factor K_theta for the angle to the grain; 1 where the table does not use it."),
-        ("reduction", "Reduction term R_d of the governing mode."),
-        ("im_n", "Reference design value of mode I_m, N."),
-        ("is_n", "Reference design value of mode I_s, N."),
-        ("ii_n", "Reference design value of mode II, N."),
-        ("iiim_n", "Reference design value of mode III_m, N."),
-        ("iiis_n", "Reference design value of mode III_s, N."),
-        ("iv_n", "Reference design value of mode IV, N."),
-        ("governing_mode", "Mode with the least reference design value."),
-        ("reference_lateral_n", "Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N."),
-        ("withdrawal_n_per_mm", "Reference withdrawal value W (NDS Eq. 12.2-2), N per mm of thread."),
-        ("reference_withdrawal_n", "Reference withdrawal value of the thread in the main member, N; 0 in end grain, where none is permitted."),
-        ("reference_pull_through_n", "Reference head pull-through value W_H (NDS Eq. 12.2-6), N."),
-        ("c_d", "Load duration factor C_D (NDS 11.3.2)."),
-        ("c_m_lateral", "Wet service factor C_M of the lateral value (NDS Table 11.3.3)."),
-        ("c_m_withdrawal", "Wet service factor C_M of the withdrawal and pull-through values (NDS Table 11.3.3)."),
-        ("c_t", "Temperature factor C_t (NDS Table 11.3.4)."),
-        ("c_eg_lateral", "End grain factor C_eg of the lateral value (NDS 12.5.2.2)."),
-        ("lateral_capacity_n", "Adjusted lateral capacity Z', N."),
-        ("withdrawal_capacity_n", "Adjusted withdrawal capacity W'p, N; 0 in end grain, where none is permitted."),
-        ("pull_through_capacity_n", "Adjusted head pull-through capacity W_H', N."),
-        ("resultant_n", "Resultant of the loads, N."),
-        ("angle_deg", "Angle between the resultant and the wood surface, degrees."),
-        ("combined_capacity_n", "Adjusted capacity Z'_alpha at that angle (NDS Eq. 12.4-1), N."),
-        ("lateral_utilisation", "Lateral load over Z'."),
-        ("withdrawal_utilisation", "Withdrawal load over W'p."),
-        ("pull_through_utilisation", "Withdrawal load over W_H'."),
-        ("combined_utilisation", "Resultant over Z'_alpha."),
-        ("governing_check", "Check with the largest utilisation."),
-        ("utilisation", "Largest of the four utilisations; 1 is the limit."),
-        ("outcome", "Whether no utilisation exceeds 1, the penetration suffices and the tip stays inside."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm."),
+        ("root_diameter_mm", "root_diameter_mm", "Diameter at the thread root, used in the yield equations (NDS 12.3.7), mm."),
+        ("head_diameter_mm", "head_diameter_mm", "Diameter of the head, mm."),
+        ("thread_length_mm", "thread_length_mm", "Length of the thread with its tip, mm."),
+        ("tip_length_mm", "tip_length_mm", "Length of the tapered tip, mm."),
+        ("penetration_mm", "penetration_mm", "Depth of the tip behind the near face of the main member, mm."),
+        ("required_penetration_mm", "required_penetration_mm", "Least penetration: 6 D, tip counted (NDS 12.1.5.6), mm."),
+        ("penetration", "penetration", "Whether the main member holds at least that much of the screw."),
+        ("breakthrough_mm", "breakthrough_mm", "How far the tip comes out of the far face of the main member, mm; negative while wood remains."),
+        ("stays_inside", "stays_inside", "Whether the tip stays inside the main member."),
+        ("side_bearing_length_mm", "side_bearing_length_mm", "Bearing length in the side member, mm."),
+        ("main_bearing_length_mm", "main_bearing_length_mm", "Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm."),
+        ("thread_in_main_mm", "thread_in_main_mm", "Length of thread, tip counted, inside the main member, mm."),
+        ("side_bearing_mpa", "side_bearing_mpa", "Bearing strength of the side member at the angle of the load (NDS Table 12.3.3), MPa."),
+        ("main_bearing_mpa", "main_bearing_mpa", "Bearing strength of the main member at the angle of the load (NDS Table 12.3.3), MPa."),
+        ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength of the screw (NDS Table I1 unless given), MPa."),
+        ("reduction_rule", "reduction_rule", "Row of the table of reduction terms (NDS Table 12.3.1B)."),
+        ("k_d", "k_d", "Factor K_D for small diameters; 1 where the table does not use it."),
+        ("k_theta", "k_theta", "Factor K_theta for the angle to the grain; 1 where the table does not use it."),
+        ("reduction", "reduction", "Reduction term R_d of the governing mode."),
+        ("im_n", "im_n", "Reference design value of mode I_m, N."),
+        ("is_n", "is_n", "Reference design value of mode I_s, N."),
+        ("ii_n", "ii_n", "Reference design value of mode II, N."),
+        ("iiim_n", "iiim_n", "Reference design value of mode III_m, N."),
+        ("iiis_n", "iiis_n", "Reference design value of mode III_s, N."),
+        ("iv_n", "iv_n", "Reference design value of mode IV, N."),
+        ("governing_mode", "governing_mode", "Mode with the least reference design value."),
+        ("reference_lateral_n", "reference_lateral_n", "Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N."),
+        ("withdrawal_n_per_mm", "withdrawal_n_per_mm", "Reference withdrawal value W (NDS Eq. 12.2-2), N per mm of thread."),
+        ("reference_withdrawal_n", "reference_withdrawal_n", "Reference withdrawal value of the thread in the main member, N; 0 in end grain, where none is permitted."),
+        ("reference_pull_through_n", "reference_pull_through_n", "Reference head pull-through value W_H (NDS Eq. 12.2-6), N."),
+        ("c_d", "c_d", "Load duration factor C_D (NDS 11.3.2)."),
+        ("c_m_lateral", "c_m_lateral", "Wet service factor C_M of the lateral value (NDS Table 11.3.3)."),
+        ("c_m_withdrawal", "c_m_withdrawal", "Wet service factor C_M of the withdrawal and pull-through values (NDS Table 11.3.3)."),
+        ("c_t", "c_t", "Temperature factor C_t (NDS Table 11.3.4)."),
+        ("c_eg_lateral", "c_eg_lateral", "End grain factor C_eg of the lateral value (NDS 12.5.2.2)."),
+        ("lateral_capacity_n", "lateral_capacity_n", "Adjusted lateral capacity Z', N."),
+        ("withdrawal_capacity_n", "withdrawal_capacity_n", "Adjusted withdrawal capacity W'p, N; 0 in end grain, where none is permitted."),
+        ("pull_through_capacity_n", "pull_through_capacity_n", "Adjusted head pull-through capacity W_H', N."),
+        ("resultant_n", "resultant_n", "Resultant of the loads, N."),
+        ("angle_deg", "angle_deg", "Angle between the resultant and the wood surface, degrees."),
+        ("combined_capacity_n", "combined_capacity_n", "Adjusted capacity Z'_alpha at that angle (NDS Eq. 12.4-1), N."),
+        ("lateral_utilisation", "lateral_utilisation", "Lateral load over Z'."),
+        ("withdrawal_utilisation", "withdrawal_utilisation", "Withdrawal load over W'p."),
+        ("pull_through_utilisation", "pull_through_utilisation", "Withdrawal load over W_H'."),
+        ("combined_utilisation", "combined_utilisation", "Resultant over Z'_alpha."),
+        ("governing_check", "governing_check", "Check with the largest utilisation."),
+        ("utilisation", "utilisation", "Largest of the four utilisations; 1 is the limit."),
+        ("outcome", "outcome", "Whether no utilisation exceeds 1, the penetration suffices and the tip stays inside."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.nominal_diameter_mm.show(), self.root_diameter_mm.show(), self.head_diameter_mm.show(), self.thread_length_mm.show(), self.tip_length_mm.show(), self.penetration_mm.show(), self.required_penetration_mm.show(), self.penetration.show(), self.breakthrough_mm.show(), self.stays_inside.show(), self.side_bearing_length_mm.show(), self.main_bearing_length_mm.show(), self.thread_in_main_mm.show(), self.side_bearing_mpa.show(), self.main_bearing_mpa.show(), self.bending_yield_mpa.show(), self.reduction_rule.show(), self.k_d.show(), self.k_theta.show(), self.reduction.show(), self.im_n.show(), self.is_n.show(), self.ii_n.show(), self.iiim_n.show(), self.iiis_n.show(), self.iv_n.show(), self.governing_mode.show(), self.reference_lateral_n.show(), self.withdrawal_n_per_mm.show(), self.reference_withdrawal_n.show(), self.reference_pull_through_n.show(), self.c_d.show(), self.c_m_lateral.show(), self.c_m_withdrawal.show(), self.c_t.show(), self.c_eg_lateral.show(), self.lateral_capacity_n.show(), self.withdrawal_capacity_n.show(), self.pull_through_capacity_n.show(), self.resultant_n.show(), self.angle_deg.show(), self.combined_capacity_n.show(), self.lateral_utilisation.show(), self.withdrawal_utilisation.show(), self.pull_through_utilisation.show(), self.combined_utilisation.show(), self.governing_check.show(), self.utilisation.show(), self.outcome.show()] }
+}
+
+impl OfJson for ScrewJoint {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            root_diameter_mm: field(fields, "root_diameter_mm")?,
+            head_diameter_mm: field(fields, "head_diameter_mm")?,
+            thread_length_mm: field(fields, "thread_length_mm")?,
+            tip_length_mm: field(fields, "tip_length_mm")?,
+            penetration_mm: field(fields, "penetration_mm")?,
+            required_penetration_mm: field(fields, "required_penetration_mm")?,
+            penetration: field(fields, "penetration")?,
+            breakthrough_mm: field(fields, "breakthrough_mm")?,
+            stays_inside: field(fields, "stays_inside")?,
+            side_bearing_length_mm: field(fields, "side_bearing_length_mm")?,
+            main_bearing_length_mm: field(fields, "main_bearing_length_mm")?,
+            thread_in_main_mm: field(fields, "thread_in_main_mm")?,
+            side_bearing_mpa: field(fields, "side_bearing_mpa")?,
+            main_bearing_mpa: field(fields, "main_bearing_mpa")?,
+            bending_yield_mpa: field(fields, "bending_yield_mpa")?,
+            reduction_rule: field(fields, "reduction_rule")?,
+            k_d: field(fields, "k_d")?,
+            k_theta: field(fields, "k_theta")?,
+            reduction: field(fields, "reduction")?,
+            im_n: field(fields, "im_n")?,
+            is_n: field(fields, "is_n")?,
+            ii_n: field(fields, "ii_n")?,
+            iiim_n: field(fields, "iiim_n")?,
+            iiis_n: field(fields, "iiis_n")?,
+            iv_n: field(fields, "iv_n")?,
+            governing_mode: field(fields, "governing_mode")?,
+            reference_lateral_n: field(fields, "reference_lateral_n")?,
+            withdrawal_n_per_mm: field(fields, "withdrawal_n_per_mm")?,
+            reference_withdrawal_n: field(fields, "reference_withdrawal_n")?,
+            reference_pull_through_n: field(fields, "reference_pull_through_n")?,
+            c_d: field(fields, "c_d")?,
+            c_m_lateral: field(fields, "c_m_lateral")?,
+            c_m_withdrawal: field(fields, "c_m_withdrawal")?,
+            c_t: field(fields, "c_t")?,
+            c_eg_lateral: field(fields, "c_eg_lateral")?,
+            lateral_capacity_n: field(fields, "lateral_capacity_n")?,
+            withdrawal_capacity_n: field(fields, "withdrawal_capacity_n")?,
+            pull_through_capacity_n: field(fields, "pull_through_capacity_n")?,
+            resultant_n: field(fields, "resultant_n")?,
+            angle_deg: field(fields, "angle_deg")?,
+            combined_capacity_n: field(fields, "combined_capacity_n")?,
+            lateral_utilisation: field(fields, "lateral_utilisation")?,
+            withdrawal_utilisation: field(fields, "withdrawal_utilisation")?,
+            pull_through_utilisation: field(fields, "pull_through_utilisation")?,
+            combined_utilisation: field(fields, "combined_utilisation")?,
+            governing_check: field(fields, "governing_check")?,
+            utilisation: field(fields, "utilisation")?,
+            outcome: field(fields, "outcome")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::ScrewJoint> for ScrewJoint {
@@ -3022,26 +6187,20 @@ impl ListWoodScrewsInput {
 
 impl Record for ListWoodScrewsInput {
     const NAME: &'static str = "ListWoodScrewsInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
+    const FIELDS: &'static [shown::Field] = &[
     ];
     fn values(&self) -> Vec<Shown> { vec![] }
 }
 
-impl OfCore<beamcraft_core::ListWoodScrewsInput> for ListWoodScrewsInput {
-    fn of_core(_core: &beamcraft_core::ListWoodScrewsInput) -> Self {
-        Self {
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::ListWoodScrewsInput> for ListWoodScrewsInput {
-    fn to_core(&self) -> Result<beamcraft_core::ListWoodScrewsInput, Error> {
-        Ok(beamcraft_core::ListWoodScrewsInput {
+impl OfJson for ListWoodScrewsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let _fields = value.as_object()?;
+        Some(Self {
         })
     }
 }
 
-choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "ASME B18.6.1", "film arithmetic", "40 CFR 60.313", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "common practice", "statics", "geometry"]);
+choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-113", "Niemz 1993", "Rijsdijk & Laming 1994", "NIST SP 811", "ASME B18.6.1", "film arithmetic", "40 CFR 60.313", "finishing guides", "finishing textbook", "coverage pages", "volume-solids column", "dry-film page", "finishing case studies", "Utah R307-343", "2004/42/EC", "SCAQMD 1113", "ISO 6344", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "common practice", "statics", "geometry"]);
 
 /// One size of full-body wood screw.
 ///
@@ -3057,7 +6216,7 @@ choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "ASME B18.6.1", "film ar
 ///     Diameter of the head, mm.
 /// threads_per_inch : int
 ///     Threads per inch.
-/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
+/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
 ///     Standard of the dimensions.
 /// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
 ///     How far the diameters were checked; the thread counts are recalled in every row.
@@ -3122,29 +6281,30 @@ impl WoodScrew {
 
 impl Record for WoodScrew {
     const NAME: &'static str = "WoodScrew";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("size", "Size."),
-        ("nominal_diameter_mm", "Nominal diameter, also that of the full-body shank, mm."),
-        ("root_diameter_mm", "Diameter at the thread root, mm."),
-        ("head_diameter_mm", "Diameter of the head, mm."),
-        ("threads_per_inch", "Threads per inch."),
-        ("source", "Standard of the dimensions."),
-        ("evidence", "How far the diameters were checked; the thread counts are recalled in every row."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("size", "size", "Size."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, also that of the full-body shank, mm."),
+        ("root_diameter_mm", "root_diameter_mm", "Diameter at the thread root, mm."),
+        ("head_diameter_mm", "head_diameter_mm", "Diameter of the head, mm."),
+        ("threads_per_inch", "threads_per_inch", "Threads per inch."),
+        ("source", "source", "Standard of the dimensions."),
+        ("evidence", "evidence", "How far the diameters were checked; the thread counts are recalled in every row."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.size.show(), self.nominal_diameter_mm.show(), self.root_diameter_mm.show(), self.head_diameter_mm.show(), self.threads_per_inch.show(), self.source.show(), self.evidence.show()] }
 }
 
-impl OfCore<beamcraft_core::WoodScrew> for WoodScrew {
-    fn of_core(core: &beamcraft_core::WoodScrew) -> Self {
-        Self {
-            size: OfCore::of_core(&core.size),
-            nominal_diameter_mm: OfCore::of_core(&core.nominal_diameter_mm),
-            root_diameter_mm: OfCore::of_core(&core.root_diameter_mm),
-            head_diameter_mm: OfCore::of_core(&core.head_diameter_mm),
-            threads_per_inch: OfCore::of_core(&core.threads_per_inch),
-            source: OfCore::of_core(&core.source),
-            evidence: OfCore::of_core(&core.evidence),
-        }
+impl OfJson for WoodScrew {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            size: field(fields, "size")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            root_diameter_mm: field(fields, "root_diameter_mm")?,
+            head_diameter_mm: field(fields, "head_diameter_mm")?,
+            threads_per_inch: field(fields, "threads_per_inch")?,
+            source: field(fields, "source")?,
+            evidence: field(fields, "evidence")?,
+        })
     }
 }
 
@@ -3191,17 +6351,18 @@ impl WoodScrewList {
 
 impl Record for WoodScrewList {
     const NAME: &'static str = "WoodScrewList";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("rows", "Every tabulated size, smallest first."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("rows", "rows", "Every tabulated size, smallest first."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.rows.show()] }
 }
 
-impl OfCore<beamcraft_core::WoodScrewList> for WoodScrewList {
-    fn of_core(core: &beamcraft_core::WoodScrewList) -> Self {
-        Self {
-            rows: OfCore::of_core(&core.rows),
-        }
+impl OfJson for WoodScrewList {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            rows: field(fields, "rows")?,
+        })
     }
 }
 
@@ -3290,27 +6451,28 @@ impl CleatSeatInput {
 
 impl Record for CleatSeatInput {
     const NAME: &'static str = "CleatSeatInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("weight_n", "Weight of the body with everything that stands on it, N."),
-        ("centre_out_mm", "Horizontal distance of the line of action of the weight in front of the contact, mm; negative when it lies"),
-        ("foot_below_mm", "Vertical distance from the contact down to the foot that bears on the wall, mm."),
-        ("bevel_deg", "Bevel of the seat from a square cut, which is its slope from horizontal, down towards the wall, degrees."),
-        ("friction", "Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure covers two"),
-        ("top_above_mm", "Vertical distance from the contact up to where the back of the body touches the wall near its top, mm; needed"),
+    const FIELDS: &'static [shown::Field] = &[
+        ("weight_n", "weight_n", "Weight of the body with everything that stands on it, N."),
+        ("centre_out_mm", "centre_out_mm", "Horizontal distance of the line of action of the weight in front of the contact, mm; negative when it lies"),
+        ("foot_below_mm", "foot_below_mm", "Vertical distance from the contact down to the foot that bears on the wall, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel of the seat from a square cut, which is its slope from horizontal, down towards the wall, degrees."),
+        ("friction", "friction", "Coefficient of friction of the seat; 0, the default, leaves friction out, since no published figure covers two"),
+        ("top_above_mm", "top_above_mm", "Vertical distance from the contact up to where the back of the body touches the wall near its top, mm; needed"),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.weight_n.show(), self.centre_out_mm.show(), self.foot_below_mm.show(), self.bevel_deg.show(), self.friction.show(), self.top_above_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::CleatSeatInput> for CleatSeatInput {
-    fn of_core(core: &beamcraft_core::CleatSeatInput) -> Self {
-        Self {
-            weight_n: OfCore::of_core(&core.weight_n),
-            centre_out_mm: OfCore::of_core(&core.centre_out_mm),
-            foot_below_mm: OfCore::of_core(&core.foot_below_mm),
-            bevel_deg: OfCore::of_core(&core.bevel_deg),
-            friction: OfCore::of_core(&core.friction),
-            top_above_mm: OfCore::of_core(&core.top_above_mm),
-        }
+impl OfJson for CleatSeatInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            weight_n: field(fields, "weight_n")?,
+            centre_out_mm: field(fields, "centre_out_mm")?,
+            foot_below_mm: field(fields, "foot_below_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            friction: field(fields, "friction")?,
+            top_above_mm: field(fields, "top_above_mm")?,
+        })
     }
 }
 
@@ -3327,11 +6489,11 @@ impl ToCore<beamcraft_core::CleatSeatInput> for CleatSeatInput {
     }
 }
 
-choice!(SeatRegime, ["sits_and_presses_top", "sits", "held_by_friction_only", "climbs_off", "tips_inward"]);
+choice!(SeatRegime, flat_output, ["sits_and_presses_top", "sits", "held_by_friction_only", "climbs_off", "tips_inward"]);
 
-choice!(SeatLock, ["limited", "locked"]);
+choice!(SeatLock, flat_output, ["limited", "locked"]);
 
-choice!(Caution, ["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"]);
+choice!(Caution, flat_output, ["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"]);
 
 /// Forces and margins of the seat.
 ///
@@ -3476,26 +6638,51 @@ impl CleatSeat {
 
 impl Record for CleatSeat {
     const NAME: &'static str = "CleatSeat";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("vertical_n", "Vertical force on the wall half, N."),
-        ("horizontal_n", "Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on the foot, N;"),
-        ("needed_n", "Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the contact and the"),
-        ("pull_without_friction_n", "Pull of the seat without friction, W·tan b, N."),
-        ("least_pull_n", "Least pull of the seat with friction, W·tan(b − phi), N; negative when the seat alone does not slide in."),
-        ("greatest_pull_n", "Greatest pull of the seat with friction, W·tan(b + phi), N; absent when the seat is locked."),
-        ("friction_angle_deg", "Friction angle phi, degrees."),
-        ("ratio_without_friction", "Needed pull over the pull without friction; above 1 the bevel alone does not hold."),
-        ("ratio_with_friction", "Needed pull over the greatest pull with friction; above 1 the body climbs off; absent when locked."),
-        ("margin_without_friction_n", "Pull left without friction, W·tan b less the needed pull, N; negative when only friction holds."),
-        ("design_pull_n", "Pull to design the wall half and its screws for, N: the larger of the needed pull and W·tan b."),
-        ("foot_bearing_n", "Push of the wall on the foot, N, for a seat without friction; absent when no equilibrium is found without it."),
-        ("top_bearing_n", "Push of the wall near the top of the body, N, for a seat without friction; absent as the foot's."),
-        ("regime", "How the body rests."),
-        ("lock", "Whether friction sets an upper limit."),
-        ("outcome", "Met only when the bevel holds without any friction; not determined when the top contact is needed and not given."),
-        ("caution", "The caution that belongs to these numbers."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("vertical_n", "vertical_n", "Vertical force on the wall half, N."),
+        ("horizontal_n", "horizontal_n", "Horizontal pull on the wall half when only the foot bears, W·e/h, equal to the push of the wall on the foot, N;"),
+        ("needed_n", "needed_n", "Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the contact and the"),
+        ("pull_without_friction_n", "pull_without_friction_n", "Pull of the seat without friction, W·tan b, N."),
+        ("least_pull_n", "least_pull_n", "Least pull of the seat with friction, W·tan(b − phi), N; negative when the seat alone does not slide in."),
+        ("greatest_pull_n", "greatest_pull_n", "Greatest pull of the seat with friction, W·tan(b + phi), N; absent when the seat is locked."),
+        ("friction_angle_deg", "friction_angle_deg", "Friction angle phi, degrees."),
+        ("ratio_without_friction", "ratio_without_friction", "Needed pull over the pull without friction; above 1 the bevel alone does not hold."),
+        ("ratio_with_friction", "ratio_with_friction", "Needed pull over the greatest pull with friction; above 1 the body climbs off; absent when locked."),
+        ("margin_without_friction_n", "margin_without_friction_n", "Pull left without friction, W·tan b less the needed pull, N; negative when only friction holds."),
+        ("design_pull_n", "design_pull_n", "Pull to design the wall half and its screws for, N: the larger of the needed pull and W·tan b."),
+        ("foot_bearing_n", "foot_bearing_n", "Push of the wall on the foot, N, for a seat without friction; absent when no equilibrium is found without it."),
+        ("top_bearing_n", "top_bearing_n", "Push of the wall near the top of the body, N, for a seat without friction; absent as the foot's."),
+        ("regime", "regime", "How the body rests."),
+        ("lock", "lock", "Whether friction sets an upper limit."),
+        ("outcome", "outcome", "Met only when the bevel holds without any friction; not determined when the top contact is needed and not given."),
+        ("caution", "caution", "The caution that belongs to these numbers."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.vertical_n.show(), self.horizontal_n.show(), self.needed_n.show(), self.pull_without_friction_n.show(), self.least_pull_n.show(), self.greatest_pull_n.show(), self.friction_angle_deg.show(), self.ratio_without_friction.show(), self.ratio_with_friction.show(), self.margin_without_friction_n.show(), self.design_pull_n.show(), self.foot_bearing_n.show(), self.top_bearing_n.show(), self.regime.show(), self.lock.show(), self.outcome.show(), self.caution.show()] }
+}
+
+impl OfJson for CleatSeat {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            vertical_n: field(fields, "vertical_n")?,
+            horizontal_n: field(fields, "horizontal_n")?,
+            needed_n: field(fields, "needed_n")?,
+            pull_without_friction_n: field(fields, "pull_without_friction_n")?,
+            least_pull_n: field(fields, "least_pull_n")?,
+            greatest_pull_n: field(fields, "greatest_pull_n")?,
+            friction_angle_deg: field(fields, "friction_angle_deg")?,
+            ratio_without_friction: field(fields, "ratio_without_friction")?,
+            ratio_with_friction: field(fields, "ratio_with_friction")?,
+            margin_without_friction_n: field(fields, "margin_without_friction_n")?,
+            design_pull_n: field(fields, "design_pull_n")?,
+            foot_bearing_n: field(fields, "foot_bearing_n")?,
+            top_bearing_n: field(fields, "top_bearing_n")?,
+            regime: field(fields, "regime")?,
+            lock: field(fields, "lock")?,
+            outcome: field(fields, "outcome")?,
+            caution: field(fields, "caution")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::CleatSeat> for CleatSeat {
@@ -3608,29 +6795,30 @@ impl WallStripScrewsInput {
 
 impl Record for WallStripScrewsInput {
     const NAME: &'static str = "WallStripScrewsInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("vertical_n", "Force down at the contact, N."),
-        ("horizontal_n", "Pull outwards at the contact, N."),
-        ("contact_out_mm", "Contact in front of the wall, mm; the tip of the wall half is the safe choice."),
-        ("contact_up_mm", "Contact above the lower edge of the wall half, mm."),
-        ("screw_row_up_mm", "Row of screws above the lower edge of the wall half, mm."),
-        ("strip_height_mm", "Height of the face that lies against the wall, mm."),
-        ("screw_count", "Number of screws in the row."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("vertical_n", "vertical_n", "Force down at the contact, N."),
+        ("horizontal_n", "horizontal_n", "Pull outwards at the contact, N."),
+        ("contact_out_mm", "contact_out_mm", "Contact in front of the wall, mm; the tip of the wall half is the safe choice."),
+        ("contact_up_mm", "contact_up_mm", "Contact above the lower edge of the wall half, mm."),
+        ("screw_row_up_mm", "screw_row_up_mm", "Row of screws above the lower edge of the wall half, mm."),
+        ("strip_height_mm", "strip_height_mm", "Height of the face that lies against the wall, mm."),
+        ("screw_count", "screw_count", "Number of screws in the row."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.vertical_n.show(), self.horizontal_n.show(), self.contact_out_mm.show(), self.contact_up_mm.show(), self.screw_row_up_mm.show(), self.strip_height_mm.show(), self.screw_count.show()] }
 }
 
-impl OfCore<beamcraft_core::WallStripScrewsInput> for WallStripScrewsInput {
-    fn of_core(core: &beamcraft_core::WallStripScrewsInput) -> Self {
-        Self {
-            vertical_n: OfCore::of_core(&core.vertical_n),
-            horizontal_n: OfCore::of_core(&core.horizontal_n),
-            contact_out_mm: OfCore::of_core(&core.contact_out_mm),
-            contact_up_mm: OfCore::of_core(&core.contact_up_mm),
-            screw_row_up_mm: OfCore::of_core(&core.screw_row_up_mm),
-            strip_height_mm: OfCore::of_core(&core.strip_height_mm),
-            screw_count: OfCore::of_core(&core.screw_count),
-        }
+impl OfJson for WallStripScrewsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            vertical_n: field(fields, "vertical_n")?,
+            horizontal_n: field(fields, "horizontal_n")?,
+            contact_out_mm: field(fields, "contact_out_mm")?,
+            contact_up_mm: field(fields, "contact_up_mm")?,
+            screw_row_up_mm: field(fields, "screw_row_up_mm")?,
+            strip_height_mm: field(fields, "strip_height_mm")?,
+            screw_count: field(fields, "screw_count")?,
+        })
     }
 }
 
@@ -3648,7 +6836,7 @@ impl ToCore<beamcraft_core::WallStripScrewsInput> for WallStripScrewsInput {
     }
 }
 
-choice!(StripPivot, ["lower_edge", "upper_edge"]);
+choice!(StripPivot, flat_output, ["lower_edge", "upper_edge"]);
 
 /// Forces of the screws and of the wall on the wall half.
 ///
@@ -3723,15 +6911,29 @@ impl WallStripScrews {
 
 impl Record for WallStripScrews {
     const NAME: &'static str = "WallStripScrews";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("total_tension_n", "Tension of all screws together, N."),
-        ("tension_per_screw_n", "Tension of one screw, equal shares, N."),
-        ("shear_per_screw_n", "Shear of one screw, equal shares, N."),
-        ("bearing_n", "Push of the wall on the edge that bears, N."),
-        ("pivot", "The edge that bears."),
-        ("caution", "The caution that belongs to these numbers."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("total_tension_n", "total_tension_n", "Tension of all screws together, N."),
+        ("tension_per_screw_n", "tension_per_screw_n", "Tension of one screw, equal shares, N."),
+        ("shear_per_screw_n", "shear_per_screw_n", "Shear of one screw, equal shares, N."),
+        ("bearing_n", "bearing_n", "Push of the wall on the edge that bears, N."),
+        ("pivot", "pivot", "The edge that bears."),
+        ("caution", "caution", "The caution that belongs to these numbers."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.total_tension_n.show(), self.tension_per_screw_n.show(), self.shear_per_screw_n.show(), self.bearing_n.show(), self.pivot.show(), self.caution.show()] }
+}
+
+impl OfJson for WallStripScrews {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            total_tension_n: field(fields, "total_tension_n")?,
+            tension_per_screw_n: field(fields, "tension_per_screw_n")?,
+            shear_per_screw_n: field(fields, "shear_per_screw_n")?,
+            bearing_n: field(fields, "bearing_n")?,
+            pivot: field(fields, "pivot")?,
+            caution: field(fields, "caution")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::WallStripScrews> for WallStripScrews {
@@ -3747,7 +6949,7 @@ impl OfCore<beamcraft_core::WallStripScrews> for WallStripScrews {
     }
 }
 
-choice!(BracketLoad, given, ["along_wall", "away_from_wall"]);
+choice!(BracketLoad, flat, ["along_wall", "away_from_wall"]);
 
 /// A bracket with one to three rows of bolts and one load.
 ///
@@ -3836,29 +7038,30 @@ impl BoltRowBracketInput {
 
 impl Record for BoltRowBracketInput {
     const NAME: &'static str = "BoltRowBracketInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("load_n", "Load, N."),
-        ("arm_mm", "Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting edge when it"),
-        ("direction", "Which way the load acts."),
-        ("row1_mm", "Distance of the farthest row from the tilting edge, mm."),
-        ("row2_mm", "Distance of the second row from the tilting edge, mm; leave out when there is one row."),
-        ("row3_mm", "Distance of the third row from the tilting edge, mm; leave out when there are two rows."),
-        ("bolts_per_row", "Number of bolts in each row."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("load_n", "load_n", "Load, N."),
+        ("arm_mm", "arm_mm", "Lever arm of the load: its distance from the wall when it is parallel to the wall, from the tilting edge when it"),
+        ("direction", "direction", "Which way the load acts."),
+        ("row1_mm", "row1_mm", "Distance of the farthest row from the tilting edge, mm."),
+        ("row2_mm", "row2_mm", "Distance of the second row from the tilting edge, mm; leave out when there is one row."),
+        ("row3_mm", "row3_mm", "Distance of the third row from the tilting edge, mm; leave out when there are two rows."),
+        ("bolts_per_row", "bolts_per_row", "Number of bolts in each row."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.load_n.show(), self.arm_mm.show(), self.direction.show(), self.row1_mm.show(), self.row2_mm.show(), self.row3_mm.show(), self.bolts_per_row.show()] }
 }
 
-impl OfCore<beamcraft_core::BoltRowBracketInput> for BoltRowBracketInput {
-    fn of_core(core: &beamcraft_core::BoltRowBracketInput) -> Self {
-        Self {
-            load_n: OfCore::of_core(&core.load_n),
-            arm_mm: OfCore::of_core(&core.arm_mm),
-            direction: OfCore::of_core(&core.direction),
-            row1_mm: OfCore::of_core(&core.row1_mm),
-            row2_mm: OfCore::of_core(&core.row2_mm),
-            row3_mm: OfCore::of_core(&core.row3_mm),
-            bolts_per_row: OfCore::of_core(&core.bolts_per_row),
-        }
+impl OfJson for BoltRowBracketInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            load_n: field(fields, "load_n")?,
+            arm_mm: field(fields, "arm_mm")?,
+            direction: field(fields, "direction")?,
+            row1_mm: field(fields, "row1_mm")?,
+            row2_mm: field(fields, "row2_mm")?,
+            row3_mm: field(fields, "row3_mm")?,
+            bolts_per_row: field(fields, "bolts_per_row")?,
+        })
     }
 }
 
@@ -3969,18 +7172,35 @@ impl BoltRowBracket {
 
 impl Record for BoltRowBracket {
     const NAME: &'static str = "BoltRowBracket";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("tension_row1_n", "Tension of one bolt of the farthest row, N."),
-        ("tension_row2_n", "Tension of one bolt of the second row, N."),
-        ("tension_row3_n", "Tension of one bolt of the third row, N."),
-        ("shear_per_bolt_n", "Shear of one bolt, equal shares, N; 0 for a load away from the wall."),
-        ("couple_tension_n", "Tension of one bolt of the farthest row if the moment were a couple between the first and the last row alone, N;"),
-        ("shear_theory_n", "Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N."),
-        ("principal_theory_n", "Equivalent tension of the farthest row by the greatest principal stress, (T + √(T² + 4 V²))/2, N."),
-        ("bolt_count", "Number of bolts."),
-        ("caution", "The caution that belongs to these numbers."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("tension_row1_n", "tension_row1_n", "Tension of one bolt of the farthest row, N."),
+        ("tension_row2_n", "tension_row2_n", "Tension of one bolt of the second row, N."),
+        ("tension_row3_n", "tension_row3_n", "Tension of one bolt of the third row, N."),
+        ("shear_per_bolt_n", "shear_per_bolt_n", "Shear of one bolt, equal shares, N; 0 for a load away from the wall."),
+        ("couple_tension_n", "couple_tension_n", "Tension of one bolt of the farthest row if the moment were a couple between the first and the last row alone, N;"),
+        ("shear_theory_n", "shear_theory_n", "Equivalent tension of the farthest row by the greatest shear stress, √(T² + 4 V²), N."),
+        ("principal_theory_n", "principal_theory_n", "Equivalent tension of the farthest row by the greatest principal stress, (T + √(T² + 4 V²))/2, N."),
+        ("bolt_count", "bolt_count", "Number of bolts."),
+        ("caution", "caution", "The caution that belongs to these numbers."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.tension_row1_n.show(), self.tension_row2_n.show(), self.tension_row3_n.show(), self.shear_per_bolt_n.show(), self.couple_tension_n.show(), self.shear_theory_n.show(), self.principal_theory_n.show(), self.bolt_count.show(), self.caution.show()] }
+}
+
+impl OfJson for BoltRowBracket {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tension_row1_n: field(fields, "tension_row1_n")?,
+            tension_row2_n: field(fields, "tension_row2_n")?,
+            tension_row3_n: field(fields, "tension_row3_n")?,
+            shear_per_bolt_n: field(fields, "shear_per_bolt_n")?,
+            couple_tension_n: field(fields, "couple_tension_n")?,
+            shear_theory_n: field(fields, "shear_theory_n")?,
+            principal_theory_n: field(fields, "principal_theory_n")?,
+            bolt_count: field(fields, "bolt_count")?,
+            caution: field(fields, "caution")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::BoltRowBracket> for BoltRowBracket {
@@ -4056,30 +7276,21 @@ impl ShareBetweenSupportsInput {
 
 impl Record for ShareBetweenSupportsInput {
     const NAME: &'static str = "ShareBetweenSupportsInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("load_n", "Resultant of the loads, N."),
-        ("load_at_mm", "Where the resultant acts along the strip, mm."),
-        ("supports_mm", "Where the supports stand along the strip, mm, from the same zero; any order, at least two."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("load_n", "load_n", "Resultant of the loads, N."),
+        ("load_at_mm", "load_at_mm", "Where the resultant acts along the strip, mm."),
+        ("supports_mm", "supports_mm", "Where the supports stand along the strip, mm, from the same zero; any order, at least two."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.load_n.show(), self.load_at_mm.show(), self.supports_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::ShareBetweenSupportsInput> for ShareBetweenSupportsInput {
-    fn of_core(core: &beamcraft_core::ShareBetweenSupportsInput) -> Self {
-        Self {
-            load_n: OfCore::of_core(&core.load_n),
-            load_at_mm: OfCore::of_core(&core.load_at_mm),
-            supports_mm: OfCore::of_core(&core.supports_mm),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::ShareBetweenSupportsInput> for ShareBetweenSupportsInput {
-    fn to_core(&self) -> Result<beamcraft_core::ShareBetweenSupportsInput, Error> {
-        Ok(beamcraft_core::ShareBetweenSupportsInput {
-            load_n: self.load_n.to_core()?,
-            load_at_mm: self.load_at_mm.to_core()?,
-            supports_mm: self.supports_mm.to_core()?,
+impl OfJson for ShareBetweenSupportsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            load_n: field(fields, "load_n")?,
+            load_at_mm: field(fields, "load_at_mm")?,
+            supports_mm: field(fields, "supports_mm")?,
         })
     }
 }
@@ -4133,19 +7344,20 @@ impl SupportShare {
 
 impl Record for SupportShare {
     const NAME: &'static str = "SupportShare";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("at_mm", "Where the support stands, mm."),
-        ("share_n", "Its reaction, N; negative where the strip would lift off it."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Where the support stands, mm."),
+        ("share_n", "share_n", "Its reaction, N; negative where the strip would lift off it."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.share_n.show()] }
 }
 
-impl OfCore<beamcraft_core::SupportShare> for SupportShare {
-    fn of_core(core: &beamcraft_core::SupportShare) -> Self {
-        Self {
-            at_mm: OfCore::of_core(&core.at_mm),
-            share_n: OfCore::of_core(&core.share_n),
-        }
+impl OfJson for SupportShare {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            share_n: field(fields, "share_n")?,
+        })
     }
 }
 
@@ -4198,19 +7410,20 @@ impl CautionText {
 
 impl Record for CautionText {
     const NAME: &'static str = "CautionText";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("about", "Short name."),
-        ("text", "The caution itself."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("about", "about", "Short name."),
+        ("text", "text", "The caution itself."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.about.show(), self.text.show()] }
 }
 
-impl OfCore<beamcraft_core::CautionText> for CautionText {
-    fn of_core(core: &beamcraft_core::CautionText) -> Self {
-        Self {
-            about: OfCore::of_core(&core.about),
-            text: OfCore::of_core(&core.text),
-        }
+impl OfJson for CautionText {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            about: field(fields, "about")?,
+            text: field(fields, "text")?,
+        })
     }
 }
 
@@ -4281,25 +7494,26 @@ impl ShareBetweenSupports {
 
 impl Record for ShareBetweenSupports {
     const NAME: &'static str = "ShareBetweenSupports";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("shares", "One share for each support, in the order given."),
-        ("greatest_n", "Largest share, N."),
-        ("least_n", "Smallest share, N; negative where the strip would lift off a support."),
-        ("lifted_count", "Number of supports that would have to pull the strip down."),
-        ("cautions", "Cautions that belong to these numbers."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("shares", "shares", "One share for each support, in the order given."),
+        ("greatest_n", "greatest_n", "Largest share, N."),
+        ("least_n", "least_n", "Smallest share, N; negative where the strip would lift off a support."),
+        ("lifted_count", "lifted_count", "Number of supports that would have to pull the strip down."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.shares.show(), self.greatest_n.show(), self.least_n.show(), self.lifted_count.show(), self.cautions.show()] }
 }
 
-impl OfCore<beamcraft_core::ShareBetweenSupports> for ShareBetweenSupports {
-    fn of_core(core: &beamcraft_core::ShareBetweenSupports) -> Self {
-        Self {
-            shares: OfCore::of_core(&core.shares),
-            greatest_n: OfCore::of_core(&core.greatest_n),
-            least_n: OfCore::of_core(&core.least_n),
-            lifted_count: OfCore::of_core(&core.lifted_count),
-            cautions: OfCore::of_core(&core.cautions),
-        }
+impl OfJson for ShareBetweenSupports {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            shares: field(fields, "shares")?,
+            greatest_n: field(fields, "greatest_n")?,
+            least_n: field(fields, "least_n")?,
+            lifted_count: field(fields, "lifted_count")?,
+            cautions: field(fields, "cautions")?,
+        })
     }
 }
 
@@ -4368,23 +7582,24 @@ impl FramePieceInput {
 
 impl Record for FramePieceInput {
     const NAME: &'static str = "FramePieceInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("front_flat_mm", "Flat of the inside of the front board, between its mitres, mm."),
-        ("wide_flat_mm", "Flat of the inside of the top and bottom boards, from the front's mitre to their back edge, mm."),
-        ("strip_thickness_mm", "Thickness of the cleat strip that lies between the piece and the wall, mm; 0 where there is none."),
-        ("clearance_mm", "Clearance left behind the piece, mm; no default, the maker's choice."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("front_flat_mm", "front_flat_mm", "Flat of the inside of the front board, between its mitres, mm."),
+        ("wide_flat_mm", "wide_flat_mm", "Flat of the inside of the top and bottom boards, from the front's mitre to their back edge, mm."),
+        ("strip_thickness_mm", "strip_thickness_mm", "Thickness of the cleat strip that lies between the piece and the wall, mm; 0 where there is none."),
+        ("clearance_mm", "clearance_mm", "Clearance left behind the piece, mm; no default, the maker's choice."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.front_flat_mm.show(), self.wide_flat_mm.show(), self.strip_thickness_mm.show(), self.clearance_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::FramePieceInput> for FramePieceInput {
-    fn of_core(core: &beamcraft_core::FramePieceInput) -> Self {
-        Self {
-            front_flat_mm: OfCore::of_core(&core.front_flat_mm),
-            wide_flat_mm: OfCore::of_core(&core.wide_flat_mm),
-            strip_thickness_mm: OfCore::of_core(&core.strip_thickness_mm),
-            clearance_mm: OfCore::of_core(&core.clearance_mm),
-        }
+impl OfJson for FramePieceInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            front_flat_mm: field(fields, "front_flat_mm")?,
+            wide_flat_mm: field(fields, "wide_flat_mm")?,
+            strip_thickness_mm: field(fields, "strip_thickness_mm")?,
+            clearance_mm: field(fields, "clearance_mm")?,
+        })
     }
 }
 
@@ -4448,11 +7663,21 @@ impl FramePiece {
 
 impl Record for FramePiece {
     const NAME: &'static str = "FramePiece";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("width_mm", "Width of the piece, along the height of the front, mm."),
-        ("length_mm", "Length of the piece, from the front board towards the wall, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("width_mm", "width_mm", "Width of the piece, along the height of the front, mm."),
+        ("length_mm", "length_mm", "Length of the piece, from the front board towards the wall, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.width_mm.show(), self.length_mm.show()] }
+}
+
+impl OfJson for FramePiece {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            width_mm: field(fields, "width_mm")?,
+            length_mm: field(fields, "length_mm")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::FramePiece> for FramePiece {
@@ -4515,27 +7740,19 @@ impl KeepOut {
 
 impl Record for KeepOut {
     const NAME: &'static str = "KeepOut";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("from_mm", "Where it begins, from the left inner end, mm."),
-        ("to_mm", "Where it ends, from the left inner end, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("from_mm", "from_mm", "Where it begins, from the left inner end, mm."),
+        ("to_mm", "to_mm", "Where it ends, from the left inner end, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.from_mm.show(), self.to_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::KeepOut> for KeepOut {
-    fn of_core(core: &beamcraft_core::KeepOut) -> Self {
-        Self {
-            from_mm: OfCore::of_core(&core.from_mm),
-            to_mm: OfCore::of_core(&core.to_mm),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::KeepOut> for KeepOut {
-    fn to_core(&self) -> Result<beamcraft_core::KeepOut, Error> {
-        Ok(beamcraft_core::KeepOut {
-            from_mm: self.from_mm.to_core()?,
-            to_mm: self.to_mm.to_core()?,
+impl OfJson for KeepOut {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
         })
     }
 }
@@ -4611,36 +7828,25 @@ impl FrameSpacingInput {
 
 impl Record for FrameSpacingInput {
     const NAME: &'static str = "FrameSpacingInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("inner_length_mm", "Length of the hollow between its inner ends, mm."),
-        ("piece_thickness_mm", "Thickness of a piece along the body, mm."),
-        ("end_margin_mm", "From each inner end to the nearer face of the first and last piece, mm."),
-        ("greatest_spacing_mm", "Greatest distance between the centres of neighbours, mm."),
-        ("keep_outs", "Where no piece may stand."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("inner_length_mm", "inner_length_mm", "Length of the hollow between its inner ends, mm."),
+        ("piece_thickness_mm", "piece_thickness_mm", "Thickness of a piece along the body, mm."),
+        ("end_margin_mm", "end_margin_mm", "From each inner end to the nearer face of the first and last piece, mm."),
+        ("greatest_spacing_mm", "greatest_spacing_mm", "Greatest distance between the centres of neighbours, mm."),
+        ("keep_outs", "keep_outs", "Where no piece may stand."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.inner_length_mm.show(), self.piece_thickness_mm.show(), self.end_margin_mm.show(), self.greatest_spacing_mm.show(), self.keep_outs.show()] }
 }
 
-impl OfCore<beamcraft_core::FrameSpacingInput> for FrameSpacingInput {
-    fn of_core(core: &beamcraft_core::FrameSpacingInput) -> Self {
-        Self {
-            inner_length_mm: OfCore::of_core(&core.inner_length_mm),
-            piece_thickness_mm: OfCore::of_core(&core.piece_thickness_mm),
-            end_margin_mm: OfCore::of_core(&core.end_margin_mm),
-            greatest_spacing_mm: OfCore::of_core(&core.greatest_spacing_mm),
-            keep_outs: OfCore::of_core(&core.keep_outs),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::FrameSpacingInput> for FrameSpacingInput {
-    fn to_core(&self) -> Result<beamcraft_core::FrameSpacingInput, Error> {
-        Ok(beamcraft_core::FrameSpacingInput {
-            inner_length_mm: self.inner_length_mm.to_core()?,
-            piece_thickness_mm: self.piece_thickness_mm.to_core()?,
-            end_margin_mm: self.end_margin_mm.to_core()?,
-            greatest_spacing_mm: self.greatest_spacing_mm.to_core()?,
-            keep_outs: self.keep_outs.to_core()?,
+impl OfJson for FrameSpacingInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            inner_length_mm: field(fields, "inner_length_mm")?,
+            piece_thickness_mm: field(fields, "piece_thickness_mm")?,
+            end_margin_mm: field(fields, "end_margin_mm")?,
+            greatest_spacing_mm: field(fields, "greatest_spacing_mm")?,
+            keep_outs: field(fields, "keep_outs")?,
         })
     }
 }
@@ -4704,21 +7910,22 @@ impl Quantity {
 
 impl Record for Quantity {
     const NAME: &'static str = "Quantity";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("name", "What it is, in words."),
-        ("value", "Its value."),
-        ("unit", "Unit symbol; empty for a plain number."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "What it is, in words."),
+        ("value", "value", "Its value."),
+        ("unit", "unit", "Unit symbol; empty for a plain number."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.value.show(), self.unit.show()] }
 }
 
-impl OfCore<beamcraft_core::Quantity> for Quantity {
-    fn of_core(core: &beamcraft_core::Quantity) -> Self {
-        Self {
-            name: OfCore::of_core(&core.name),
-            value: OfCore::of_core(&core.value),
-            unit: OfCore::of_core(&core.unit),
-        }
+impl OfJson for Quantity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            value: field(fields, "value")?,
+            unit: field(fields, "unit")?,
+        })
     }
 }
 
@@ -4801,29 +8008,30 @@ impl Finding {
 
 impl Record for Finding {
     const NAME: &'static str = "Finding";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("grade", "How much it matters."),
-        ("code", "What it is about."),
-        ("subject", "The part concerned, such as `front|top` or `cleat`."),
-        ("message", "One or two sentences."),
-        ("numbers", "The numbers behind it."),
-        ("cure", "What would help; empty where nothing needs to be done."),
-        ("clause", "The rule behind it, where there is one."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("grade", "grade", "How much it matters."),
+        ("code", "code", "What it is about."),
+        ("subject", "subject", "The part concerned, such as `front|top` or `cleat`."),
+        ("message", "message", "One or two sentences."),
+        ("numbers", "numbers", "The numbers behind it."),
+        ("cure", "cure", "What would help; empty where nothing needs to be done."),
+        ("clause", "clause", "The rule behind it, where there is one."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.grade.show(), self.code.show(), self.subject.show(), self.message.show(), self.numbers.show(), self.cure.show(), self.clause.show()] }
 }
 
-impl OfCore<beamcraft_core::Finding> for Finding {
-    fn of_core(core: &beamcraft_core::Finding) -> Self {
-        Self {
-            grade: OfCore::of_core(&core.grade),
-            code: OfCore::of_core(&core.code),
-            subject: OfCore::of_core(&core.subject),
-            message: OfCore::of_core(&core.message),
-            numbers: OfCore::of_core(&core.numbers),
-            cure: OfCore::of_core(&core.cure),
-            clause: OfCore::of_core(&core.clause),
-        }
+impl OfJson for Finding {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            grade: field(fields, "grade")?,
+            code: field(fields, "code")?,
+            subject: field(fields, "subject")?,
+            message: field(fields, "message")?,
+            numbers: field(fields, "numbers")?,
+            cure: field(fields, "cure")?,
+            clause: field(fields, "clause")?,
+        })
     }
 }
 
@@ -4888,23 +8096,24 @@ impl FrameSpacing {
 
 impl Record for FrameSpacing {
     const NAME: &'static str = "FrameSpacing";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("centres_mm", "Centres of the pieces from the left inner end, mm, from left to right."),
-        ("piece_count", "Number of pieces."),
-        ("widest_mm", "Greatest distance between the centres of neighbours, mm; 0 with one piece."),
-        ("findings", "What stands in the way."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("centres_mm", "centres_mm", "Centres of the pieces from the left inner end, mm, from left to right."),
+        ("piece_count", "piece_count", "Number of pieces."),
+        ("widest_mm", "widest_mm", "Greatest distance between the centres of neighbours, mm; 0 with one piece."),
+        ("findings", "findings", "What stands in the way."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.centres_mm.show(), self.piece_count.show(), self.widest_mm.show(), self.findings.show()] }
 }
 
-impl OfCore<beamcraft_core::FrameSpacing> for FrameSpacing {
-    fn of_core(core: &beamcraft_core::FrameSpacing) -> Self {
-        Self {
-            centres_mm: OfCore::of_core(&core.centres_mm),
-            piece_count: OfCore::of_core(&core.piece_count),
-            widest_mm: OfCore::of_core(&core.widest_mm),
-            findings: OfCore::of_core(&core.findings),
-        }
+impl OfJson for FrameSpacing {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            centres_mm: field(fields, "centres_mm")?,
+            piece_count: field(fields, "piece_count")?,
+            widest_mm: field(fields, "widest_mm")?,
+            findings: field(fields, "findings")?,
+        })
     }
 }
 
@@ -4980,25 +8189,26 @@ impl CleatHalvesInput {
 
 impl Record for CleatHalvesInput {
     const NAME: &'static str = "CleatHalvesInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("strip_width_mm", "Width of the strip before the rip, mm."),
-        ("thickness_mm", "Thickness of the strip, mm."),
-        ("bevel_deg", "Bevel of the rip from a square cut, degrees."),
-        ("kerf_mm", "Kerf of the blade, square to it, mm."),
-        ("blunt_mm", "How much of each long face is taken off to blunt its point, mm; 0, the default, leaves the points sharp."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("strip_width_mm", "strip_width_mm", "Width of the strip before the rip, mm."),
+        ("thickness_mm", "thickness_mm", "Thickness of the strip, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel of the rip from a square cut, degrees."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, square to it, mm."),
+        ("blunt_mm", "blunt_mm", "How much of each long face is taken off to blunt its point, mm; 0, the default, leaves the points sharp."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.strip_width_mm.show(), self.thickness_mm.show(), self.bevel_deg.show(), self.kerf_mm.show(), self.blunt_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::CleatHalvesInput> for CleatHalvesInput {
-    fn of_core(core: &beamcraft_core::CleatHalvesInput) -> Self {
-        Self {
-            strip_width_mm: OfCore::of_core(&core.strip_width_mm),
-            thickness_mm: OfCore::of_core(&core.thickness_mm),
-            bevel_deg: OfCore::of_core(&core.bevel_deg),
-            kerf_mm: OfCore::of_core(&core.kerf_mm),
-            blunt_mm: OfCore::of_core(&core.blunt_mm),
-        }
+impl OfJson for CleatHalvesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            strip_width_mm: field(fields, "strip_width_mm")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            blunt_mm: field(fields, "blunt_mm")?,
+        })
     }
 }
 
@@ -5111,19 +8321,37 @@ impl CleatHalves {
 
 impl Record for CleatHalves {
     const NAME: &'static str = "CleatHalves";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("long_face_mm", "Width of the long face of each half with a sharp point, as it leaves the saw, mm."),
-        ("blunted_face_mm", "Width of the long face of each half once its point is blunted, mm."),
-        ("short_face_mm", "Width of the short face of each half, mm."),
-        ("fence_leaning_away_mm", "Fence distance at the table, long face up and the blade leaning away from the fence, mm."),
-        ("fence_leaning_towards_mm", "Fence distance at the table, long face down and the blade leaning towards the fence, mm."),
-        ("lift_mm", "How far the body must rise before the points pass each other, mm."),
-        ("seat_length_mm", "Length of the seat along the slope, mm."),
-        ("seat_width_mm", "Width of the seat seen from above, mm."),
-        ("point_flat_mm", "Thickness of the flat on a blunted point, mm; 0 for a feather edge."),
-        ("pair_height_mm", "Height of the two halves together when hung, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("long_face_mm", "long_face_mm", "Width of the long face of each half with a sharp point, as it leaves the saw, mm."),
+        ("blunted_face_mm", "blunted_face_mm", "Width of the long face of each half once its point is blunted, mm."),
+        ("short_face_mm", "short_face_mm", "Width of the short face of each half, mm."),
+        ("fence_leaning_away_mm", "fence_leaning_away_mm", "Fence distance at the table, long face up and the blade leaning away from the fence, mm."),
+        ("fence_leaning_towards_mm", "fence_leaning_towards_mm", "Fence distance at the table, long face down and the blade leaning towards the fence, mm."),
+        ("lift_mm", "lift_mm", "How far the body must rise before the points pass each other, mm."),
+        ("seat_length_mm", "seat_length_mm", "Length of the seat along the slope, mm."),
+        ("seat_width_mm", "seat_width_mm", "Width of the seat seen from above, mm."),
+        ("point_flat_mm", "point_flat_mm", "Thickness of the flat on a blunted point, mm; 0 for a feather edge."),
+        ("pair_height_mm", "pair_height_mm", "Height of the two halves together when hung, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.long_face_mm.show(), self.blunted_face_mm.show(), self.short_face_mm.show(), self.fence_leaning_away_mm.show(), self.fence_leaning_towards_mm.show(), self.lift_mm.show(), self.seat_length_mm.show(), self.seat_width_mm.show(), self.point_flat_mm.show(), self.pair_height_mm.show()] }
+}
+
+impl OfJson for CleatHalves {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            long_face_mm: field(fields, "long_face_mm")?,
+            blunted_face_mm: field(fields, "blunted_face_mm")?,
+            short_face_mm: field(fields, "short_face_mm")?,
+            fence_leaning_away_mm: field(fields, "fence_leaning_away_mm")?,
+            fence_leaning_towards_mm: field(fields, "fence_leaning_towards_mm")?,
+            lift_mm: field(fields, "lift_mm")?,
+            seat_length_mm: field(fields, "seat_length_mm")?,
+            seat_width_mm: field(fields, "seat_width_mm")?,
+            point_flat_mm: field(fields, "point_flat_mm")?,
+            pair_height_mm: field(fields, "pair_height_mm")?,
+        })
+    }
 }
 
 impl OfCore<beamcraft_core::CleatHalves> for CleatHalves {
@@ -5194,32 +8422,24 @@ impl BodyPlace {
 
 impl Record for BodyPlace {
     const NAME: &'static str = "BodyPlace";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("left_end_mm", "Left end of the body from the plumb line, mm."),
-        ("bottom_above_floor_mm", "Bottom of the body above the floor, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("left_end_mm", "left_end_mm", "Left end of the body from the plumb line, mm."),
+        ("bottom_above_floor_mm", "bottom_above_floor_mm", "Bottom of the body above the floor, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.left_end_mm.show(), self.bottom_above_floor_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::BodyPlace> for BodyPlace {
-    fn of_core(core: &beamcraft_core::BodyPlace) -> Self {
-        Self {
-            left_end_mm: OfCore::of_core(&core.left_end_mm),
-            bottom_above_floor_mm: OfCore::of_core(&core.bottom_above_floor_mm),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::BodyPlace> for BodyPlace {
-    fn to_core(&self) -> Result<beamcraft_core::BodyPlace, Error> {
-        Ok(beamcraft_core::BodyPlace {
-            left_end_mm: self.left_end_mm.to_core()?,
-            bottom_above_floor_mm: self.bottom_above_floor_mm.to_core()?,
+impl OfJson for BodyPlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            left_end_mm: field(fields, "left_end_mm")?,
+            bottom_above_floor_mm: field(fields, "bottom_above_floor_mm")?,
         })
     }
 }
 
-/// Each stud as found on the wall.
+/// Studs as found on the wall.
 ///
 /// Parameters
 /// ----------
@@ -5227,14 +8447,14 @@ impl ToCore<beamcraft_core::BodyPlace> for BodyPlace {
 ///     Centre lines from the plumb line, mm, in any order.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct StudLayoutMeasured {
+pub(crate) struct MeasuredStuds {
     /// Centre lines from the plumb line, mm, in any order.
     #[pyo3(get)]
     pub(crate) centres_mm: Vec<f64>,
 }
 
 #[pymethods]
-impl StudLayoutMeasured {
+impl MeasuredStuds {
     #[new]
     #[pyo3(signature = (*, centres_mm), text_signature = "(*, centres_mm)")]
     fn new(centres_mm: Arg<'_, '_>) -> PyResult<Self> {
@@ -5260,25 +8480,36 @@ impl StudLayoutMeasured {
     fn _repr_html_(&self) -> String { html::table(&self.object()) }
 }
 
-impl Record for StudLayoutMeasured {
-    const NAME: &'static str = "StudLayoutMeasured";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("centres_mm", "Centre lines from the plumb line, mm, in any order."),
+impl Record for MeasuredStuds {
+    const NAME: &'static str = "MeasuredStuds";
+    const FIELDS: &'static [shown::Field] = &[
+        ("centres_mm", "centres_mm", "Centre lines from the plumb line, mm, in any order."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.centres_mm.show()] }
 }
 
-/// A regular spacing, both ways from one stud: a first guess only.
+impl OfJson for MeasuredStuds {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            centres_mm: field(fields, "centres_mm")?,
+        })
+    }
+}
+
+/// Studs at a regular spacing, both ways from one stud.
 ///
 /// Parameters
 /// ----------
 /// first_mm : float
 ///     Centre line of one stud from the plumb line, mm.
+///     Allowed: -100000 to 100000.
 /// spacing_mm : float
 ///     Distance between centre lines, mm.
+///     Allowed: 10 to 10000.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct StudLayoutSpaced {
+pub(crate) struct SpacedStuds {
     /// Centre line of one stud from the plumb line, mm.
     #[pyo3(get)]
     pub(crate) first_mm: f64,
@@ -5288,7 +8519,7 @@ pub(crate) struct StudLayoutSpaced {
 }
 
 #[pymethods]
-impl StudLayoutSpaced {
+impl SpacedStuds {
     #[new]
     #[pyo3(signature = (*, first_mm, spacing_mm), text_signature = "(*, first_mm, spacing_mm)")]
     fn new(first_mm: Arg<'_, '_>, spacing_mm: Arg<'_, '_>) -> PyResult<Self> {
@@ -5315,19 +8546,29 @@ impl StudLayoutSpaced {
     fn _repr_html_(&self) -> String { html::table(&self.object()) }
 }
 
-impl Record for StudLayoutSpaced {
-    const NAME: &'static str = "StudLayoutSpaced";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("first_mm", "Centre line of one stud from the plumb line, mm."),
-        ("spacing_mm", "Distance between centre lines, mm."),
+impl Record for SpacedStuds {
+    const NAME: &'static str = "SpacedStuds";
+    const FIELDS: &'static [shown::Field] = &[
+        ("first_mm", "first_mm", "Centre line of one stud from the plumb line, mm."),
+        ("spacing_mm", "spacing_mm", "Distance between centre lines, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.first_mm.show(), self.spacing_mm.show()] }
 }
 
+impl OfJson for SpacedStuds {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            first_mm: field(fields, "first_mm")?,
+            spacing_mm: field(fields, "spacing_mm")?,
+        })
+    }
+}
+
 #[derive(Clone, Debug, PartialEq, IntoPyObject)]
 pub(crate) enum StudLayout {
-    Measured(StudLayoutMeasured),
-    Spaced(StudLayoutSpaced),
+    Measured(MeasuredStuds),
+    Spaced(SpacedStuds),
 }
 
 impl Show for StudLayout {
@@ -5341,104 +8582,55 @@ impl Show for StudLayout {
 
 impl Cross for StudLayout {
     fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
-        if let Ok(found) = value.cast::<StudLayoutMeasured>() {
+        if let Ok(found) = value.cast::<MeasuredStuds>() {
             return Ok(StudLayout::Measured(found.get().clone()));
         }
-        if let Ok(found) = value.cast::<StudLayoutSpaced>() {
+        if let Ok(found) = value.cast::<SpacedStuds>() {
             return Ok(StudLayout::Spaced(found.get().clone()));
         }
-        Err(wrong_type(value, place, "one of the classes StudLayoutMeasured, StudLayoutSpaced"))
+        Err(wrong_type(value, place, "one of the classes MeasuredStuds, SpacedStuds"))
     }
 }
 
-impl OfCore<beamcraft_core::StudLayout> for StudLayout {
-    fn of_core(core: &beamcraft_core::StudLayout) -> Self {
-        match core {
-            beamcraft_core::StudLayout::Measured { centres_mm } => StudLayout::Measured(StudLayoutMeasured { centres_mm: OfCore::of_core(centres_mm) }),
-            beamcraft_core::StudLayout::Spaced { first_mm, spacing_mm } => StudLayout::Spaced(StudLayoutSpaced { first_mm: OfCore::of_core(first_mm), spacing_mm: OfCore::of_core(spacing_mm) }),
+impl OfJson for StudLayout {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "measured" => OfJson::of_json(content).map(StudLayout::Measured),
+            "spaced" => OfJson::of_json(content).map(StudLayout::Spaced),
+            _ => None,
         }
     }
 }
 
-impl ToCore<beamcraft_core::StudLayout> for StudLayout {
-    fn to_core(&self) -> Result<beamcraft_core::StudLayout, Error> {
-        Ok(match self {
-            StudLayout::Measured(content) => beamcraft_core::StudLayout::Measured { centres_mm: content.centres_mm.to_core()? },
-            StudLayout::Spaced(content) => beamcraft_core::StudLayout::Spaced { first_mm: content.first_mm.to_core()?, spacing_mm: content.spacing_mm.to_core()? },
-        })
-    }
-}
-
-/// A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+/// What the studs are made of: a named combination or a specific gravity; neither when it is not known.
 ///
 /// Parameters
 /// ----------
-/// name : str
-///     Its name.
+/// combination : str or None, optional
+///     A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+/// specific_gravity : float or None, optional
+///     Specific gravity, oven-dry weight and volume.
+///     Allowed: 0.05 to 1.5.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct StudWoodCombination {
-    /// Its name.
+pub(crate) struct StudWood {
+    /// A species combination of NDS Table 12.3.3A, such as `Spruce-Pine-Fir`.
     #[pyo3(get)]
-    pub(crate) name: String,
-}
-
-#[pymethods]
-impl StudWoodCombination {
-    #[new]
-    #[pyo3(signature = (*, name), text_signature = "(*, name)")]
-    fn new(name: Arg<'_, '_>) -> PyResult<Self> {
-        Ok(Self {
-            name: name.read("name")?,
-        })
-    }
-    fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
-    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
-    #[pyo3(signature = (**changes))]
-    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
-    /// Equal object with the fields given changed.
-    #[pyo3(signature = (**changes))]
-    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
-    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
-    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
-    /// Canonical JSON: the same bytes through every door of the library.
-    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
-    fn _repr_html_(&self) -> String { html::table(&self.object()) }
-}
-
-impl Record for StudWoodCombination {
-    const NAME: &'static str = "StudWoodCombination";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("name", "Its name."),
-    ];
-    fn values(&self) -> Vec<Shown> { vec![self.name.show()] }
-}
-
-/// Its specific gravity, oven-dry weight and volume.
-///
-/// Parameters
-/// ----------
-/// specific_gravity : float
-///     Specific gravity.
-#[pyclass(frozen, eq, module = "beamcraft")]
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct StudWoodGravity {
-    /// Specific gravity.
+    pub(crate) combination: Option<String>,
+    /// Specific gravity, oven-dry weight and volume.
     #[pyo3(get)]
-    pub(crate) specific_gravity: f64,
+    pub(crate) specific_gravity: Option<f64>,
 }
 
 #[pymethods]
-impl StudWoodGravity {
+impl StudWood {
     #[new]
-    #[pyo3(signature = (*, specific_gravity), text_signature = "(*, specific_gravity)")]
-    fn new(specific_gravity: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, combination = Arg::left_out(), specific_gravity = Arg::left_out()), text_signature = "(*, combination=None, specific_gravity=None)")]
+    fn new(combination: Arg<'_, '_>, specific_gravity: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
-            specific_gravity: specific_gravity.read("specific_gravity")?,
+            combination: combination.read_or("combination", || None)?,
+            specific_gravity: specific_gravity.read_or("specific_gravity", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -5459,101 +8651,21 @@ impl StudWoodGravity {
     fn _repr_html_(&self) -> String { html::table(&self.object()) }
 }
 
-impl Record for StudWoodGravity {
-    const NAME: &'static str = "StudWoodGravity";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("specific_gravity", "Specific gravity."),
+impl Record for StudWood {
+    const NAME: &'static str = "StudWood";
+    const FIELDS: &'static [shown::Field] = &[
+        ("combination", "combination", "A species combination of NDS Table 12.3.3A, such as `Spruce-Pine-Fir`."),
+        ("specific_gravity", "specific_gravity", "Specific gravity, oven-dry weight and volume."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.specific_gravity.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.combination.show(), self.specific_gravity.show()] }
 }
 
-/// Not known: checks take the least that may be there, or give no answer.
-#[pyclass(frozen, eq, module = "beamcraft")]
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct StudWoodUnknown {
-}
-
-#[pymethods]
-impl StudWoodUnknown {
-    #[new]
-    #[pyo3(signature = (), text_signature = "()")]
-    fn new() -> PyResult<Self> {
-        Ok(Self {
-        })
-    }
-    fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
-    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
-    #[pyo3(signature = (**changes))]
-    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
-    /// Equal object with the fields given changed.
-    #[pyo3(signature = (**changes))]
-    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
-    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
-    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
-    /// Canonical JSON: the same bytes through every door of the library.
-    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
-    fn _repr_html_(&self) -> String { html::table(&self.object()) }
-}
-
-impl Record for StudWoodUnknown {
-    const NAME: &'static str = "StudWoodUnknown";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-    ];
-    fn values(&self) -> Vec<Shown> { vec![] }
-}
-
-#[derive(Clone, Debug, PartialEq, IntoPyObject)]
-pub(crate) enum StudWood {
-    Combination(StudWoodCombination),
-    Gravity(StudWoodGravity),
-    Unknown(StudWoodUnknown),
-}
-
-impl Show for StudWood {
-    fn show(&self) -> Shown {
-        match self {
-            StudWood::Combination(content) => Shown::Tagged("combination", Box::new(content.show())),
-            StudWood::Gravity(content) => Shown::Tagged("gravity", Box::new(content.show())),
-            StudWood::Unknown(content) => Shown::Alone("unknown", Box::new(content.show())),
-        }
-    }
-}
-
-impl Cross for StudWood {
-    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
-        if let Ok(found) = value.cast::<StudWoodCombination>() {
-            return Ok(StudWood::Combination(found.get().clone()));
-        }
-        if let Ok(found) = value.cast::<StudWoodGravity>() {
-            return Ok(StudWood::Gravity(found.get().clone()));
-        }
-        if let Ok(found) = value.cast::<StudWoodUnknown>() {
-            return Ok(StudWood::Unknown(found.get().clone()));
-        }
-        Err(wrong_type(value, place, "one of the classes StudWoodCombination, StudWoodGravity, StudWoodUnknown"))
-    }
-}
-
-impl OfCore<beamcraft_core::StudWood> for StudWood {
-    fn of_core(core: &beamcraft_core::StudWood) -> Self {
-        match core {
-            beamcraft_core::StudWood::Combination { name } => StudWood::Combination(StudWoodCombination { name: OfCore::of_core(name) }),
-            beamcraft_core::StudWood::Gravity { specific_gravity } => StudWood::Gravity(StudWoodGravity { specific_gravity: OfCore::of_core(specific_gravity) }),
-            beamcraft_core::StudWood::Unknown => StudWood::Unknown(StudWoodUnknown {  }),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::StudWood> for StudWood {
-    fn to_core(&self) -> Result<beamcraft_core::StudWood, Error> {
-        Ok(match self {
-            StudWood::Combination(content) => beamcraft_core::StudWood::Combination { name: content.name.to_core()? },
-            StudWood::Gravity(content) => beamcraft_core::StudWood::Gravity { specific_gravity: content.specific_gravity.to_core()? },
-            StudWood::Unknown(_) => beamcraft_core::StudWood::Unknown,
+impl OfJson for StudWood {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            combination: field(fields, "combination")?,
+            specific_gravity: field(fields, "specific_gravity")?,
         })
     }
 }
@@ -5562,7 +8674,7 @@ impl ToCore<beamcraft_core::StudWood> for StudWood {
 ///
 /// Parameters
 /// ----------
-/// studs : StudLayoutMeasured or StudLayoutSpaced
+/// studs : MeasuredStuds or SpacedStuds
 ///     Where the studs stand.
 /// stud_width_mm : float
 ///     Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm.
@@ -5570,11 +8682,11 @@ impl ToCore<beamcraft_core::StudWood> for StudWood {
 /// stud_depth_mm : float
 ///     Depth of a stud into the wall, mm.
 ///     Allowed: 10 to 1000.
-/// stud_wood : StudWoodCombination or StudWoodGravity or StudWoodUnknown
-///     What the studs are made of.
 /// lining_thickness_mm : float
 ///     Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
 ///     Allowed: 0 to 500.
+/// stud_wood : StudWood, default {}
+///     What the studs are made of; checks take the least that may be there when it is not known.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Wall {
@@ -5587,7 +8699,7 @@ pub(crate) struct Wall {
     /// Depth of a stud into the wall, mm.
     #[pyo3(get)]
     pub(crate) stud_depth_mm: f64,
-    /// What the studs are made of.
+    /// What the studs are made of; checks take the least that may be there when it is not known.
     #[pyo3(get)]
     pub(crate) stud_wood: StudWood,
     /// Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
@@ -5598,13 +8710,13 @@ pub(crate) struct Wall {
 #[pymethods]
 impl Wall {
     #[new]
-    #[pyo3(signature = (*, studs, stud_width_mm, stud_depth_mm, stud_wood, lining_thickness_mm), text_signature = "(*, studs, stud_width_mm, stud_depth_mm, stud_wood, lining_thickness_mm)")]
-    fn new(studs: Arg<'_, '_>, stud_width_mm: Arg<'_, '_>, stud_depth_mm: Arg<'_, '_>, stud_wood: Arg<'_, '_>, lining_thickness_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, studs, stud_width_mm, stud_depth_mm, lining_thickness_mm, stud_wood = Arg::left_out()), text_signature = "(*, studs, stud_width_mm, stud_depth_mm, lining_thickness_mm, stud_wood=...)")]
+    fn new(studs: Arg<'_, '_>, stud_width_mm: Arg<'_, '_>, stud_depth_mm: Arg<'_, '_>, lining_thickness_mm: Arg<'_, '_>, stud_wood: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             studs: studs.read("studs")?,
             stud_width_mm: stud_width_mm.read("stud_width_mm")?,
             stud_depth_mm: stud_depth_mm.read("stud_depth_mm")?,
-            stud_wood: stud_wood.read("stud_wood")?,
+            stud_wood: stud_wood.read_or("stud_wood", || StudWood { combination: None, specific_gravity: None })?,
             lining_thickness_mm: lining_thickness_mm.read("lining_thickness_mm")?,
         })
     }
@@ -5628,36 +8740,25 @@ impl Wall {
 
 impl Record for Wall {
     const NAME: &'static str = "Wall";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("studs", "Where the studs stand."),
-        ("stud_width_mm", "Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm."),
-        ("stud_depth_mm", "Depth of a stud into the wall, mm."),
-        ("stud_wood", "What the studs are made of."),
-        ("lining_thickness_mm", "Thickness of the lining between the wall half and the studs, mm; 0 for bare studs."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("studs", "studs", "Where the studs stand."),
+        ("stud_width_mm", "stud_width_mm", "Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm."),
+        ("stud_depth_mm", "stud_depth_mm", "Depth of a stud into the wall, mm."),
+        ("stud_wood", "stud_wood", "What the studs are made of; checks take the least that may be there when it is not known."),
+        ("lining_thickness_mm", "lining_thickness_mm", "Thickness of the lining between the wall half and the studs, mm; 0 for bare studs."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.studs.show(), self.stud_width_mm.show(), self.stud_depth_mm.show(), self.stud_wood.show(), self.lining_thickness_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::Wall> for Wall {
-    fn of_core(core: &beamcraft_core::Wall) -> Self {
-        Self {
-            studs: OfCore::of_core(&core.studs),
-            stud_width_mm: OfCore::of_core(&core.stud_width_mm),
-            stud_depth_mm: OfCore::of_core(&core.stud_depth_mm),
-            stud_wood: OfCore::of_core(&core.stud_wood),
-            lining_thickness_mm: OfCore::of_core(&core.lining_thickness_mm),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::Wall> for Wall {
-    fn to_core(&self) -> Result<beamcraft_core::Wall, Error> {
-        Ok(beamcraft_core::Wall {
-            studs: self.studs.to_core()?,
-            stud_width_mm: self.stud_width_mm.to_core()?,
-            stud_depth_mm: self.stud_depth_mm.to_core()?,
-            stud_wood: self.stud_wood.to_core()?,
-            lining_thickness_mm: self.lining_thickness_mm.to_core()?,
+impl OfJson for Wall {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            studs: field(fields, "studs")?,
+            stud_width_mm: field(fields, "stud_width_mm")?,
+            stud_depth_mm: field(fields, "stud_depth_mm")?,
+            stud_wood: field(fields, "stud_wood")?,
+            lining_thickness_mm: field(fields, "lining_thickness_mm")?,
         })
     }
 }
@@ -5740,39 +8841,27 @@ impl Obstruction {
 
 impl Record for Obstruction {
     const NAME: &'static str = "Obstruction";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("name", "Name for messages."),
-        ("left_mm", "Left side from the plumb line, mm."),
-        ("right_mm", "Right side from the plumb line, mm."),
-        ("bottom_mm", "Underside above the floor, mm."),
-        ("top_mm", "Upper side above the floor, mm."),
-        ("projection_mm", "How far it stands out from the face of the wall, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name for messages."),
+        ("left_mm", "left_mm", "Left side from the plumb line, mm."),
+        ("right_mm", "right_mm", "Right side from the plumb line, mm."),
+        ("bottom_mm", "bottom_mm", "Underside above the floor, mm."),
+        ("top_mm", "top_mm", "Upper side above the floor, mm."),
+        ("projection_mm", "projection_mm", "How far it stands out from the face of the wall, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.left_mm.show(), self.right_mm.show(), self.bottom_mm.show(), self.top_mm.show(), self.projection_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::Obstruction> for Obstruction {
-    fn of_core(core: &beamcraft_core::Obstruction) -> Self {
-        Self {
-            name: OfCore::of_core(&core.name),
-            left_mm: OfCore::of_core(&core.left_mm),
-            right_mm: OfCore::of_core(&core.right_mm),
-            bottom_mm: OfCore::of_core(&core.bottom_mm),
-            top_mm: OfCore::of_core(&core.top_mm),
-            projection_mm: OfCore::of_core(&core.projection_mm),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::Obstruction> for Obstruction {
-    fn to_core(&self) -> Result<beamcraft_core::Obstruction, Error> {
-        Ok(beamcraft_core::Obstruction {
-            name: self.name.to_core()?,
-            left_mm: self.left_mm.to_core()?,
-            right_mm: self.right_mm.to_core()?,
-            bottom_mm: self.bottom_mm.to_core()?,
-            top_mm: self.top_mm.to_core()?,
-            projection_mm: self.projection_mm.to_core()?,
+impl OfJson for Obstruction {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            left_mm: field(fields, "left_mm")?,
+            right_mm: field(fields, "right_mm")?,
+            bottom_mm: field(fields, "bottom_mm")?,
+            top_mm: field(fields, "top_mm")?,
+            projection_mm: field(fields, "projection_mm")?,
         })
     }
 }
@@ -5901,60 +8990,41 @@ impl CleatMarksInput {
 
 impl Record for CleatMarksInput {
     const NAME: &'static str = "CleatMarksInput";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("place", "Where the body hangs."),
-        ("body_length_mm", "Length of the body, mm."),
-        ("body_height_mm", "Height of the body, mm."),
-        ("halves", "The strip that the cleat is ripped from."),
-        ("beam_half_up_mm", "From the bottom of the body up to the lower edge of the beam half, as it is, blunted or sharp, mm."),
-        ("beam_half_left_mm", "From the left end of the body to the left end of the beam half, mm."),
-        ("beam_half_length_mm", "Length of the beam half, mm."),
-        ("side_play_mm", "How much shorter the wall half is made, so that the body can be shifted sideways to its line, mm."),
-        ("bottom_board_mm", "Thickness of a bottom board that reaches back under the wall half, mm; left out when the body is open there."),
-        ("screw_row_up_mm", "Row of screws above the lower edge of the wall half, mm."),
-        ("screw_end_mm", "Least distance of a screw from an end of the wall half, mm."),
-        ("wall", "The wall."),
-        ("obstructions", "What stands out from the wall around the body."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("place", "place", "Where the body hangs."),
+        ("body_length_mm", "body_length_mm", "Length of the body, mm."),
+        ("body_height_mm", "body_height_mm", "Height of the body, mm."),
+        ("halves", "halves", "The strip that the cleat is ripped from."),
+        ("beam_half_up_mm", "beam_half_up_mm", "From the bottom of the body up to the lower edge of the beam half, as it is, blunted or sharp, mm."),
+        ("beam_half_left_mm", "beam_half_left_mm", "From the left end of the body to the left end of the beam half, mm."),
+        ("beam_half_length_mm", "beam_half_length_mm", "Length of the beam half, mm."),
+        ("side_play_mm", "side_play_mm", "How much shorter the wall half is made, so that the body can be shifted sideways to its line, mm."),
+        ("bottom_board_mm", "bottom_board_mm", "Thickness of a bottom board that reaches back under the wall half, mm; left out when the body is open there."),
+        ("screw_row_up_mm", "screw_row_up_mm", "Row of screws above the lower edge of the wall half, mm."),
+        ("screw_end_mm", "screw_end_mm", "Least distance of a screw from an end of the wall half, mm."),
+        ("wall", "wall", "The wall."),
+        ("obstructions", "obstructions", "What stands out from the wall around the body."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.place.show(), self.body_length_mm.show(), self.body_height_mm.show(), self.halves.show(), self.beam_half_up_mm.show(), self.beam_half_left_mm.show(), self.beam_half_length_mm.show(), self.side_play_mm.show(), self.bottom_board_mm.show(), self.screw_row_up_mm.show(), self.screw_end_mm.show(), self.wall.show(), self.obstructions.show()] }
 }
 
-impl OfCore<beamcraft_core::CleatMarksInput> for CleatMarksInput {
-    fn of_core(core: &beamcraft_core::CleatMarksInput) -> Self {
-        Self {
-            place: OfCore::of_core(&core.place),
-            body_length_mm: OfCore::of_core(&core.body_length_mm),
-            body_height_mm: OfCore::of_core(&core.body_height_mm),
-            halves: OfCore::of_core(&core.halves),
-            beam_half_up_mm: OfCore::of_core(&core.beam_half_up_mm),
-            beam_half_left_mm: OfCore::of_core(&core.beam_half_left_mm),
-            beam_half_length_mm: OfCore::of_core(&core.beam_half_length_mm),
-            side_play_mm: OfCore::of_core(&core.side_play_mm),
-            bottom_board_mm: OfCore::of_core(&core.bottom_board_mm),
-            screw_row_up_mm: OfCore::of_core(&core.screw_row_up_mm),
-            screw_end_mm: OfCore::of_core(&core.screw_end_mm),
-            wall: OfCore::of_core(&core.wall),
-            obstructions: OfCore::of_core(&core.obstructions),
-        }
-    }
-}
-
-impl ToCore<beamcraft_core::CleatMarksInput> for CleatMarksInput {
-    fn to_core(&self) -> Result<beamcraft_core::CleatMarksInput, Error> {
-        Ok(beamcraft_core::CleatMarksInput {
-            place: self.place.to_core()?,
-            body_length_mm: self.body_length_mm.to_core()?,
-            body_height_mm: self.body_height_mm.to_core()?,
-            halves: self.halves.to_core()?,
-            beam_half_up_mm: self.beam_half_up_mm.to_core()?,
-            beam_half_left_mm: self.beam_half_left_mm.to_core()?,
-            beam_half_length_mm: self.beam_half_length_mm.to_core()?,
-            side_play_mm: self.side_play_mm.to_core()?,
-            bottom_board_mm: self.bottom_board_mm.to_core()?,
-            screw_row_up_mm: self.screw_row_up_mm.to_core()?,
-            screw_end_mm: self.screw_end_mm.to_core()?,
-            wall: self.wall.to_core()?,
-            obstructions: self.obstructions.to_core()?,
+impl OfJson for CleatMarksInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            place: field(fields, "place")?,
+            body_length_mm: field(fields, "body_length_mm")?,
+            body_height_mm: field(fields, "body_height_mm")?,
+            halves: field(fields, "halves")?,
+            beam_half_up_mm: field(fields, "beam_half_up_mm")?,
+            beam_half_left_mm: field(fields, "beam_half_left_mm")?,
+            beam_half_length_mm: field(fields, "beam_half_length_mm")?,
+            side_play_mm: field(fields, "side_play_mm")?,
+            bottom_board_mm: field(fields, "bottom_board_mm")?,
+            screw_row_up_mm: field(fields, "screw_row_up_mm")?,
+            screw_end_mm: field(fields, "screw_end_mm")?,
+            wall: field(fields, "wall")?,
+            obstructions: field(fields, "obstructions")?,
         })
     }
 }
@@ -6020,23 +9090,24 @@ impl StudScrew {
 
 impl Record for StudScrew {
     const NAME: &'static str = "StudScrew";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("x_mm", "From the plumb line, mm."),
-        ("along_half_mm", "From the left end of the wall half, mm."),
-        ("end_distance_mm", "To the nearer end of the wall half, mm."),
-        ("stud_edge_mm", "To each edge of the stud, mm."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("x_mm", "x_mm", "From the plumb line, mm."),
+        ("along_half_mm", "along_half_mm", "From the left end of the wall half, mm."),
+        ("end_distance_mm", "end_distance_mm", "To the nearer end of the wall half, mm."),
+        ("stud_edge_mm", "stud_edge_mm", "To each edge of the stud, mm."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.x_mm.show(), self.along_half_mm.show(), self.end_distance_mm.show(), self.stud_edge_mm.show()] }
 }
 
-impl OfCore<beamcraft_core::StudScrew> for StudScrew {
-    fn of_core(core: &beamcraft_core::StudScrew) -> Self {
-        Self {
-            x_mm: OfCore::of_core(&core.x_mm),
-            along_half_mm: OfCore::of_core(&core.along_half_mm),
-            end_distance_mm: OfCore::of_core(&core.end_distance_mm),
-            stud_edge_mm: OfCore::of_core(&core.stud_edge_mm),
-        }
+impl OfJson for StudScrew {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            x_mm: field(fields, "x_mm")?,
+            along_half_mm: field(fields, "along_half_mm")?,
+            end_distance_mm: field(fields, "end_distance_mm")?,
+            stud_edge_mm: field(fields, "stud_edge_mm")?,
+        })
     }
 }
 
@@ -6113,27 +9184,28 @@ impl LiftRoom {
 
 impl Record for LiftRoom {
     const NAME: &'static str = "LiftRoom";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("name", "Name of the obstruction."),
-        ("room_mm", "Room between the body in its place and the obstruction, mm."),
-        ("straight_up_mm", "Room needed when the body goes straight up until the points are clear, mm."),
-        ("along_seat_mm", "Room needed when the body slides out along the seat as it rises, mm; never more."),
-        ("missing_mm", "Room missing even along the seat, mm."),
-        ("outcome", "Whether the room is enough along the seat."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the obstruction."),
+        ("room_mm", "room_mm", "Room between the body in its place and the obstruction, mm."),
+        ("straight_up_mm", "straight_up_mm", "Room needed when the body goes straight up until the points are clear, mm."),
+        ("along_seat_mm", "along_seat_mm", "Room needed when the body slides out along the seat as it rises, mm; never more."),
+        ("missing_mm", "missing_mm", "Room missing even along the seat, mm."),
+        ("outcome", "outcome", "Whether the room is enough along the seat."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.room_mm.show(), self.straight_up_mm.show(), self.along_seat_mm.show(), self.missing_mm.show(), self.outcome.show()] }
 }
 
-impl OfCore<beamcraft_core::LiftRoom> for LiftRoom {
-    fn of_core(core: &beamcraft_core::LiftRoom) -> Self {
-        Self {
-            name: OfCore::of_core(&core.name),
-            room_mm: OfCore::of_core(&core.room_mm),
-            straight_up_mm: OfCore::of_core(&core.straight_up_mm),
-            along_seat_mm: OfCore::of_core(&core.along_seat_mm),
-            missing_mm: OfCore::of_core(&core.missing_mm),
-            outcome: OfCore::of_core(&core.outcome),
-        }
+impl OfJson for LiftRoom {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            room_mm: field(fields, "room_mm")?,
+            straight_up_mm: field(fields, "straight_up_mm")?,
+            along_seat_mm: field(fields, "along_seat_mm")?,
+            missing_mm: field(fields, "missing_mm")?,
+            outcome: field(fields, "outcome")?,
+        })
     }
 }
 
@@ -6264,45 +9336,2870 @@ impl CleatMarks {
 
 impl Record for CleatMarks {
     const NAME: &'static str = "CleatMarks";
-    const FIELDS: &'static [(&'static str, &'static str)] = &[
-        ("halves", "The two halves."),
-        ("bottom_line_mm", "Line of the bottom of the body above the floor, mm."),
-        ("wall_edge_mm", "Upper edge of the wall half where it touches the wall, above the floor, mm."),
-        ("lower_edge_mm", "Lower edge of the wall half above the floor, mm."),
-        ("point_mm", "Point of the wall half, in front, above the floor, mm."),
-        ("left_mm", "Left end of the wall half from the plumb line, mm."),
-        ("right_mm", "Right end of the wall half from the plumb line, mm."),
-        ("length_mm", "Length of the wall half, mm."),
-        ("screw_line_mm", "Line of the screws above the floor, mm."),
-        ("screw_to_wall_edge_mm", "From the screws up to the edge of the wall half at the wall, mm."),
-        ("screws", "One place for a screw in each stud that the wall half crosses, from left to right."),
-        ("room_below_mm", "Room between the wall half and the bottom board, mm; absent without a bottom board."),
-        ("lift_rooms", "Room under each obstruction above the body."),
-        ("findings", "What stands in the way."),
-        ("cautions", "Cautions that belong to these marks."),
+    const FIELDS: &'static [shown::Field] = &[
+        ("halves", "halves", "The two halves."),
+        ("bottom_line_mm", "bottom_line_mm", "Line of the bottom of the body above the floor, mm."),
+        ("wall_edge_mm", "wall_edge_mm", "Upper edge of the wall half where it touches the wall, above the floor, mm."),
+        ("lower_edge_mm", "lower_edge_mm", "Lower edge of the wall half above the floor, mm."),
+        ("point_mm", "point_mm", "Point of the wall half, in front, above the floor, mm."),
+        ("left_mm", "left_mm", "Left end of the wall half from the plumb line, mm."),
+        ("right_mm", "right_mm", "Right end of the wall half from the plumb line, mm."),
+        ("length_mm", "length_mm", "Length of the wall half, mm."),
+        ("screw_line_mm", "screw_line_mm", "Line of the screws above the floor, mm."),
+        ("screw_to_wall_edge_mm", "screw_to_wall_edge_mm", "From the screws up to the edge of the wall half at the wall, mm."),
+        ("screws", "screws", "One place for a screw in each stud that the wall half crosses, from left to right."),
+        ("room_below_mm", "room_below_mm", "Room between the wall half and the bottom board, mm; absent without a bottom board."),
+        ("lift_rooms", "lift_rooms", "Room under each obstruction above the body."),
+        ("findings", "findings", "What stands in the way."),
+        ("cautions", "cautions", "Cautions that belong to these marks."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.halves.show(), self.bottom_line_mm.show(), self.wall_edge_mm.show(), self.lower_edge_mm.show(), self.point_mm.show(), self.left_mm.show(), self.right_mm.show(), self.length_mm.show(), self.screw_line_mm.show(), self.screw_to_wall_edge_mm.show(), self.screws.show(), self.room_below_mm.show(), self.lift_rooms.show(), self.findings.show(), self.cautions.show()] }
 }
 
-impl OfCore<beamcraft_core::CleatMarks> for CleatMarks {
-    fn of_core(core: &beamcraft_core::CleatMarks) -> Self {
+impl OfJson for CleatMarks {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            halves: field(fields, "halves")?,
+            bottom_line_mm: field(fields, "bottom_line_mm")?,
+            wall_edge_mm: field(fields, "wall_edge_mm")?,
+            lower_edge_mm: field(fields, "lower_edge_mm")?,
+            point_mm: field(fields, "point_mm")?,
+            left_mm: field(fields, "left_mm")?,
+            right_mm: field(fields, "right_mm")?,
+            length_mm: field(fields, "length_mm")?,
+            screw_line_mm: field(fields, "screw_line_mm")?,
+            screw_to_wall_edge_mm: field(fields, "screw_to_wall_edge_mm")?,
+            screws: field(fields, "screws")?,
+            room_below_mm: field(fields, "room_below_mm")?,
+            lift_rooms: field(fields, "lift_rooms")?,
+            findings: field(fields, "findings")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// A dry film to be reached with a coating of known volume solids.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the coating, %; by volume, which is always less than by weight.
+///     Allowed: 0.1 to 100.
+/// dry_film_um : float
+///     Dry film, µm.
+///     Allowed: 0.1 to 5000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FilmBuildInput {
+    /// Volume solids of the coating, %; by volume, which is always less than by weight.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+    /// Dry film, µm.
+    #[pyo3(get)]
+    pub(crate) dry_film_um: f64,
+}
+
+#[pymethods]
+impl FilmBuildInput {
+    #[new]
+    #[pyo3(signature = (*, volume_solids_pct, dry_film_um), text_signature = "(*, volume_solids_pct, dry_film_um)")]
+    fn new(volume_solids_pct: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+            dry_film_um: dry_film_um.read("dry_film_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FilmBuildInput {
+    const NAME: &'static str = "FilmBuildInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the coating, %; by volume, which is always less than by weight."),
+        ("dry_film_um", "dry_film_um", "Dry film, µm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.volume_solids_pct.show(), self.dry_film_um.show()] }
+}
+
+impl OfJson for FilmBuildInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+            dry_film_um: field(fields, "dry_film_um")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::FilmBuildInput> for FilmBuildInput {
+    fn to_core(&self) -> Result<beamcraft_core::FilmBuildInput, Error> {
+        Ok(beamcraft_core::FilmBuildInput {
+            volume_solids_pct: self.volume_solids_pct.to_core()?,
+            dry_film_um: self.dry_film_um.to_core()?,
+        })
+    }
+}
+
+/// What a dry film takes.
+///
+/// Parameters
+/// ----------
+/// spread_m2_per_l : float
+///     Theoretical spread rate, m² per litre; without any loss.
+/// wet_film_um : float
+///     Wet film that dries to the dry film, µm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FilmBuild {
+    /// Theoretical spread rate, m² per litre; without any loss.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: f64,
+    /// Wet film that dries to the dry film, µm.
+    #[pyo3(get)]
+    pub(crate) wet_film_um: f64,
+}
+
+#[pymethods]
+impl FilmBuild {
+    #[new]
+    #[pyo3(signature = (*, spread_m2_per_l, wet_film_um), text_signature = "(*, spread_m2_per_l, wet_film_um)")]
+    fn new(spread_m2_per_l: Arg<'_, '_>, wet_film_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            spread_m2_per_l: spread_m2_per_l.read("spread_m2_per_l")?,
+            wet_film_um: wet_film_um.read("wet_film_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FilmBuild {
+    const NAME: &'static str = "FilmBuild";
+    const FIELDS: &'static [shown::Field] = &[
+        ("spread_m2_per_l", "spread_m2_per_l", "Theoretical spread rate, m² per litre; without any loss."),
+        ("wet_film_um", "wet_film_um", "Wet film that dries to the dry film, µm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.spread_m2_per_l.show(), self.wet_film_um.show()] }
+}
+
+impl OfJson for FilmBuild {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            wet_film_um: field(fields, "wet_film_um")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::FilmBuild> for FilmBuild {
+    fn of_core(core: &beamcraft_core::FilmBuild) -> Self {
         Self {
-            halves: OfCore::of_core(&core.halves),
-            bottom_line_mm: OfCore::of_core(&core.bottom_line_mm),
-            wall_edge_mm: OfCore::of_core(&core.wall_edge_mm),
-            lower_edge_mm: OfCore::of_core(&core.lower_edge_mm),
-            point_mm: OfCore::of_core(&core.point_mm),
-            left_mm: OfCore::of_core(&core.left_mm),
-            right_mm: OfCore::of_core(&core.right_mm),
-            length_mm: OfCore::of_core(&core.length_mm),
-            screw_line_mm: OfCore::of_core(&core.screw_line_mm),
-            screw_to_wall_edge_mm: OfCore::of_core(&core.screw_to_wall_edge_mm),
-            screws: OfCore::of_core(&core.screws),
-            room_below_mm: OfCore::of_core(&core.room_below_mm),
-            lift_rooms: OfCore::of_core(&core.lift_rooms),
-            findings: OfCore::of_core(&core.findings),
-            cautions: OfCore::of_core(&core.cautions),
+            spread_m2_per_l: OfCore::of_core(&core.spread_m2_per_l),
+            wet_film_um: OfCore::of_core(&core.wet_film_um),
         }
+    }
+}
+
+/// A coating spread at a known rate.
+///
+/// Parameters
+/// ----------
+/// spread_m2_per_l : float
+///     Spread rate, m² per litre.
+///     Allowed: 0.1 to 100.
+/// volume_solids_pct : float
+///     Volume solids of the coating, %.
+///     Allowed: 0.1 to 100.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FilmFromSpreadInput {
+    /// Spread rate, m² per litre.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: f64,
+    /// Volume solids of the coating, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+}
+
+#[pymethods]
+impl FilmFromSpreadInput {
+    #[new]
+    #[pyo3(signature = (*, spread_m2_per_l, volume_solids_pct), text_signature = "(*, spread_m2_per_l, volume_solids_pct)")]
+    fn new(spread_m2_per_l: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            spread_m2_per_l: spread_m2_per_l.read("spread_m2_per_l")?,
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FilmFromSpreadInput {
+    const NAME: &'static str = "FilmFromSpreadInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("spread_m2_per_l", "spread_m2_per_l", "Spread rate, m² per litre."),
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the coating, %."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.spread_m2_per_l.show(), self.volume_solids_pct.show()] }
+}
+
+impl OfJson for FilmFromSpreadInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::FilmFromSpreadInput> for FilmFromSpreadInput {
+    fn to_core(&self) -> Result<beamcraft_core::FilmFromSpreadInput, Error> {
+        Ok(beamcraft_core::FilmFromSpreadInput {
+            spread_m2_per_l: self.spread_m2_per_l.to_core()?,
+            volume_solids_pct: self.volume_solids_pct.to_core()?,
+        })
+    }
+}
+
+/// The film that a spread rate leaves.
+///
+/// Parameters
+/// ----------
+/// wet_film_um : float
+///     Wet film, µm.
+/// dry_film_um : float
+///     Dry film, µm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FilmFromSpread {
+    /// Wet film, µm.
+    #[pyo3(get)]
+    pub(crate) wet_film_um: f64,
+    /// Dry film, µm.
+    #[pyo3(get)]
+    pub(crate) dry_film_um: f64,
+}
+
+#[pymethods]
+impl FilmFromSpread {
+    #[new]
+    #[pyo3(signature = (*, wet_film_um, dry_film_um), text_signature = "(*, wet_film_um, dry_film_um)")]
+    fn new(wet_film_um: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            wet_film_um: wet_film_um.read("wet_film_um")?,
+            dry_film_um: dry_film_um.read("dry_film_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FilmFromSpread {
+    const NAME: &'static str = "FilmFromSpread";
+    const FIELDS: &'static [shown::Field] = &[
+        ("wet_film_um", "wet_film_um", "Wet film, µm."),
+        ("dry_film_um", "dry_film_um", "Dry film, µm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.wet_film_um.show(), self.dry_film_um.show()] }
+}
+
+impl OfJson for FilmFromSpread {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            wet_film_um: field(fields, "wet_film_um")?,
+            dry_film_um: field(fields, "dry_film_um")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::FilmFromSpread> for FilmFromSpread {
+    fn of_core(core: &beamcraft_core::FilmFromSpread) -> Self {
+        Self {
+            wet_film_um: OfCore::of_core(&core.wet_film_um),
+            dry_film_um: OfCore::of_core(&core.dry_film_um),
+        }
+    }
+}
+
+/// A film measured wet and again dry.
+///
+/// Parameters
+/// ----------
+/// wet_film_um : float
+///     Wet film, µm.
+///     Allowed: 0.1 to 5000.
+/// dry_film_um : float
+///     Dry film, µm; not above the wet film.
+///     Allowed: 0 to 5000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct VolumeSolidsFromFilmsInput {
+    /// Wet film, µm.
+    #[pyo3(get)]
+    pub(crate) wet_film_um: f64,
+    /// Dry film, µm; not above the wet film.
+    #[pyo3(get)]
+    pub(crate) dry_film_um: f64,
+}
+
+#[pymethods]
+impl VolumeSolidsFromFilmsInput {
+    #[new]
+    #[pyo3(signature = (*, wet_film_um, dry_film_um), text_signature = "(*, wet_film_um, dry_film_um)")]
+    fn new(wet_film_um: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            wet_film_um: wet_film_um.read("wet_film_um")?,
+            dry_film_um: dry_film_um.read("dry_film_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for VolumeSolidsFromFilmsInput {
+    const NAME: &'static str = "VolumeSolidsFromFilmsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("wet_film_um", "wet_film_um", "Wet film, µm."),
+        ("dry_film_um", "dry_film_um", "Dry film, µm; not above the wet film."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.wet_film_um.show(), self.dry_film_um.show()] }
+}
+
+impl OfJson for VolumeSolidsFromFilmsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            wet_film_um: field(fields, "wet_film_um")?,
+            dry_film_um: field(fields, "dry_film_um")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::VolumeSolidsFromFilmsInput> for VolumeSolidsFromFilmsInput {
+    fn to_core(&self) -> Result<beamcraft_core::VolumeSolidsFromFilmsInput, Error> {
+        Ok(beamcraft_core::VolumeSolidsFromFilmsInput {
+            wet_film_um: self.wet_film_um.to_core()?,
+            dry_film_um: self.dry_film_um.to_core()?,
+        })
+    }
+}
+
+/// Volume solids found from a trial film.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the coating, %.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct VolumeSolidsFromFilms {
+    /// Volume solids of the coating, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+}
+
+#[pymethods]
+impl VolumeSolidsFromFilms {
+    #[new]
+    #[pyo3(signature = (*, volume_solids_pct), text_signature = "(*, volume_solids_pct)")]
+    fn new(volume_solids_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for VolumeSolidsFromFilms {
+    const NAME: &'static str = "VolumeSolidsFromFilms";
+    const FIELDS: &'static [shown::Field] = &[
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the coating, %."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.volume_solids_pct.show()] }
+}
+
+impl OfJson for VolumeSolidsFromFilms {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::VolumeSolidsFromFilms> for VolumeSolidsFromFilms {
+    fn of_core(core: &beamcraft_core::VolumeSolidsFromFilms) -> Self {
+        Self {
+            volume_solids_pct: OfCore::of_core(&core.volume_solids_pct),
+        }
+    }
+}
+
+/// A coating cut with thinner.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the coating as bought, %.
+///     Allowed: 0 to 100.
+/// coating_parts : float
+///     Coating, parts by volume.
+///     Allowed: 0.01 to 1000.
+/// thinner_parts : float
+///     Thinner, parts by volume.
+///     Allowed: 0 to 1000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ThinnedVolumeSolidsInput {
+    /// Volume solids of the coating as bought, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+    /// Coating, parts by volume.
+    #[pyo3(get)]
+    pub(crate) coating_parts: f64,
+    /// Thinner, parts by volume.
+    #[pyo3(get)]
+    pub(crate) thinner_parts: f64,
+}
+
+#[pymethods]
+impl ThinnedVolumeSolidsInput {
+    #[new]
+    #[pyo3(signature = (*, volume_solids_pct, coating_parts, thinner_parts), text_signature = "(*, volume_solids_pct, coating_parts, thinner_parts)")]
+    fn new(volume_solids_pct: Arg<'_, '_>, coating_parts: Arg<'_, '_>, thinner_parts: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+            coating_parts: coating_parts.read("coating_parts")?,
+            thinner_parts: thinner_parts.read("thinner_parts")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ThinnedVolumeSolidsInput {
+    const NAME: &'static str = "ThinnedVolumeSolidsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the coating as bought, %."),
+        ("coating_parts", "coating_parts", "Coating, parts by volume."),
+        ("thinner_parts", "thinner_parts", "Thinner, parts by volume."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.volume_solids_pct.show(), self.coating_parts.show(), self.thinner_parts.show()] }
+}
+
+impl OfJson for ThinnedVolumeSolidsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+            coating_parts: field(fields, "coating_parts")?,
+            thinner_parts: field(fields, "thinner_parts")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::ThinnedVolumeSolidsInput> for ThinnedVolumeSolidsInput {
+    fn to_core(&self) -> Result<beamcraft_core::ThinnedVolumeSolidsInput, Error> {
+        Ok(beamcraft_core::ThinnedVolumeSolidsInput {
+            volume_solids_pct: self.volume_solids_pct.to_core()?,
+            coating_parts: self.coating_parts.to_core()?,
+            thinner_parts: self.thinner_parts.to_core()?,
+        })
+    }
+}
+
+/// The coating after thinning.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the mixture, %.
+/// coating_share : float
+///     Share of the mixture that is coating.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ThinnedVolumeSolids {
+    /// Volume solids of the mixture, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+    /// Share of the mixture that is coating.
+    #[pyo3(get)]
+    pub(crate) coating_share: f64,
+}
+
+#[pymethods]
+impl ThinnedVolumeSolids {
+    #[new]
+    #[pyo3(signature = (*, volume_solids_pct, coating_share), text_signature = "(*, volume_solids_pct, coating_share)")]
+    fn new(volume_solids_pct: Arg<'_, '_>, coating_share: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+            coating_share: coating_share.read("coating_share")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ThinnedVolumeSolids {
+    const NAME: &'static str = "ThinnedVolumeSolids";
+    const FIELDS: &'static [shown::Field] = &[
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the mixture, %."),
+        ("coating_share", "coating_share", "Share of the mixture that is coating."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.volume_solids_pct.show(), self.coating_share.show()] }
+}
+
+impl OfJson for ThinnedVolumeSolids {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+            coating_share: field(fields, "coating_share")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::ThinnedVolumeSolids> for ThinnedVolumeSolids {
+    fn of_core(core: &beamcraft_core::ThinnedVolumeSolids) -> Self {
+        Self {
+            volume_solids_pct: OfCore::of_core(&core.volume_solids_pct),
+            coating_share: OfCore::of_core(&core.coating_share),
+        }
+    }
+}
+
+/// A total dry film to be reached coat by coat.
+///
+/// Parameters
+/// ----------
+/// target_dry_um : float
+///     Total dry film wanted, µm.
+///     Allowed: 0.1 to 5000.
+/// wet_um_per_coat : float
+///     Wet film of one coat, µm.
+///     Allowed: 0.1 to 5000.
+/// volume_solids_pct : float
+///     Volume solids of the coating as applied, %.
+///     Allowed: 0.1 to 100.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CoatsToFilmInput {
+    /// Total dry film wanted, µm.
+    #[pyo3(get)]
+    pub(crate) target_dry_um: f64,
+    /// Wet film of one coat, µm.
+    #[pyo3(get)]
+    pub(crate) wet_um_per_coat: f64,
+    /// Volume solids of the coating as applied, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: f64,
+}
+
+#[pymethods]
+impl CoatsToFilmInput {
+    #[new]
+    #[pyo3(signature = (*, target_dry_um, wet_um_per_coat, volume_solids_pct), text_signature = "(*, target_dry_um, wet_um_per_coat, volume_solids_pct)")]
+    fn new(target_dry_um: Arg<'_, '_>, wet_um_per_coat: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            target_dry_um: target_dry_um.read("target_dry_um")?,
+            wet_um_per_coat: wet_um_per_coat.read("wet_um_per_coat")?,
+            volume_solids_pct: volume_solids_pct.read("volume_solids_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CoatsToFilmInput {
+    const NAME: &'static str = "CoatsToFilmInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("target_dry_um", "target_dry_um", "Total dry film wanted, µm."),
+        ("wet_um_per_coat", "wet_um_per_coat", "Wet film of one coat, µm."),
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids of the coating as applied, %."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.target_dry_um.show(), self.wet_um_per_coat.show(), self.volume_solids_pct.show()] }
+}
+
+impl OfJson for CoatsToFilmInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            target_dry_um: field(fields, "target_dry_um")?,
+            wet_um_per_coat: field(fields, "wet_um_per_coat")?,
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::CoatsToFilmInput> for CoatsToFilmInput {
+    fn to_core(&self) -> Result<beamcraft_core::CoatsToFilmInput, Error> {
+        Ok(beamcraft_core::CoatsToFilmInput {
+            target_dry_um: self.target_dry_um.to_core()?,
+            wet_um_per_coat: self.wet_um_per_coat.to_core()?,
+            volume_solids_pct: self.volume_solids_pct.to_core()?,
+        })
+    }
+}
+
+choice!(FilmCeiling, flat_output, ["within", "above"]);
+
+/// The coats that reach a film.
+///
+/// Parameters
+/// ----------
+/// coats : int
+///     Number of whole coats.
+/// dry_um_per_coat : float
+///     Dry film of one coat, µm.
+/// total_dry_um : float
+///     Total dry film of the whole coats, µm.
+/// furniture_ceiling : {'within', 'above'}
+///     The total against the usual ceiling for sprayed furniture finishes.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CoatsToFilm {
+    /// Number of whole coats.
+    #[pyo3(get)]
+    pub(crate) coats: u32,
+    /// Dry film of one coat, µm.
+    #[pyo3(get)]
+    pub(crate) dry_um_per_coat: f64,
+    /// Total dry film of the whole coats, µm.
+    #[pyo3(get)]
+    pub(crate) total_dry_um: f64,
+    /// The total against the usual ceiling for sprayed furniture finishes.
+    #[pyo3(get)]
+    pub(crate) furniture_ceiling: FilmCeiling,
+}
+
+#[pymethods]
+impl CoatsToFilm {
+    #[new]
+    #[pyo3(signature = (*, coats, dry_um_per_coat, total_dry_um, furniture_ceiling), text_signature = "(*, coats, dry_um_per_coat, total_dry_um, furniture_ceiling)")]
+    fn new(coats: Arg<'_, '_>, dry_um_per_coat: Arg<'_, '_>, total_dry_um: Arg<'_, '_>, furniture_ceiling: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            coats: coats.read("coats")?,
+            dry_um_per_coat: dry_um_per_coat.read("dry_um_per_coat")?,
+            total_dry_um: total_dry_um.read("total_dry_um")?,
+            furniture_ceiling: furniture_ceiling.read("furniture_ceiling")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CoatsToFilm {
+    const NAME: &'static str = "CoatsToFilm";
+    const FIELDS: &'static [shown::Field] = &[
+        ("coats", "coats", "Number of whole coats."),
+        ("dry_um_per_coat", "dry_um_per_coat", "Dry film of one coat, µm."),
+        ("total_dry_um", "total_dry_um", "Total dry film of the whole coats, µm."),
+        ("furniture_ceiling", "furniture_ceiling", "The total against the usual ceiling for sprayed furniture finishes."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.coats.show(), self.dry_um_per_coat.show(), self.total_dry_um.show(), self.furniture_ceiling.show()] }
+}
+
+impl OfJson for CoatsToFilm {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            coats: field(fields, "coats")?,
+            dry_um_per_coat: field(fields, "dry_um_per_coat")?,
+            total_dry_um: field(fields, "total_dry_um")?,
+            furniture_ceiling: field(fields, "furniture_ceiling")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::CoatsToFilm> for CoatsToFilm {
+    fn of_core(core: &beamcraft_core::CoatsToFilm) -> Self {
+        Self {
+            coats: OfCore::of_core(&core.coats),
+            dry_um_per_coat: OfCore::of_core(&core.dry_um_per_coat),
+            total_dry_um: OfCore::of_core(&core.total_dry_um),
+            furniture_ceiling: OfCore::of_core(&core.furniture_ceiling),
+        }
+    }
+}
+
+/// An area to be coated at a known spread rate.
+///
+/// Parameters
+/// ----------
+/// area_m2 : float
+///     Area to be coated, m².
+///     Allowed: 0 to 1000000.
+/// coats : int
+///     Number of coats.
+///     Allowed: 0 to 50.
+/// spread_m2_per_l : float
+///     Spread rate of one coat on this surface, m² per litre.
+///     Allowed: 0.1 to 100.
+/// transfer_efficiency : float, default 1.0
+///     Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+///     cloth. For a spray give the gun's share.
+///     Allowed: 0.01 to 1.
+/// other_loss : float, default 0.0
+///     Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+///     Allowed: 0 to 0.95.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishQuantityInput {
+    /// Area to be coated, m².
+    #[pyo3(get)]
+    pub(crate) area_m2: f64,
+    /// Number of coats.
+    #[pyo3(get)]
+    pub(crate) coats: u32,
+    /// Spread rate of one coat on this surface, m² per litre.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: f64,
+    /// Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+    /// cloth. For a spray give the gun's share.
+    #[pyo3(get)]
+    pub(crate) transfer_efficiency: f64,
+    /// Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+    #[pyo3(get)]
+    pub(crate) other_loss: f64,
+}
+
+#[pymethods]
+impl FinishQuantityInput {
+    #[new]
+    #[pyo3(signature = (*, area_m2, coats, spread_m2_per_l, transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, area_m2, coats, spread_m2_per_l, transfer_efficiency=1.0, other_loss=0.0)")]
+    fn new(area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            area_m2: area_m2.read("area_m2")?,
+            coats: coats.read("coats")?,
+            spread_m2_per_l: spread_m2_per_l.read("spread_m2_per_l")?,
+            transfer_efficiency: transfer_efficiency.read_or("transfer_efficiency", || 1.0_f64)?,
+            other_loss: other_loss.read_or("other_loss", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishQuantityInput {
+    const NAME: &'static str = "FinishQuantityInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("area_m2", "area_m2", "Area to be coated, m²."),
+        ("coats", "coats", "Number of coats."),
+        ("spread_m2_per_l", "spread_m2_per_l", "Spread rate of one coat on this surface, m² per litre."),
+        ("transfer_efficiency", "transfer_efficiency", "Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and"),
+        ("other_loss", "other_loss", "Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.area_m2.show(), self.coats.show(), self.spread_m2_per_l.show(), self.transfer_efficiency.show(), self.other_loss.show()] }
+}
+
+impl OfJson for FinishQuantityInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            area_m2: field(fields, "area_m2")?,
+            coats: field(fields, "coats")?,
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            transfer_efficiency: field(fields, "transfer_efficiency")?,
+            other_loss: field(fields, "other_loss")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::FinishQuantityInput> for FinishQuantityInput {
+    fn to_core(&self) -> Result<beamcraft_core::FinishQuantityInput, Error> {
+        Ok(beamcraft_core::FinishQuantityInput {
+            area_m2: self.area_m2.to_core()?,
+            coats: self.coats.to_core()?,
+            spread_m2_per_l: self.spread_m2_per_l.to_core()?,
+            transfer_efficiency: self.transfer_efficiency.to_core()?,
+            other_loss: self.other_loss.to_core()?,
+        })
+    }
+}
+
+/// Litres to have in hand.
+///
+/// Parameters
+/// ----------
+/// net_l_per_coat : float
+///     Volume on the work for one coat, L.
+/// net_l : float
+///     Volume on the work for all coats, L.
+/// use_factor : float
+///     Volume used for each litre on the work.
+/// needed_l_per_coat : float
+///     Volume needed for one coat, losses included, L.
+/// needed_l : float
+///     Volume needed for all coats, losses included, L; before it is rounded up to whole cans.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishQuantity {
+    /// Volume on the work for one coat, L.
+    #[pyo3(get)]
+    pub(crate) net_l_per_coat: f64,
+    /// Volume on the work for all coats, L.
+    #[pyo3(get)]
+    pub(crate) net_l: f64,
+    /// Volume used for each litre on the work.
+    #[pyo3(get)]
+    pub(crate) use_factor: f64,
+    /// Volume needed for one coat, losses included, L.
+    #[pyo3(get)]
+    pub(crate) needed_l_per_coat: f64,
+    /// Volume needed for all coats, losses included, L; before it is rounded up to whole cans.
+    #[pyo3(get)]
+    pub(crate) needed_l: f64,
+}
+
+#[pymethods]
+impl FinishQuantity {
+    #[new]
+    #[pyo3(signature = (*, net_l_per_coat, net_l, use_factor, needed_l_per_coat, needed_l), text_signature = "(*, net_l_per_coat, net_l, use_factor, needed_l_per_coat, needed_l)")]
+    fn new(net_l_per_coat: Arg<'_, '_>, net_l: Arg<'_, '_>, use_factor: Arg<'_, '_>, needed_l_per_coat: Arg<'_, '_>, needed_l: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            net_l_per_coat: net_l_per_coat.read("net_l_per_coat")?,
+            net_l: net_l.read("net_l")?,
+            use_factor: use_factor.read("use_factor")?,
+            needed_l_per_coat: needed_l_per_coat.read("needed_l_per_coat")?,
+            needed_l: needed_l.read("needed_l")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishQuantity {
+    const NAME: &'static str = "FinishQuantity";
+    const FIELDS: &'static [shown::Field] = &[
+        ("net_l_per_coat", "net_l_per_coat", "Volume on the work for one coat, L."),
+        ("net_l", "net_l", "Volume on the work for all coats, L."),
+        ("use_factor", "use_factor", "Volume used for each litre on the work."),
+        ("needed_l_per_coat", "needed_l_per_coat", "Volume needed for one coat, losses included, L."),
+        ("needed_l", "needed_l", "Volume needed for all coats, losses included, L; before it is rounded up to whole cans."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.net_l_per_coat.show(), self.net_l.show(), self.use_factor.show(), self.needed_l_per_coat.show(), self.needed_l.show()] }
+}
+
+impl OfJson for FinishQuantity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            net_l_per_coat: field(fields, "net_l_per_coat")?,
+            net_l: field(fields, "net_l")?,
+            use_factor: field(fields, "use_factor")?,
+            needed_l_per_coat: field(fields, "needed_l_per_coat")?,
+            needed_l: field(fields, "needed_l")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::FinishQuantity> for FinishQuantity {
+    fn of_core(core: &beamcraft_core::FinishQuantity) -> Self {
+        Self {
+            net_l_per_coat: OfCore::of_core(&core.net_l_per_coat),
+            net_l: OfCore::of_core(&core.net_l),
+            use_factor: OfCore::of_core(&core.use_factor),
+            needed_l_per_coat: OfCore::of_core(&core.needed_l_per_coat),
+            needed_l: OfCore::of_core(&core.needed_l),
+        }
+    }
+}
+
+choice!(FinishName, ["oil_stain", "spirit_dye", "water_dye", "wiping_varnish", "oil_polyurethane", "waterborne_polyurethane", "shellac", "nitrocellulose_lacquer", "conversion_varnish", "drying_oil", "hardwax_oil", "exterior_paint"]);
+
+choice!(ApplicationMethod, ["brush", "wipe", "roll", "air_atomised_spray", "airless_spray", "hvlp_spray", "manual_electrostatic", "automatic_electrostatic", "rotating_head_electrostatic", "dip_or_flow"]);
+
+/// An area to be coated with a class of finish.
+///
+/// Parameters
+/// ----------
+/// finish : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How it is put on.
+/// area_m2 : float
+///     Area to be coated, m².
+///     Allowed: 0 to 1000000.
+/// coats : int
+///     Number of coats.
+///     Allowed: 0 to 50.
+/// spread_m2_per_l : float or None, optional
+///     Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class.
+///     Allowed: 0.1 to 100.
+/// transfer_efficiency : float or None, optional
+///     Share of the coating that lands on the work, from a trial; the published share of the method unless given.
+///     Allowed: 0.01 to 1.
+/// other_loss : float, default 0.0
+///     Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+///     Allowed: 0 to 0.95.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishClassQuantityInput {
+    /// Class of finish.
+    #[pyo3(get)]
+    pub(crate) finish: FinishName,
+    /// How it is put on.
+    #[pyo3(get)]
+    pub(crate) method: ApplicationMethod,
+    /// Area to be coated, m².
+    #[pyo3(get)]
+    pub(crate) area_m2: f64,
+    /// Number of coats.
+    #[pyo3(get)]
+    pub(crate) coats: u32,
+    /// Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: Option<f64>,
+    /// Share of the coating that lands on the work, from a trial; the published share of the method unless given.
+    #[pyo3(get)]
+    pub(crate) transfer_efficiency: Option<f64>,
+    /// Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+    #[pyo3(get)]
+    pub(crate) other_loss: f64,
+}
+
+#[pymethods]
+impl FinishClassQuantityInput {
+    #[new]
+    #[pyo3(signature = (*, finish, method, area_m2, coats, spread_m2_per_l = Arg::left_out(), transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, finish, method, area_m2, coats, spread_m2_per_l=None, transfer_efficiency=None, other_loss=0.0)")]
+    fn new(finish: Arg<'_, '_>, method: Arg<'_, '_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            finish: finish.read("finish")?,
+            method: method.read("method")?,
+            area_m2: area_m2.read("area_m2")?,
+            coats: coats.read("coats")?,
+            spread_m2_per_l: spread_m2_per_l.read_or("spread_m2_per_l", || None)?,
+            transfer_efficiency: transfer_efficiency.read_or("transfer_efficiency", || None)?,
+            other_loss: other_loss.read_or("other_loss", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishClassQuantityInput {
+    const NAME: &'static str = "FinishClassQuantityInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("finish", "finish", "Class of finish."),
+        ("method", "method", "How it is put on."),
+        ("area_m2", "area_m2", "Area to be coated, m²."),
+        ("coats", "coats", "Number of coats."),
+        ("spread_m2_per_l", "spread_m2_per_l", "Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class."),
+        ("transfer_efficiency", "transfer_efficiency", "Share of the coating that lands on the work, from a trial; the published share of the method unless given."),
+        ("other_loss", "other_loss", "Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.finish.show(), self.method.show(), self.area_m2.show(), self.coats.show(), self.spread_m2_per_l.show(), self.transfer_efficiency.show(), self.other_loss.show()] }
+}
+
+impl OfJson for FinishClassQuantityInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            finish: field(fields, "finish")?,
+            method: field(fields, "method")?,
+            area_m2: field(fields, "area_m2")?,
+            coats: field(fields, "coats")?,
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            transfer_efficiency: field(fields, "transfer_efficiency")?,
+            other_loss: field(fields, "other_loss")?,
+        })
+    }
+}
+
+choice!(FigureOrigin, ["given", "published", "left_out"]);
+
+choice!(SelfHeatingRags, ["self_heating", "if_oil_based", "not_self_heating"]);
+
+/// Litres to have in hand, between the ends of the published figures.
+///
+/// Parameters
+/// ----------
+/// spread_origin : {'given', 'published', 'left_out'}
+///     Where the spread rate was taken from.
+/// spread_low_m2_per_l : float
+///     Lower spread rate reckoned with, m² per litre.
+/// spread_high_m2_per_l : float
+///     Upper spread rate reckoned with, m² per litre.
+/// transfer_origin : {'given', 'published', 'left_out'}
+///     Where the share that lands on the work was taken from; left out means that nothing is taken off.
+/// transfer_low_share : float
+///     Lower share that lands on the work reckoned with.
+/// transfer_high_share : float
+///     Upper share that lands on the work reckoned with.
+/// least : FinishQuantity
+///     Litres at the favourable ends.
+/// most : FinishQuantity
+///     Litres at the unfavourable ends: the ones to buy for.
+/// self_heating_rags : {'self_heating', 'if_oil_based', 'not_self_heating'}
+///     Whether rags with the finish heat up by themselves.
+/// cautions : list of CautionText
+///     Cautions that travel with the finish.
+/// transfer_remark : str
+///     What to know about the share that lands on the work.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishClassQuantity {
+    /// Where the spread rate was taken from.
+    #[pyo3(get)]
+    pub(crate) spread_origin: FigureOrigin,
+    /// Lower spread rate reckoned with, m² per litre.
+    #[pyo3(get)]
+    pub(crate) spread_low_m2_per_l: f64,
+    /// Upper spread rate reckoned with, m² per litre.
+    #[pyo3(get)]
+    pub(crate) spread_high_m2_per_l: f64,
+    /// Where the share that lands on the work was taken from; left out means that nothing is taken off.
+    #[pyo3(get)]
+    pub(crate) transfer_origin: FigureOrigin,
+    /// Lower share that lands on the work reckoned with.
+    #[pyo3(get)]
+    pub(crate) transfer_low_share: f64,
+    /// Upper share that lands on the work reckoned with.
+    #[pyo3(get)]
+    pub(crate) transfer_high_share: f64,
+    /// Litres at the favourable ends.
+    #[pyo3(get)]
+    pub(crate) least: FinishQuantity,
+    /// Litres at the unfavourable ends: the ones to buy for.
+    #[pyo3(get)]
+    pub(crate) most: FinishQuantity,
+    /// Whether rags with the finish heat up by themselves.
+    #[pyo3(get)]
+    pub(crate) self_heating_rags: SelfHeatingRags,
+    /// Cautions that travel with the finish.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+    /// What to know about the share that lands on the work.
+    #[pyo3(get)]
+    pub(crate) transfer_remark: String,
+}
+
+#[pymethods]
+impl FinishClassQuantity {
+    #[new]
+    #[pyo3(signature = (*, spread_origin, spread_low_m2_per_l, spread_high_m2_per_l, transfer_origin, transfer_low_share, transfer_high_share, least, most, self_heating_rags, cautions, transfer_remark), text_signature = "(*, spread_origin, spread_low_m2_per_l, spread_high_m2_per_l, transfer_origin, transfer_low_share, transfer_high_share, least, most, self_heating_rags, cautions, transfer_remark)")]
+    fn new(spread_origin: Arg<'_, '_>, spread_low_m2_per_l: Arg<'_, '_>, spread_high_m2_per_l: Arg<'_, '_>, transfer_origin: Arg<'_, '_>, transfer_low_share: Arg<'_, '_>, transfer_high_share: Arg<'_, '_>, least: Arg<'_, '_>, most: Arg<'_, '_>, self_heating_rags: Arg<'_, '_>, cautions: Arg<'_, '_>, transfer_remark: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            spread_origin: spread_origin.read("spread_origin")?,
+            spread_low_m2_per_l: spread_low_m2_per_l.read("spread_low_m2_per_l")?,
+            spread_high_m2_per_l: spread_high_m2_per_l.read("spread_high_m2_per_l")?,
+            transfer_origin: transfer_origin.read("transfer_origin")?,
+            transfer_low_share: transfer_low_share.read("transfer_low_share")?,
+            transfer_high_share: transfer_high_share.read("transfer_high_share")?,
+            least: least.read("least")?,
+            most: most.read("most")?,
+            self_heating_rags: self_heating_rags.read("self_heating_rags")?,
+            cautions: cautions.read("cautions")?,
+            transfer_remark: transfer_remark.read("transfer_remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishClassQuantity {
+    const NAME: &'static str = "FinishClassQuantity";
+    const FIELDS: &'static [shown::Field] = &[
+        ("spread_origin", "spread_origin", "Where the spread rate was taken from."),
+        ("spread_low_m2_per_l", "spread_low_m2_per_l", "Lower spread rate reckoned with, m² per litre."),
+        ("spread_high_m2_per_l", "spread_high_m2_per_l", "Upper spread rate reckoned with, m² per litre."),
+        ("transfer_origin", "transfer_origin", "Where the share that lands on the work was taken from; left out means that nothing is taken off."),
+        ("transfer_low_share", "transfer_low_share", "Lower share that lands on the work reckoned with."),
+        ("transfer_high_share", "transfer_high_share", "Upper share that lands on the work reckoned with."),
+        ("least", "least", "Litres at the favourable ends."),
+        ("most", "most", "Litres at the unfavourable ends: the ones to buy for."),
+        ("self_heating_rags", "self_heating_rags", "Whether rags with the finish heat up by themselves."),
+        ("cautions", "cautions", "Cautions that travel with the finish."),
+        ("transfer_remark", "transfer_remark", "What to know about the share that lands on the work."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.spread_origin.show(), self.spread_low_m2_per_l.show(), self.spread_high_m2_per_l.show(), self.transfer_origin.show(), self.transfer_low_share.show(), self.transfer_high_share.show(), self.least.show(), self.most.show(), self.self_heating_rags.show(), self.cautions.show(), self.transfer_remark.show()] }
+}
+
+impl OfJson for FinishClassQuantity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            spread_origin: field(fields, "spread_origin")?,
+            spread_low_m2_per_l: field(fields, "spread_low_m2_per_l")?,
+            spread_high_m2_per_l: field(fields, "spread_high_m2_per_l")?,
+            transfer_origin: field(fields, "transfer_origin")?,
+            transfer_low_share: field(fields, "transfer_low_share")?,
+            transfer_high_share: field(fields, "transfer_high_share")?,
+            least: field(fields, "least")?,
+            most: field(fields, "most")?,
+            self_heating_rags: field(fields, "self_heating_rags")?,
+            cautions: field(fields, "cautions")?,
+            transfer_remark: field(fields, "transfer_remark")?,
+        })
+    }
+}
+
+/// Litres needed and the cans on the shelf.
+///
+/// Parameters
+/// ----------
+/// needed_l : float
+///     Litres needed, L.
+///     Allowed: 0 to 1000000.
+/// can_sizes_l : list of float
+///     Contents of the cans that can be had, L each; any number of each, counted in whole millilitres.
+/// same_volume_l : float, default 0.01
+///     Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+///     millilitres and one gallon should not lose to four quarts over one of them.
+///     Allowed: 0 to 10.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CansToBuyInput {
+    /// Litres needed, L.
+    #[pyo3(get)]
+    pub(crate) needed_l: f64,
+    /// Contents of the cans that can be had, L each; any number of each, counted in whole millilitres.
+    #[pyo3(get)]
+    pub(crate) can_sizes_l: Vec<f64>,
+    /// Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+    /// millilitres and one gallon should not lose to four quarts over one of them.
+    #[pyo3(get)]
+    pub(crate) same_volume_l: f64,
+}
+
+#[pymethods]
+impl CansToBuyInput {
+    #[new]
+    #[pyo3(signature = (*, needed_l, can_sizes_l, same_volume_l = Arg::left_out()), text_signature = "(*, needed_l, can_sizes_l, same_volume_l=0.01)")]
+    fn new(needed_l: Arg<'_, '_>, can_sizes_l: Arg<'_, '_>, same_volume_l: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            needed_l: needed_l.read("needed_l")?,
+            can_sizes_l: can_sizes_l.read("can_sizes_l")?,
+            same_volume_l: same_volume_l.read_or("same_volume_l", || 0.01_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CansToBuyInput {
+    const NAME: &'static str = "CansToBuyInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("needed_l", "needed_l", "Litres needed, L."),
+        ("can_sizes_l", "can_sizes_l", "Contents of the cans that can be had, L each; any number of each, counted in whole millilitres."),
+        ("same_volume_l", "same_volume_l", "Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to"),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.needed_l.show(), self.can_sizes_l.show(), self.same_volume_l.show()] }
+}
+
+impl OfJson for CansToBuyInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            needed_l: field(fields, "needed_l")?,
+            can_sizes_l: field(fields, "can_sizes_l")?,
+            same_volume_l: field(fields, "same_volume_l")?,
+        })
+    }
+}
+
+/// How many cans of one size.
+///
+/// Parameters
+/// ----------
+/// size_l : float
+///     Content of one can as counted, L: whole millilitres, rounded down.
+/// count : int
+///     Number of cans.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CansOfSize {
+    /// Content of one can as counted, L: whole millilitres, rounded down.
+    #[pyo3(get)]
+    pub(crate) size_l: f64,
+    /// Number of cans.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+}
+
+#[pymethods]
+impl CansOfSize {
+    #[new]
+    #[pyo3(signature = (*, size_l, count), text_signature = "(*, size_l, count)")]
+    fn new(size_l: Arg<'_, '_>, count: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            size_l: size_l.read("size_l")?,
+            count: count.read("count")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CansOfSize {
+    const NAME: &'static str = "CansOfSize";
+    const FIELDS: &'static [shown::Field] = &[
+        ("size_l", "size_l", "Content of one can as counted, L: whole millilitres, rounded down."),
+        ("count", "count", "Number of cans."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.size_l.show(), self.count.show()] }
+}
+
+impl OfJson for CansOfSize {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            size_l: field(fields, "size_l")?,
+            count: field(fields, "count")?,
+        })
+    }
+}
+
+/// The cans to buy.
+///
+/// Parameters
+/// ----------
+/// cans : list of CansOfSize
+///     Cans of each size, the largest size first; a size of which none is bought counts 0.
+/// can_count : int
+///     Number of cans in all.
+/// bought_l : float
+///     Volume bought, L.
+/// leftover_l : float
+///     Volume left over, L.
+/// least_possible_l : float
+///     Least volume that any cans of these sizes could give, L.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CansToBuy {
+    /// Cans of each size, the largest size first; a size of which none is bought counts 0.
+    #[pyo3(get)]
+    pub(crate) cans: Vec<CansOfSize>,
+    /// Number of cans in all.
+    #[pyo3(get)]
+    pub(crate) can_count: u32,
+    /// Volume bought, L.
+    #[pyo3(get)]
+    pub(crate) bought_l: f64,
+    /// Volume left over, L.
+    #[pyo3(get)]
+    pub(crate) leftover_l: f64,
+    /// Least volume that any cans of these sizes could give, L.
+    #[pyo3(get)]
+    pub(crate) least_possible_l: f64,
+}
+
+#[pymethods]
+impl CansToBuy {
+    #[new]
+    #[pyo3(signature = (*, cans, can_count, bought_l, leftover_l, least_possible_l), text_signature = "(*, cans, can_count, bought_l, leftover_l, least_possible_l)")]
+    fn new(cans: Arg<'_, '_>, can_count: Arg<'_, '_>, bought_l: Arg<'_, '_>, leftover_l: Arg<'_, '_>, least_possible_l: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            cans: cans.read("cans")?,
+            can_count: can_count.read("can_count")?,
+            bought_l: bought_l.read("bought_l")?,
+            leftover_l: leftover_l.read("leftover_l")?,
+            least_possible_l: least_possible_l.read("least_possible_l")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CansToBuy {
+    const NAME: &'static str = "CansToBuy";
+    const FIELDS: &'static [shown::Field] = &[
+        ("cans", "cans", "Cans of each size, the largest size first; a size of which none is bought counts 0."),
+        ("can_count", "can_count", "Number of cans in all."),
+        ("bought_l", "bought_l", "Volume bought, L."),
+        ("leftover_l", "leftover_l", "Volume left over, L."),
+        ("least_possible_l", "least_possible_l", "Least volume that any cans of these sizes could give, L."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.cans.show(), self.can_count.show(), self.bought_l.show(), self.leftover_l.show(), self.least_possible_l.show()] }
+}
+
+impl OfJson for CansToBuy {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            cans: field(fields, "cans")?,
+            can_count: field(fields, "can_count")?,
+            bought_l: field(fields, "bought_l")?,
+            leftover_l: field(fields, "leftover_l")?,
+            least_possible_l: field(fields, "least_possible_l")?,
+        })
+    }
+}
+
+/// The class that is asked about.
+///
+/// Parameters
+/// ----------
+/// name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FindFinishClassInput {
+    /// Class of finish.
+    #[pyo3(get)]
+    pub(crate) name: FinishName,
+}
+
+#[pymethods]
+impl FindFinishClassInput {
+    #[new]
+    #[pyo3(signature = (*, name), text_signature = "(*, name)")]
+    fn new(name: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FindFinishClassInput {
+    const NAME: &'static str = "FindFinishClassInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Class of finish."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show()] }
+}
+
+impl OfJson for FindFinishClassInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+        })
+    }
+}
+
+choice!(FinishKind, ["penetrating", "penetrating_with_film", "thin_film", "film"]);
+
+/// Two ends of a published or reckoned figure, in the unit of the field's name; where one figure is given, both are it.
+///
+/// Parameters
+/// ----------
+/// low : float
+///     Lower end.
+/// high : float
+///     Upper end.
+/// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+///     How far the figure was checked.
+/// clause : str
+///     Where it comes from.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishRange {
+    /// Lower end.
+    #[pyo3(get)]
+    pub(crate) low: f64,
+    /// Upper end.
+    #[pyo3(get)]
+    pub(crate) high: f64,
+    /// How far the figure was checked.
+    #[pyo3(get)]
+    pub(crate) evidence: Evidence,
+    /// Where it comes from.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+}
+
+#[pymethods]
+impl FinishRange {
+    #[new]
+    #[pyo3(signature = (*, low, high, evidence, clause), text_signature = "(*, low, high, evidence, clause)")]
+    fn new(low: Arg<'_, '_>, high: Arg<'_, '_>, evidence: Arg<'_, '_>, clause: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            low: low.read("low")?,
+            high: high.read("high")?,
+            evidence: evidence.read("evidence")?,
+            clause: clause.read("clause")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishRange {
+    const NAME: &'static str = "FinishRange";
+    const FIELDS: &'static [shown::Field] = &[
+        ("low", "low", "Lower end."),
+        ("high", "high", "Upper end."),
+        ("evidence", "evidence", "How far the figure was checked."),
+        ("clause", "clause", "Where it comes from."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.low.show(), self.high.show(), self.evidence.show(), self.clause.show()] }
+}
+
+impl OfJson for FinishRange {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            low: field(fields, "low")?,
+            high: field(fields, "high")?,
+            evidence: field(fields, "evidence")?,
+            clause: field(fields, "clause")?,
+        })
+    }
+}
+
+choice!(VocCounting, ["ready_to_use", "less_water"]);
+
+/// A legal limit of the solvents in a finish.
+///
+/// Parameters
+/// ----------
+/// applies_to : str
+///     Which products of the class it is for.
+/// limit_g_per_l : float
+///     Most volatile organic compounds, g per litre.
+/// counting : {'ready_to_use', 'less_water'}
+///     How they are counted; limits counted differently cannot be compared.
+/// clause : str
+///     The rule.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct VocLimit {
+    /// Which products of the class it is for.
+    #[pyo3(get)]
+    pub(crate) applies_to: String,
+    /// Most volatile organic compounds, g per litre.
+    #[pyo3(get)]
+    pub(crate) limit_g_per_l: f64,
+    /// How they are counted; limits counted differently cannot be compared.
+    #[pyo3(get)]
+    pub(crate) counting: VocCounting,
+    /// The rule.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+}
+
+#[pymethods]
+impl VocLimit {
+    #[new]
+    #[pyo3(signature = (*, applies_to, limit_g_per_l, counting, clause), text_signature = "(*, applies_to, limit_g_per_l, counting, clause)")]
+    fn new(applies_to: Arg<'_, '_>, limit_g_per_l: Arg<'_, '_>, counting: Arg<'_, '_>, clause: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            applies_to: applies_to.read("applies_to")?,
+            limit_g_per_l: limit_g_per_l.read("limit_g_per_l")?,
+            counting: counting.read("counting")?,
+            clause: clause.read("clause")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for VocLimit {
+    const NAME: &'static str = "VocLimit";
+    const FIELDS: &'static [shown::Field] = &[
+        ("applies_to", "applies_to", "Which products of the class it is for."),
+        ("limit_g_per_l", "limit_g_per_l", "Most volatile organic compounds, g per litre."),
+        ("counting", "counting", "How they are counted; limits counted differently cannot be compared."),
+        ("clause", "clause", "The rule."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.applies_to.show(), self.limit_g_per_l.show(), self.counting.show(), self.clause.show()] }
+}
+
+impl OfJson for VocLimit {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            applies_to: field(fields, "applies_to")?,
+            limit_g_per_l: field(fields, "limit_g_per_l")?,
+            counting: field(fields, "counting")?,
+            clause: field(fields, "clause")?,
+        })
+    }
+}
+
+/// What is published about a class of finish. Absent means that nothing was found that is free of a maker's product.
+///
+/// Parameters
+/// ----------
+/// name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class.
+/// kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'}
+///     On the wood or in it.
+/// dries_by : str
+///     How it dries.
+/// self_heating_rags : {'self_heating', 'if_oil_based', 'not_self_heating'}
+///     Whether rags with it heat up by themselves.
+/// voc_limits : list of VocLimit
+///     Legal limits of its solvents that were read; local law decides, and there may be others.
+/// remark : str
+///     What else to know.
+/// volume_solids_pct : FinishRange or None, optional
+///     Volume solids, %.
+/// spread_m2_per_l : FinishRange or None, optional
+///     Spread rate of one coat on smooth wood, m² per litre.
+/// dry_um_per_coat : FinishRange or None, optional
+///     Dry film of one coat, µm.
+/// total_dry_um : FinishRange or None, optional
+///     Dry film of the whole build, µm.
+/// coats : FinishRange or None, optional
+///     Usual number of coats.
+/// touch_dry_h : FinishRange or None, optional
+///     Time until it is dry to the touch, hours.
+/// recoat_h : FinishRange or None, optional
+///     Time until the next coat, hours; the maker's time comes first.
+/// full_cure_days : FinishRange or None, optional
+///     Time until it is fully cured, days; the maker's time comes first.
+/// final_grit : FinishRange or None, optional
+///     P grade of the last sanding of the bare wood.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishClass {
+    /// Class.
+    #[pyo3(get)]
+    pub(crate) name: FinishName,
+    /// On the wood or in it.
+    #[pyo3(get)]
+    pub(crate) kind: FinishKind,
+    /// How it dries.
+    #[pyo3(get)]
+    pub(crate) dries_by: String,
+    /// Whether rags with it heat up by themselves.
+    #[pyo3(get)]
+    pub(crate) self_heating_rags: SelfHeatingRags,
+    /// Volume solids, %.
+    #[pyo3(get)]
+    pub(crate) volume_solids_pct: Option<FinishRange>,
+    /// Spread rate of one coat on smooth wood, m² per litre.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: Option<FinishRange>,
+    /// Dry film of one coat, µm.
+    #[pyo3(get)]
+    pub(crate) dry_um_per_coat: Option<FinishRange>,
+    /// Dry film of the whole build, µm.
+    #[pyo3(get)]
+    pub(crate) total_dry_um: Option<FinishRange>,
+    /// Usual number of coats.
+    #[pyo3(get)]
+    pub(crate) coats: Option<FinishRange>,
+    /// Time until it is dry to the touch, hours.
+    #[pyo3(get)]
+    pub(crate) touch_dry_h: Option<FinishRange>,
+    /// Time until the next coat, hours; the maker's time comes first.
+    #[pyo3(get)]
+    pub(crate) recoat_h: Option<FinishRange>,
+    /// Time until it is fully cured, days; the maker's time comes first.
+    #[pyo3(get)]
+    pub(crate) full_cure_days: Option<FinishRange>,
+    /// P grade of the last sanding of the bare wood.
+    #[pyo3(get)]
+    pub(crate) final_grit: Option<FinishRange>,
+    /// Legal limits of its solvents that were read; local law decides, and there may be others.
+    #[pyo3(get)]
+    pub(crate) voc_limits: Vec<VocLimit>,
+    /// What else to know.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl FinishClass {
+    #[new]
+    #[pyo3(signature = (*, name, kind, dries_by, self_heating_rags, voc_limits, remark, volume_solids_pct = Arg::left_out(), spread_m2_per_l = Arg::left_out(), dry_um_per_coat = Arg::left_out(), total_dry_um = Arg::left_out(), coats = Arg::left_out(), touch_dry_h = Arg::left_out(), recoat_h = Arg::left_out(), full_cure_days = Arg::left_out(), final_grit = Arg::left_out()), text_signature = "(*, name, kind, dries_by, self_heating_rags, voc_limits, remark, volume_solids_pct=None, spread_m2_per_l=None, dry_um_per_coat=None, total_dry_um=None, coats=None, touch_dry_h=None, recoat_h=None, full_cure_days=None, final_grit=None)")]
+    fn new(name: Arg<'_, '_>, kind: Arg<'_, '_>, dries_by: Arg<'_, '_>, self_heating_rags: Arg<'_, '_>, voc_limits: Arg<'_, '_>, remark: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, dry_um_per_coat: Arg<'_, '_>, total_dry_um: Arg<'_, '_>, coats: Arg<'_, '_>, touch_dry_h: Arg<'_, '_>, recoat_h: Arg<'_, '_>, full_cure_days: Arg<'_, '_>, final_grit: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            kind: kind.read("kind")?,
+            dries_by: dries_by.read("dries_by")?,
+            self_heating_rags: self_heating_rags.read("self_heating_rags")?,
+            volume_solids_pct: volume_solids_pct.read_or("volume_solids_pct", || None)?,
+            spread_m2_per_l: spread_m2_per_l.read_or("spread_m2_per_l", || None)?,
+            dry_um_per_coat: dry_um_per_coat.read_or("dry_um_per_coat", || None)?,
+            total_dry_um: total_dry_um.read_or("total_dry_um", || None)?,
+            coats: coats.read_or("coats", || None)?,
+            touch_dry_h: touch_dry_h.read_or("touch_dry_h", || None)?,
+            recoat_h: recoat_h.read_or("recoat_h", || None)?,
+            full_cure_days: full_cure_days.read_or("full_cure_days", || None)?,
+            final_grit: final_grit.read_or("final_grit", || None)?,
+            voc_limits: voc_limits.read("voc_limits")?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishClass {
+    const NAME: &'static str = "FinishClass";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Class."),
+        ("kind", "kind", "On the wood or in it."),
+        ("dries_by", "dries_by", "How it dries."),
+        ("self_heating_rags", "self_heating_rags", "Whether rags with it heat up by themselves."),
+        ("volume_solids_pct", "volume_solids_pct", "Volume solids, %."),
+        ("spread_m2_per_l", "spread_m2_per_l", "Spread rate of one coat on smooth wood, m² per litre."),
+        ("dry_um_per_coat", "dry_um_per_coat", "Dry film of one coat, µm."),
+        ("total_dry_um", "total_dry_um", "Dry film of the whole build, µm."),
+        ("coats", "coats", "Usual number of coats."),
+        ("touch_dry_h", "touch_dry_h", "Time until it is dry to the touch, hours."),
+        ("recoat_h", "recoat_h", "Time until the next coat, hours; the maker's time comes first."),
+        ("full_cure_days", "full_cure_days", "Time until it is fully cured, days; the maker's time comes first."),
+        ("final_grit", "final_grit", "P grade of the last sanding of the bare wood."),
+        ("voc_limits", "voc_limits", "Legal limits of its solvents that were read; local law decides, and there may be others."),
+        ("remark", "remark", "What else to know."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.kind.show(), self.dries_by.show(), self.self_heating_rags.show(), self.volume_solids_pct.show(), self.spread_m2_per_l.show(), self.dry_um_per_coat.show(), self.total_dry_um.show(), self.coats.show(), self.touch_dry_h.show(), self.recoat_h.show(), self.full_cure_days.show(), self.final_grit.show(), self.voc_limits.show(), self.remark.show()] }
+}
+
+impl OfJson for FinishClass {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            kind: field(fields, "kind")?,
+            dries_by: field(fields, "dries_by")?,
+            self_heating_rags: field(fields, "self_heating_rags")?,
+            volume_solids_pct: field(fields, "volume_solids_pct")?,
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            dry_um_per_coat: field(fields, "dry_um_per_coat")?,
+            total_dry_um: field(fields, "total_dry_um")?,
+            coats: field(fields, "coats")?,
+            touch_dry_h: field(fields, "touch_dry_h")?,
+            recoat_h: field(fields, "recoat_h")?,
+            full_cure_days: field(fields, "full_cure_days")?,
+            final_grit: field(fields, "final_grit")?,
+            voc_limits: field(fields, "voc_limits")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// A class of finish with its cautions.
+///
+/// Parameters
+/// ----------
+/// class_ : FinishClass
+///     What is published about it.
+/// cautions : list of CautionText
+///     Cautions that travel with it.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishClassFound {
+    /// What is published about it.
+    #[pyo3(get)]
+    pub(crate) class_: FinishClass,
+    /// Cautions that travel with it.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl FinishClassFound {
+    #[new]
+    #[pyo3(signature = (*, class_, cautions), text_signature = "(*, class_, cautions)")]
+    fn new(class_: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            class_: class_.read("class_")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishClassFound {
+    const NAME: &'static str = "FinishClassFound";
+    const FIELDS: &'static [shown::Field] = &[
+        ("class", "class_", "What is published about it."),
+        ("cautions", "cautions", "Cautions that travel with it."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.class_.show(), self.cautions.show()] }
+}
+
+impl OfJson for FinishClassFound {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            class_: field(fields, "class")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// The classes that are asked for.
+///
+/// Parameters
+/// ----------
+/// kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'} or None, optional
+///     Only classes of this kind; all of them when it is left out.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ListFinishClassesInput {
+    /// Only classes of this kind; all of them when it is left out.
+    #[pyo3(get)]
+    pub(crate) kind: Option<FinishKind>,
+}
+
+#[pymethods]
+impl ListFinishClassesInput {
+    #[new]
+    #[pyo3(signature = (*, kind = Arg::left_out()), text_signature = "(*, kind=None)")]
+    fn new(kind: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            kind: kind.read_or("kind", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ListFinishClassesInput {
+    const NAME: &'static str = "ListFinishClassesInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("kind", "kind", "Only classes of this kind; all of them when it is left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.kind.show()] }
+}
+
+impl OfJson for ListFinishClassesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            kind: field(fields, "kind")?,
+        })
+    }
+}
+
+/// Classes of finish, in a fixed order.
+///
+/// Parameters
+/// ----------
+/// class_count : int
+///     Number of classes.
+/// classes : list of FinishClass
+///     What is published about each.
+/// cautions : list of CautionText
+///     Cautions that travel with one or more of them.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishClassList {
+    /// Number of classes.
+    #[pyo3(get)]
+    pub(crate) class_count: u32,
+    /// What is published about each.
+    #[pyo3(get)]
+    pub(crate) classes: Vec<FinishClass>,
+    /// Cautions that travel with one or more of them.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl FinishClassList {
+    #[new]
+    #[pyo3(signature = (*, class_count, classes, cautions), text_signature = "(*, class_count, classes, cautions)")]
+    fn new(class_count: Arg<'_, '_>, classes: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            class_count: class_count.read("class_count")?,
+            classes: classes.read("classes")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishClassList {
+    const NAME: &'static str = "FinishClassList";
+    const FIELDS: &'static [shown::Field] = &[
+        ("class_count", "class_count", "Number of classes."),
+        ("classes", "classes", "What is published about each."),
+        ("cautions", "cautions", "Cautions that travel with one or more of them."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.class_count.show(), self.classes.show(), self.cautions.show()] }
+}
+
+impl OfJson for FinishClassList {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            class_count: field(fields, "class_count")?,
+            classes: field(fields, "classes")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// The method that is asked about.
+///
+/// Parameters
+/// ----------
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How the finish is put on.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FindTransferEfficiencyInput {
+    /// How the finish is put on.
+    #[pyo3(get)]
+    pub(crate) method: ApplicationMethod,
+}
+
+#[pymethods]
+impl FindTransferEfficiencyInput {
+    #[new]
+    #[pyo3(signature = (*, method), text_signature = "(*, method)")]
+    fn new(method: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            method: method.read("method")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FindTransferEfficiencyInput {
+    const NAME: &'static str = "FindTransferEfficiencyInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("method", "method", "How the finish is put on."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.method.show()] }
+}
+
+impl OfJson for FindTransferEfficiencyInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            method: field(fields, "method")?,
+        })
+    }
+}
+
+/// The published transfer efficiency of a method.
+///
+/// Parameters
+/// ----------
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How the finish is put on.
+/// remark : str
+///     What to know before using them.
+/// low_share : float or None, optional
+///     Lower published share of the coating that lands on the work; absent where none is published.
+/// high_share : float or None, optional
+///     Upper published share of the coating that lands on the work; absent where none is published.
+/// clause : str or None, optional
+///     Where the figures come from; absent where none are published.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TransferEfficiency {
+    /// How the finish is put on.
+    #[pyo3(get)]
+    pub(crate) method: ApplicationMethod,
+    /// Lower published share of the coating that lands on the work; absent where none is published.
+    #[pyo3(get)]
+    pub(crate) low_share: Option<f64>,
+    /// Upper published share of the coating that lands on the work; absent where none is published.
+    #[pyo3(get)]
+    pub(crate) high_share: Option<f64>,
+    /// Where the figures come from; absent where none are published.
+    #[pyo3(get)]
+    pub(crate) clause: Option<String>,
+    /// What to know before using them.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl TransferEfficiency {
+    #[new]
+    #[pyo3(signature = (*, method, remark, low_share = Arg::left_out(), high_share = Arg::left_out(), clause = Arg::left_out()), text_signature = "(*, method, remark, low_share=None, high_share=None, clause=None)")]
+    fn new(method: Arg<'_, '_>, remark: Arg<'_, '_>, low_share: Arg<'_, '_>, high_share: Arg<'_, '_>, clause: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            method: method.read("method")?,
+            low_share: low_share.read_or("low_share", || None)?,
+            high_share: high_share.read_or("high_share", || None)?,
+            clause: clause.read_or("clause", || None)?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TransferEfficiency {
+    const NAME: &'static str = "TransferEfficiency";
+    const FIELDS: &'static [shown::Field] = &[
+        ("method", "method", "How the finish is put on."),
+        ("low_share", "low_share", "Lower published share of the coating that lands on the work; absent where none is published."),
+        ("high_share", "high_share", "Upper published share of the coating that lands on the work; absent where none is published."),
+        ("clause", "clause", "Where the figures come from; absent where none are published."),
+        ("remark", "remark", "What to know before using them."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.method.show(), self.low_share.show(), self.high_share.show(), self.clause.show(), self.remark.show()] }
+}
+
+impl OfJson for TransferEfficiency {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            method: field(fields, "method")?,
+            low_share: field(fields, "low_share")?,
+            high_share: field(fields, "high_share")?,
+            clause: field(fields, "clause")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// A bonded area and how the glue is spread on it.
+///
+/// Parameters
+/// ----------
+/// bond_area_m2 : float
+///     Area of all glue lines, m²; each line counted once, though it has two faces.
+///     Allowed: 0 to 1000000.
+/// spread_g_per_m2 : float
+///     Glue on one glue line, both faces together, g/m²; the maker's figure.
+///     Allowed: 1 to 5000.
+/// density_kg_per_l : float
+///     Density of the glue, kg per litre; the maker's figure.
+///     Allowed: 0.5 to 3.
+/// waste_share : float, default 0.0
+///     Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given.
+///     Allowed: 0 to 5.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GlueQuantityInput {
+    /// Area of all glue lines, m²; each line counted once, though it has two faces.
+    #[pyo3(get)]
+    pub(crate) bond_area_m2: f64,
+    /// Glue on one glue line, both faces together, g/m²; the maker's figure.
+    #[pyo3(get)]
+    pub(crate) spread_g_per_m2: f64,
+    /// Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given.
+    #[pyo3(get)]
+    pub(crate) waste_share: f64,
+    /// Density of the glue, kg per litre; the maker's figure.
+    #[pyo3(get)]
+    pub(crate) density_kg_per_l: f64,
+}
+
+#[pymethods]
+impl GlueQuantityInput {
+    #[new]
+    #[pyo3(signature = (*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share = Arg::left_out()), text_signature = "(*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share=0.0)")]
+    fn new(bond_area_m2: Arg<'_, '_>, spread_g_per_m2: Arg<'_, '_>, density_kg_per_l: Arg<'_, '_>, waste_share: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            bond_area_m2: bond_area_m2.read("bond_area_m2")?,
+            spread_g_per_m2: spread_g_per_m2.read("spread_g_per_m2")?,
+            waste_share: waste_share.read_or("waste_share", || 0.0_f64)?,
+            density_kg_per_l: density_kg_per_l.read("density_kg_per_l")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GlueQuantityInput {
+    const NAME: &'static str = "GlueQuantityInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("bond_area_m2", "bond_area_m2", "Area of all glue lines, m²; each line counted once, though it has two faces."),
+        ("spread_g_per_m2", "spread_g_per_m2", "Glue on one glue line, both faces together, g/m²; the maker's figure."),
+        ("waste_share", "waste_share", "Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given."),
+        ("density_kg_per_l", "density_kg_per_l", "Density of the glue, kg per litre; the maker's figure."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.bond_area_m2.show(), self.spread_g_per_m2.show(), self.waste_share.show(), self.density_kg_per_l.show()] }
+}
+
+impl OfJson for GlueQuantityInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            bond_area_m2: field(fields, "bond_area_m2")?,
+            spread_g_per_m2: field(fields, "spread_g_per_m2")?,
+            waste_share: field(fields, "waste_share")?,
+            density_kg_per_l: field(fields, "density_kg_per_l")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::GlueQuantityInput> for GlueQuantityInput {
+    fn to_core(&self) -> Result<beamcraft_core::GlueQuantityInput, Error> {
+        Ok(beamcraft_core::GlueQuantityInput {
+            bond_area_m2: self.bond_area_m2.to_core()?,
+            spread_g_per_m2: self.spread_g_per_m2.to_core()?,
+            waste_share: self.waste_share.to_core()?,
+            density_kg_per_l: self.density_kg_per_l.to_core()?,
+        })
+    }
+}
+
+/// Glue to have in hand.
+///
+/// Parameters
+/// ----------
+/// net_g : float
+///     Glue in the joints, grams.
+/// mass_g : float
+///     Glue with waste, grams.
+/// volume_ml : float
+///     Glue with waste, millilitres.
+/// wet_film_um : float
+///     Wet film in the glue line, µm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GlueQuantity {
+    /// Glue in the joints, grams.
+    #[pyo3(get)]
+    pub(crate) net_g: f64,
+    /// Glue with waste, grams.
+    #[pyo3(get)]
+    pub(crate) mass_g: f64,
+    /// Glue with waste, millilitres.
+    #[pyo3(get)]
+    pub(crate) volume_ml: f64,
+    /// Wet film in the glue line, µm.
+    #[pyo3(get)]
+    pub(crate) wet_film_um: f64,
+}
+
+#[pymethods]
+impl GlueQuantity {
+    #[new]
+    #[pyo3(signature = (*, net_g, mass_g, volume_ml, wet_film_um), text_signature = "(*, net_g, mass_g, volume_ml, wet_film_um)")]
+    fn new(net_g: Arg<'_, '_>, mass_g: Arg<'_, '_>, volume_ml: Arg<'_, '_>, wet_film_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            net_g: net_g.read("net_g")?,
+            mass_g: mass_g.read("mass_g")?,
+            volume_ml: volume_ml.read("volume_ml")?,
+            wet_film_um: wet_film_um.read("wet_film_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GlueQuantity {
+    const NAME: &'static str = "GlueQuantity";
+    const FIELDS: &'static [shown::Field] = &[
+        ("net_g", "net_g", "Glue in the joints, grams."),
+        ("mass_g", "mass_g", "Glue with waste, grams."),
+        ("volume_ml", "volume_ml", "Glue with waste, millilitres."),
+        ("wet_film_um", "wet_film_um", "Wet film in the glue line, µm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.net_g.show(), self.mass_g.show(), self.volume_ml.show(), self.wet_film_um.show()] }
+}
+
+impl OfJson for GlueQuantity {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            net_g: field(fields, "net_g")?,
+            mass_g: field(fields, "mass_g")?,
+            volume_ml: field(fields, "volume_ml")?,
+            wet_film_um: field(fields, "wet_film_um")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::GlueQuantity> for GlueQuantity {
+    fn of_core(core: &beamcraft_core::GlueQuantity) -> Self {
+        Self {
+            net_g: OfCore::of_core(&core.net_g),
+            mass_g: OfCore::of_core(&core.mass_g),
+            volume_ml: OfCore::of_core(&core.volume_ml),
+            wet_film_um: OfCore::of_core(&core.wet_film_um),
+        }
+    }
+}
+
+/// Long mitres of one kind.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of one joint along the corner, mm.
+///     Allowed: 0 to 100000.
+/// thickness_a_mm : float
+///     Thickness of board a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b, mm.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees.
+///     Allowed: 10 to 350.
+/// joints : int, default 1
+///     Number of such joints.
+///     Allowed: 1 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MitreBondAreaInput {
+    /// Length of one joint along the corner, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Thickness of board a, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_a_mm: f64,
+    /// Thickness of board b, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_b_mm: f64,
+    /// Corner angle between the two show faces, measured inside the body, degrees.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Number of such joints.
+    #[pyo3(get)]
+    pub(crate) joints: u32,
+}
+
+#[pymethods]
+impl MitreBondAreaInput {
+    #[new]
+    #[pyo3(signature = (*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out(), joints = Arg::left_out()), text_signature = "(*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg=90.0, joints=1)")]
+    fn new(length_mm: Arg<'_, '_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>, joints: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            length_mm: length_mm.read("length_mm")?,
+            thickness_a_mm: thickness_a_mm.read("thickness_a_mm")?,
+            thickness_b_mm: thickness_b_mm.read("thickness_b_mm")?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            joints: joints.read_or("joints", || 1)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MitreBondAreaInput {
+    const NAME: &'static str = "MitreBondAreaInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length of one joint along the corner, mm."),
+        ("thickness_a_mm", "thickness_a_mm", "Thickness of board a, mm."),
+        ("thickness_b_mm", "thickness_b_mm", "Thickness of board b, mm."),
+        ("corner_deg", "corner_deg", "Corner angle between the two show faces, measured inside the body, degrees."),
+        ("joints", "joints", "Number of such joints."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.thickness_a_mm.show(), self.thickness_b_mm.show(), self.corner_deg.show(), self.joints.show()] }
+}
+
+impl OfJson for MitreBondAreaInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            thickness_a_mm: field(fields, "thickness_a_mm")?,
+            thickness_b_mm: field(fields, "thickness_b_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+            joints: field(fields, "joints")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::MitreBondAreaInput> for MitreBondAreaInput {
+    fn to_core(&self) -> Result<beamcraft_core::MitreBondAreaInput, Error> {
+        Ok(beamcraft_core::MitreBondAreaInput {
+            length_mm: self.length_mm.to_core()?,
+            thickness_a_mm: self.thickness_a_mm.to_core()?,
+            thickness_b_mm: self.thickness_b_mm.to_core()?,
+            corner_deg: self.corner_deg.to_core()?,
+            joints: self.joints.to_core()?,
+        })
+    }
+}
+
+/// Glue lines of long mitres.
+///
+/// Parameters
+/// ----------
+/// seam_mm : float
+///     Width of the glue line across the section, mm.
+/// joint_area_m2 : float
+///     Area of the glue line of one joint, m².
+/// bond_area_m2 : float
+///     Area of the glue lines of all joints, m².
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MitreBondArea {
+    /// Width of the glue line across the section, mm.
+    #[pyo3(get)]
+    pub(crate) seam_mm: f64,
+    /// Area of the glue line of one joint, m².
+    #[pyo3(get)]
+    pub(crate) joint_area_m2: f64,
+    /// Area of the glue lines of all joints, m².
+    #[pyo3(get)]
+    pub(crate) bond_area_m2: f64,
+}
+
+#[pymethods]
+impl MitreBondArea {
+    #[new]
+    #[pyo3(signature = (*, seam_mm, joint_area_m2, bond_area_m2), text_signature = "(*, seam_mm, joint_area_m2, bond_area_m2)")]
+    fn new(seam_mm: Arg<'_, '_>, joint_area_m2: Arg<'_, '_>, bond_area_m2: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            seam_mm: seam_mm.read("seam_mm")?,
+            joint_area_m2: joint_area_m2.read("joint_area_m2")?,
+            bond_area_m2: bond_area_m2.read("bond_area_m2")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MitreBondArea {
+    const NAME: &'static str = "MitreBondArea";
+    const FIELDS: &'static [shown::Field] = &[
+        ("seam_mm", "seam_mm", "Width of the glue line across the section, mm."),
+        ("joint_area_m2", "joint_area_m2", "Area of the glue line of one joint, m²."),
+        ("bond_area_m2", "bond_area_m2", "Area of the glue lines of all joints, m²."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.seam_mm.show(), self.joint_area_m2.show(), self.bond_area_m2.show()] }
+}
+
+impl OfJson for MitreBondArea {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            seam_mm: field(fields, "seam_mm")?,
+            joint_area_m2: field(fields, "joint_area_m2")?,
+            bond_area_m2: field(fields, "bond_area_m2")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::MitreBondArea> for MitreBondArea {
+    fn of_core(core: &beamcraft_core::MitreBondArea) -> Self {
+        Self {
+            seam_mm: OfCore::of_core(&core.seam_mm),
+            joint_area_m2: OfCore::of_core(&core.joint_area_m2),
+            bond_area_m2: OfCore::of_core(&core.bond_area_m2),
+        }
+    }
+}
+
+/// The first and the last grade of a surface.
+///
+/// Parameters
+/// ----------
+/// start_grit : int
+///     First P grade, the one that takes out the machine's marks.
+///     Allowed: 12 to 2500.
+/// final_grit : int
+///     Last P grade, not coarser than the first.
+///     Allowed: 12 to 2500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SandingStepsInput {
+    /// First P grade, the one that takes out the machine's marks.
+    #[pyo3(get)]
+    pub(crate) start_grit: u32,
+    /// Last P grade, not coarser than the first.
+    #[pyo3(get)]
+    pub(crate) final_grit: u32,
+}
+
+#[pymethods]
+impl SandingStepsInput {
+    #[new]
+    #[pyo3(signature = (*, start_grit, final_grit), text_signature = "(*, start_grit, final_grit)")]
+    fn new(start_grit: Arg<'_, '_>, final_grit: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            start_grit: start_grit.read("start_grit")?,
+            final_grit: final_grit.read("final_grit")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SandingStepsInput {
+    const NAME: &'static str = "SandingStepsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("start_grit", "start_grit", "First P grade, the one that takes out the machine's marks."),
+        ("final_grit", "final_grit", "Last P grade, not coarser than the first."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.start_grit.show(), self.final_grit.show()] }
+}
+
+impl OfJson for SandingStepsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            start_grit: field(fields, "start_grit")?,
+            final_grit: field(fields, "final_grit")?,
+        })
+    }
+}
+
+/// A grade of coated abrasive.
+///
+/// Parameters
+/// ----------
+/// p_grade : int
+///     P grade, the number after the P.
+/// mean_grain_um : float
+///     Mean size of the grains, µm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct AbrasiveGrade {
+    /// P grade, the number after the P.
+    #[pyo3(get)]
+    pub(crate) p_grade: u32,
+    /// Mean size of the grains, µm.
+    #[pyo3(get)]
+    pub(crate) mean_grain_um: f64,
+}
+
+#[pymethods]
+impl AbrasiveGrade {
+    #[new]
+    #[pyo3(signature = (*, p_grade, mean_grain_um), text_signature = "(*, p_grade, mean_grain_um)")]
+    fn new(p_grade: Arg<'_, '_>, mean_grain_um: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            p_grade: p_grade.read("p_grade")?,
+            mean_grain_um: mean_grain_um.read("mean_grain_um")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for AbrasiveGrade {
+    const NAME: &'static str = "AbrasiveGrade";
+    const FIELDS: &'static [shown::Field] = &[
+        ("p_grade", "p_grade", "P grade, the number after the P."),
+        ("mean_grain_um", "mean_grain_um", "Mean size of the grains, µm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.p_grade.show(), self.mean_grain_um.show()] }
+}
+
+impl OfJson for AbrasiveGrade {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            p_grade: field(fields, "p_grade")?,
+            mean_grain_um: field(fields, "mean_grain_um")?,
+        })
+    }
+}
+
+/// The shortest run of grades that skips at most one at a time.
+///
+/// Parameters
+/// ----------
+/// steps : list of AbrasiveGrade
+///     The grades to sand with, coarse to fine.
+/// grades_from : str
+///     Where the grades come from.
+/// rule_from : str
+///     Where the rule of skipping at most one grade comes from.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SandingSteps {
+    /// The grades to sand with, coarse to fine.
+    #[pyo3(get)]
+    pub(crate) steps: Vec<AbrasiveGrade>,
+    /// Where the grades come from.
+    #[pyo3(get)]
+    pub(crate) grades_from: String,
+    /// Where the rule of skipping at most one grade comes from.
+    #[pyo3(get)]
+    pub(crate) rule_from: String,
+}
+
+#[pymethods]
+impl SandingSteps {
+    #[new]
+    #[pyo3(signature = (*, steps, grades_from, rule_from), text_signature = "(*, steps, grades_from, rule_from)")]
+    fn new(steps: Arg<'_, '_>, grades_from: Arg<'_, '_>, rule_from: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            steps: steps.read("steps")?,
+            grades_from: grades_from.read("grades_from")?,
+            rule_from: rule_from.read("rule_from")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SandingSteps {
+    const NAME: &'static str = "SandingSteps";
+    const FIELDS: &'static [shown::Field] = &[
+        ("steps", "steps", "The grades to sand with, coarse to fine."),
+        ("grades_from", "grades_from", "Where the grades come from."),
+        ("rule_from", "rule_from", "Where the rule of skipping at most one grade comes from."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.steps.show(), self.grades_from.show(), self.rule_from.show()] }
+}
+
+impl OfJson for SandingSteps {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            steps: field(fields, "steps")?,
+            grades_from: field(fields, "grades_from")?,
+            rule_from: field(fields, "rule_from")?,
+        })
     }
 }
 
@@ -6324,10 +12221,17 @@ impl OfCore<beamcraft_core::CleatMarks> for CleatMarks {
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.read_length(text='5 1/4"')
+/// >>> round(found.length_mm, 4)
+/// 133.35
 #[pyfunction]
 #[pyo3(signature = (*, text), text_signature = "(*, text)")]
 fn read_length(py: Python<'_>, text: Arg<'_, '_>) -> PyResult<LengthReading> {
-    compute_detached(py, &ReadLengthInput::new(text)?, beamcraft_core::read_length)
+    compute_by_name(py, &ReadLengthInput::new(text)?, "read_length")
 }
 
 /// Text of a length in mm, cm, m, decimal or fractional inches or feet and inches, rounded to a chosen mark.
@@ -6359,10 +12263,139 @@ fn read_length(py: Python<'_>, text: Arg<'_, '_>) -> PyResult<LengthReading> {
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.write_length(length_mm=133.0, style='fraction_inch', rounding='nearest', denominator=16)
+/// >>> found.text
+/// '5 1/4"'
 #[pyfunction]
 #[pyo3(signature = (*, length_mm, style, rounding = Arg::left_out(), decimals = Arg::left_out(), denominator = Arg::left_out()), text_signature = "(*, length_mm, style, rounding='nearest', decimals=1, denominator=16)")]
 fn write_length(py: Python<'_>, length_mm: Arg<'_, '_>, style: Arg<'_, '_>, rounding: Arg<'_, '_>, decimals: Arg<'_, '_>, denominator: Arg<'_, '_>) -> PyResult<LengthWriting> {
-    compute_detached(py, &WriteLengthInput::new(length_mm, style, rounding, decimals, denominator)?, beamcraft_core::write_length)
+    compute_by_name(py, &WriteLengthInput::new(length_mm, style, rounding, decimals, denominator)?, "write_length")
+}
+
+/// Published figures of a wood species by its common or botanical name.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Common or botanical name, such as ``white ash`` or ``Fraxinus americana``.
+///
+/// Returns
+/// -------
+/// SpeciesRecord
+///     A species with what follows from its figures.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, name), text_signature = "(*, name)")]
+fn find_species(py: Python<'_>, name: Arg<'_, '_>) -> PyResult<SpeciesRecord> {
+    compute_by_name(py, &FindSpeciesInput::new(name)?, "find_species")
+}
+
+/// Every wood species in the tables with its density and movement.
+///
+/// Parameters
+/// ----------
+/// group : {'hardwood', 'softwood'} or None, optional
+///     Hardwoods or softwoods only; both when left out.
+///
+/// Returns
+/// -------
+/// SpeciesList
+///     The list of species.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, group = Arg::left_out()), text_signature = "(*, group=None)")]
+fn list_species(py: Python<'_>, group: Arg<'_, '_>) -> PyResult<SpeciesList> {
+    compute_by_name(py, &ListSpeciesInput::new(group)?, "list_species")
+}
+
+/// Density and specific gravity of wood at a moisture content.
+///
+/// Parameters
+/// ----------
+/// specific_gravity : float
+///     Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water.
+///     Allowed: 0.05 to 1.5.
+/// basis : {'green', 'twelve_percent', 'ovendry'}
+///     The volume that the specific gravity is stated for.
+/// moisture_pct : float
+///     Moisture content, % of the ovendry mass.
+///     Allowed: 0 to 30.
+/// volumetric_shrinkage_pct : float or None, optional
+///     Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out.
+///     Allowed: 0 to 40.
+/// fibre_saturation_pct : float, default 30.0
+///     Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+///     Allowed: 20 to 35.
+///
+/// Returns
+/// -------
+/// WoodDensity
+///     Specific gravity in each basis, and density.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.wood_density(specific_gravity=0.6, basis='twelve_percent', moisture_pct=12.0)
+/// >>> round(found.density_kg_m3, 4)
+/// 672.0
+#[pyfunction]
+#[pyo3(signature = (*, specific_gravity, basis, moisture_pct, volumetric_shrinkage_pct = Arg::left_out(), fibre_saturation_pct = Arg::left_out()), text_signature = "(*, specific_gravity, basis, moisture_pct, volumetric_shrinkage_pct=None, fibre_saturation_pct=30.0)")]
+fn wood_density(py: Python<'_>, specific_gravity: Arg<'_, '_>, basis: Arg<'_, '_>, moisture_pct: Arg<'_, '_>, volumetric_shrinkage_pct: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>) -> PyResult<WoodDensity> {
+    compute(py, &WoodDensityInput::new(specific_gravity, basis, moisture_pct, volumetric_shrinkage_pct, fibre_saturation_pct)?, beamcraft_core::wood_density)
+}
+
+/// Specific gravity that the NDS assigns to a species combination, for connections.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``.
+///
+/// Returns
+/// -------
+/// NdsCombination
+///     A species combination of the NDS with the specific gravity assigned to it.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.find_nds_combination(name='alaska cedar')
+/// >>> found.name
+/// 'Alaska Cedar'
+#[pyfunction]
+#[pyo3(signature = (*, name), text_signature = "(*, name)")]
+fn find_nds_combination(py: Python<'_>, name: Arg<'_, '_>) -> PyResult<NdsCombination> {
+    compute_by_name(py, &FindNdsCombinationInput::new(name)?, "find_nds_combination")
 }
 
 /// Blade tilts and seam of the mitre between two boards of any thickness at any corner angle.
@@ -6390,10 +12423,124 @@ fn write_length(py: Python<'_>, length_mm: Arg<'_, '_>, style: Arg<'_, '_>, roun
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.mitre_pair(thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0)
+/// >>> round(found.tilt_a_deg, 4)
+/// 45.0
 #[pyfunction]
 #[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, corner_deg=90.0)")]
 fn mitre_pair(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<MitrePair> {
     compute(py, &MitrePairInput::new(thickness_a_mm, thickness_b_mm, corner_deg)?, beamcraft_core::mitre_pair)
+}
+
+/// Gauge angle and blade tilt of a compound mitre between equal sloping sides, or of a sprung moulding.
+///
+/// Parameters
+/// ----------
+/// slope_deg : float
+///     Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box.
+///     Allowed: 0 to 90.
+/// corner_deg : float, default 90.0
+///     Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides.
+///     Allowed: 10 to 350.
+///
+/// Returns
+/// -------
+/// CompoundMitre
+///     Settings for a board that lies flat on the saw.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, slope_deg, corner_deg = Arg::left_out()), text_signature = "(*, slope_deg, corner_deg=90.0)")]
+fn compound_mitre(py: Python<'_>, slope_deg: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<CompoundMitre> {
+    compute(py, &CompoundMitreInput::new(slope_deg, corner_deg)?, beamcraft_core::compound_mitre)
+}
+
+/// Gauge angles and blade tilts where two sides of different slope or thickness meet in a mitre.
+///
+/// Parameters
+/// ----------
+/// slope_a_deg : float
+///     Slope of side a from horizontal, degrees; 90 is upright.
+///     Allowed: 0.1 to 90.
+/// slope_b_deg : float
+///     Slope of side b from horizontal, degrees; 90 is upright.
+///     Allowed: 0.1 to 90.
+/// thickness_a_mm : float
+///     Thickness of side a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of side b, mm.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Corner angle between the sides in plan, measured inside, degrees.
+///     Allowed: 10 to 350.
+///
+/// Returns
+/// -------
+/// SplayedCorner
+///     Settings for both sides of a splayed corner, each flat on the saw.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, slope_a_deg, slope_b_deg, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out()), text_signature = "(*, slope_a_deg, slope_b_deg, thickness_a_mm, thickness_b_mm, corner_deg=90.0)")]
+fn splayed_corner(py: Python<'_>, slope_a_deg: Arg<'_, '_>, slope_b_deg: Arg<'_, '_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<SplayedCorner> {
+    compute(py, &SplayedCornerInput::new(slope_a_deg, slope_b_deg, thickness_a_mm, thickness_b_mm, corner_deg)?, beamcraft_core::splayed_corner)
+}
+
+/// Every panel of a straight hollow beam as a solid: sizes, bevels at every edge, area, volume and centroid.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter.
+///     Allowed: 10 to 20000.
+/// height_mm : float
+///     Height, mm.
+///     Allowed: 10 to 2000.
+/// depth_mm : float
+///     Depth from the front face to the wall, square to the front, mm.
+///     Allowed: 10 to 2000.
+/// boards : list of LegBoard
+///     The faces along the length that have a board; a face that is not listed is open, as the back usually is.
+/// left_end : LegEnd
+///     The end on the left, seen from the room.
+/// right_end : LegEnd
+///     The end on the right, seen from the room.
+/// butts : list of ButtJoint
+///     Edges where one panel runs past the other; all others are mitred.
+/// leg : int, default 1
+///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
+///     Allowed: 1 to 10000.
+///
+/// Returns
+/// -------
+/// Shell
+///     The panels of a body, with the solids they come from.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg=1)")]
+fn shell_panels(py: Python<'_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, butts: Arg<'_, '_>, leg: Arg<'_, '_>) -> PyResult<Shell> {
+    compute_by_name(py, &Leg::new(length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg)?, "shell_panels")
 }
 
 /// Bearing strength of wood under a dowel, along, across and at an angle to the grain.
@@ -6791,7 +12938,7 @@ fn screw_joint(py: Python<'_>, size: Arg<'_, '_>, screw_length_mm: Arg<'_, '_>, 
 #[pyfunction]
 #[pyo3(signature = (), text_signature = "()")]
 fn list_wood_screws(py: Python<'_>) -> PyResult<WoodScrewList> {
-    compute_detached(py, &ListWoodScrewsInput::new()?, beamcraft_core::list_wood_screws)
+    compute_by_name(py, &ListWoodScrewsInput::new()?, "list_wood_screws")
 }
 
 /// Forces at the seat of a bevelled hanging cleat, and whether the body stays on it without friction.
@@ -6950,7 +13097,7 @@ fn bolt_row_bracket(py: Python<'_>, load_n: Arg<'_, '_>, arm_mm: Arg<'_, '_>, di
 #[pyfunction]
 #[pyo3(signature = (*, load_n, load_at_mm, supports_mm), text_signature = "(*, load_n, load_at_mm, supports_mm)")]
 fn share_between_supports(py: Python<'_>, load_n: Arg<'_, '_>, load_at_mm: Arg<'_, '_>, supports_mm: Arg<'_, '_>) -> PyResult<ShareBetweenSupports> {
-    compute_detached(py, &ShareBetweenSupportsInput::new(load_n, load_at_mm, supports_mm)?, beamcraft_core::share_between_supports)
+    compute_by_name(py, &ShareBetweenSupportsInput::new(load_n, load_at_mm, supports_mm)?, "share_between_supports")
 }
 
 /// Size of a frame piece between the wide boards, short of the cleat.
@@ -7020,7 +13167,7 @@ fn frame_piece(py: Python<'_>, front_flat_mm: Arg<'_, '_>, wide_flat_mm: Arg<'_,
 #[pyfunction]
 #[pyo3(signature = (*, inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs = Arg::left_out()), text_signature = "(*, inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs=...)")]
 fn frame_spacing(py: Python<'_>, inner_length_mm: Arg<'_, '_>, piece_thickness_mm: Arg<'_, '_>, end_margin_mm: Arg<'_, '_>, greatest_spacing_mm: Arg<'_, '_>, keep_outs: Arg<'_, '_>) -> PyResult<FrameSpacing> {
-    compute_detached(py, &FrameSpacingInput::new(inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs)?, beamcraft_core::frame_spacing)
+    compute_by_name(py, &FrameSpacingInput::new(inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs)?, "frame_spacing")
 }
 
 /// Sizes of the two halves of a bevelled cleat, the fence for the rip, and the lift they ask for.
@@ -7114,7 +13261,434 @@ fn cleat_halves(py: Python<'_>, strip_width_mm: Arg<'_, '_>, thickness_mm: Arg<'
 #[pyfunction]
 #[pyo3(signature = (*, place, body_length_mm, body_height_mm, halves, beam_half_up_mm, beam_half_left_mm, beam_half_length_mm, side_play_mm, screw_row_up_mm, screw_end_mm, wall, bottom_board_mm = Arg::left_out(), obstructions = Arg::left_out()), text_signature = "(*, place, body_length_mm, body_height_mm, halves, beam_half_up_mm, beam_half_left_mm, beam_half_length_mm, side_play_mm, screw_row_up_mm, screw_end_mm, wall, bottom_board_mm=None, obstructions=...)")]
 fn cleat_marks(py: Python<'_>, place: Arg<'_, '_>, body_length_mm: Arg<'_, '_>, body_height_mm: Arg<'_, '_>, halves: Arg<'_, '_>, beam_half_up_mm: Arg<'_, '_>, beam_half_left_mm: Arg<'_, '_>, beam_half_length_mm: Arg<'_, '_>, side_play_mm: Arg<'_, '_>, screw_row_up_mm: Arg<'_, '_>, screw_end_mm: Arg<'_, '_>, wall: Arg<'_, '_>, bottom_board_mm: Arg<'_, '_>, obstructions: Arg<'_, '_>) -> PyResult<CleatMarks> {
-    compute_detached(py, &CleatMarksInput::new(place, body_length_mm, body_height_mm, halves, beam_half_up_mm, beam_half_left_mm, beam_half_length_mm, side_play_mm, screw_row_up_mm, screw_end_mm, wall, bottom_board_mm, obstructions)?, beamcraft_core::cleat_marks)
+    compute_by_name(py, &CleatMarksInput::new(place, body_length_mm, body_height_mm, halves, beam_half_up_mm, beam_half_left_mm, beam_half_length_mm, side_play_mm, screw_row_up_mm, screw_end_mm, wall, bottom_board_mm, obstructions)?, "cleat_marks")
+}
+
+/// Theoretical spread rate and wet film for a dry film of a coating of known volume solids.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the coating, %; by volume, which is always less than by weight.
+///     Allowed: 0.1 to 100.
+/// dry_film_um : float
+///     Dry film, µm.
+///     Allowed: 0.1 to 5000.
+///
+/// Returns
+/// -------
+/// FilmBuild
+///     What a dry film takes.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, volume_solids_pct, dry_film_um), text_signature = "(*, volume_solids_pct, dry_film_um)")]
+fn film_build(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<FilmBuild> {
+    compute(py, &FilmBuildInput::new(volume_solids_pct, dry_film_um)?, beamcraft_core::film_build)
+}
+
+/// Wet and dry film of a coating spread at a known rate.
+///
+/// Parameters
+/// ----------
+/// spread_m2_per_l : float
+///     Spread rate, m² per litre.
+///     Allowed: 0.1 to 100.
+/// volume_solids_pct : float
+///     Volume solids of the coating, %.
+///     Allowed: 0.1 to 100.
+///
+/// Returns
+/// -------
+/// FilmFromSpread
+///     The film that a spread rate leaves.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, spread_m2_per_l, volume_solids_pct), text_signature = "(*, spread_m2_per_l, volume_solids_pct)")]
+fn film_from_spread(py: Python<'_>, spread_m2_per_l: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<FilmFromSpread> {
+    compute(py, &FilmFromSpreadInput::new(spread_m2_per_l, volume_solids_pct)?, beamcraft_core::film_from_spread)
+}
+
+/// Volume solids of a coating from a trial film measured wet and dry.
+///
+/// Parameters
+/// ----------
+/// wet_film_um : float
+///     Wet film, µm.
+///     Allowed: 0.1 to 5000.
+/// dry_film_um : float
+///     Dry film, µm; not above the wet film.
+///     Allowed: 0 to 5000.
+///
+/// Returns
+/// -------
+/// VolumeSolidsFromFilms
+///     Volume solids found from a trial film.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, wet_film_um, dry_film_um), text_signature = "(*, wet_film_um, dry_film_um)")]
+fn volume_solids_from_films(py: Python<'_>, wet_film_um: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<VolumeSolidsFromFilms> {
+    compute(py, &VolumeSolidsFromFilmsInput::new(wet_film_um, dry_film_um)?, beamcraft_core::volume_solids_from_films)
+}
+
+/// Volume solids of a coating cut with thinner.
+///
+/// Parameters
+/// ----------
+/// volume_solids_pct : float
+///     Volume solids of the coating as bought, %.
+///     Allowed: 0 to 100.
+/// coating_parts : float
+///     Coating, parts by volume.
+///     Allowed: 0.01 to 1000.
+/// thinner_parts : float
+///     Thinner, parts by volume.
+///     Allowed: 0 to 1000.
+///
+/// Returns
+/// -------
+/// ThinnedVolumeSolids
+///     The coating after thinning.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, volume_solids_pct, coating_parts, thinner_parts), text_signature = "(*, volume_solids_pct, coating_parts, thinner_parts)")]
+fn thinned_volume_solids(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, coating_parts: Arg<'_, '_>, thinner_parts: Arg<'_, '_>) -> PyResult<ThinnedVolumeSolids> {
+    compute(py, &ThinnedVolumeSolidsInput::new(volume_solids_pct, coating_parts, thinner_parts)?, beamcraft_core::thinned_volume_solids)
+}
+
+/// Whole coats that reach a dry film, and the film against the usual ceiling.
+///
+/// Parameters
+/// ----------
+/// target_dry_um : float
+///     Total dry film wanted, µm.
+///     Allowed: 0.1 to 5000.
+/// wet_um_per_coat : float
+///     Wet film of one coat, µm.
+///     Allowed: 0.1 to 5000.
+/// volume_solids_pct : float
+///     Volume solids of the coating as applied, %.
+///     Allowed: 0.1 to 100.
+///
+/// Returns
+/// -------
+/// CoatsToFilm
+///     The coats that reach a film.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, target_dry_um, wet_um_per_coat, volume_solids_pct), text_signature = "(*, target_dry_um, wet_um_per_coat, volume_solids_pct)")]
+fn coats_to_film(py: Python<'_>, target_dry_um: Arg<'_, '_>, wet_um_per_coat: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<CoatsToFilm> {
+    compute(py, &CoatsToFilmInput::new(target_dry_um, wet_um_per_coat, volume_solids_pct)?, beamcraft_core::coats_to_film)
+}
+
+/// Litres of finish for an area, net and with losses, for each coat and in all.
+///
+/// Parameters
+/// ----------
+/// area_m2 : float
+///     Area to be coated, m².
+///     Allowed: 0 to 1000000.
+/// coats : int
+///     Number of coats.
+///     Allowed: 0 to 50.
+/// spread_m2_per_l : float
+///     Spread rate of one coat on this surface, m² per litre.
+///     Allowed: 0.1 to 100.
+/// transfer_efficiency : float, default 1.0
+///     Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+///     cloth. For a spray give the gun's share.
+///     Allowed: 0.01 to 1.
+/// other_loss : float, default 0.0
+///     Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+///     Allowed: 0 to 0.95.
+///
+/// Returns
+/// -------
+/// FinishQuantity
+///     Litres to have in hand.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, area_m2, coats, spread_m2_per_l, transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, area_m2, coats, spread_m2_per_l, transfer_efficiency=1.0, other_loss=0.0)")]
+fn finish_quantity(py: Python<'_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<FinishQuantity> {
+    compute(py, &FinishQuantityInput::new(area_m2, coats, spread_m2_per_l, transfer_efficiency, other_loss)?, beamcraft_core::finish_quantity)
+}
+
+/// Litres of a class of finish for an area, from published figures or the user's own.
+///
+/// Parameters
+/// ----------
+/// finish : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How it is put on.
+/// area_m2 : float
+///     Area to be coated, m².
+///     Allowed: 0 to 1000000.
+/// coats : int
+///     Number of coats.
+///     Allowed: 0 to 50.
+/// spread_m2_per_l : float or None, optional
+///     Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class.
+///     Allowed: 0.1 to 100.
+/// transfer_efficiency : float or None, optional
+///     Share of the coating that lands on the work, from a trial; the published share of the method unless given.
+///     Allowed: 0.01 to 1.
+/// other_loss : float, default 0.0
+///     Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+///     Allowed: 0 to 0.95.
+///
+/// Returns
+/// -------
+/// FinishClassQuantity
+///     Litres to have in hand, between the ends of the published figures.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, finish, method, area_m2, coats, spread_m2_per_l = Arg::left_out(), transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, finish, method, area_m2, coats, spread_m2_per_l=None, transfer_efficiency=None, other_loss=0.0)")]
+fn finish_class_quantity(py: Python<'_>, finish: Arg<'_, '_>, method: Arg<'_, '_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<FinishClassQuantity> {
+    compute_by_name(py, &FinishClassQuantityInput::new(finish, method, area_m2, coats, spread_m2_per_l, transfer_efficiency, other_loss)?, "finish_class_quantity")
+}
+
+/// The cans that give the litres needed with the least volume bought, then the fewest cans.
+///
+/// Parameters
+/// ----------
+/// needed_l : float
+///     Litres needed, L.
+///     Allowed: 0 to 1000000.
+/// can_sizes_l : list of float
+///     Contents of the cans that can be had, L each; any number of each, counted in whole millilitres.
+/// same_volume_l : float, default 0.01
+///     Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+///     millilitres and one gallon should not lose to four quarts over one of them.
+///     Allowed: 0 to 10.
+///
+/// Returns
+/// -------
+/// CansToBuy
+///     The cans to buy.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, needed_l, can_sizes_l, same_volume_l = Arg::left_out()), text_signature = "(*, needed_l, can_sizes_l, same_volume_l=0.01)")]
+fn cans_to_buy(py: Python<'_>, needed_l: Arg<'_, '_>, can_sizes_l: Arg<'_, '_>, same_volume_l: Arg<'_, '_>) -> PyResult<CansToBuy> {
+    compute_by_name(py, &CansToBuyInput::new(needed_l, can_sizes_l, same_volume_l)?, "cans_to_buy")
+}
+
+/// What is published about a class of finish: spread, coats, times, film, and whether its rags heat up.
+///
+/// Parameters
+/// ----------
+/// name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+///
+/// Returns
+/// -------
+/// FinishClassFound
+///     A class of finish with its cautions.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, name), text_signature = "(*, name)")]
+fn find_finish_class(py: Python<'_>, name: Arg<'_, '_>) -> PyResult<FinishClassFound> {
+    compute_by_name(py, &FindFinishClassInput::new(name)?, "find_finish_class")
+}
+
+/// What is published about every class of finish.
+///
+/// Parameters
+/// ----------
+/// kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'} or None, optional
+///     Only classes of this kind; all of them when it is left out.
+///
+/// Returns
+/// -------
+/// FinishClassList
+///     Classes of finish, in a fixed order.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, kind = Arg::left_out()), text_signature = "(*, kind=None)")]
+fn list_finish_classes(py: Python<'_>, kind: Arg<'_, '_>) -> PyResult<FinishClassList> {
+    compute_by_name(py, &ListFinishClassesInput::new(kind)?, "list_finish_classes")
+}
+
+/// The published share of a coating that lands on the work, or that none is published.
+///
+/// Parameters
+/// ----------
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How the finish is put on.
+///
+/// Returns
+/// -------
+/// TransferEfficiency
+///     The published transfer efficiency of a method.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, method), text_signature = "(*, method)")]
+fn find_transfer_efficiency(py: Python<'_>, method: Arg<'_, '_>) -> PyResult<TransferEfficiency> {
+    compute_by_name(py, &FindTransferEfficiencyInput::new(method)?, "find_transfer_efficiency")
+}
+
+/// Grams and millilitres of glue for a bonded area.
+///
+/// Parameters
+/// ----------
+/// bond_area_m2 : float
+///     Area of all glue lines, m²; each line counted once, though it has two faces.
+///     Allowed: 0 to 1000000.
+/// spread_g_per_m2 : float
+///     Glue on one glue line, both faces together, g/m²; the maker's figure.
+///     Allowed: 1 to 5000.
+/// density_kg_per_l : float
+///     Density of the glue, kg per litre; the maker's figure.
+///     Allowed: 0.5 to 3.
+/// waste_share : float, default 0.0
+///     Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given.
+///     Allowed: 0 to 5.
+///
+/// Returns
+/// -------
+/// GlueQuantity
+///     Glue to have in hand.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share = Arg::left_out()), text_signature = "(*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share=0.0)")]
+fn glue_quantity(py: Python<'_>, bond_area_m2: Arg<'_, '_>, spread_g_per_m2: Arg<'_, '_>, density_kg_per_l: Arg<'_, '_>, waste_share: Arg<'_, '_>) -> PyResult<GlueQuantity> {
+    compute(py, &GlueQuantityInput::new(bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share)?, beamcraft_core::glue_quantity)
+}
+
+/// Area to be glued in long mitres of boards of any thickness.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of one joint along the corner, mm.
+///     Allowed: 0 to 100000.
+/// thickness_a_mm : float
+///     Thickness of board a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b, mm.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees.
+///     Allowed: 10 to 350.
+/// joints : int, default 1
+///     Number of such joints.
+///     Allowed: 1 to 10000.
+///
+/// Returns
+/// -------
+/// MitreBondArea
+///     Glue lines of long mitres.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out(), joints = Arg::left_out()), text_signature = "(*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg=90.0, joints=1)")]
+fn mitre_bond_area(py: Python<'_>, length_mm: Arg<'_, '_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>, joints: Arg<'_, '_>) -> PyResult<MitreBondArea> {
+    compute(py, &MitreBondAreaInput::new(length_mm, thickness_a_mm, thickness_b_mm, corner_deg, joints)?, beamcraft_core::mitre_bond_area)
+}
+
+/// The fewest sanding steps from one P grade to another that skip at most one grade at a time.
+///
+/// Parameters
+/// ----------
+/// start_grit : int
+///     First P grade, the one that takes out the machine's marks.
+///     Allowed: 12 to 2500.
+/// final_grit : int
+///     Last P grade, not coarser than the first.
+///     Allowed: 12 to 2500.
+///
+/// Returns
+/// -------
+/// SandingSteps
+///     The shortest run of grades that skips at most one at a time.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, start_grit, final_grit), text_signature = "(*, start_grit, final_grit)")]
+fn sanding_steps(py: Python<'_>, start_grit: Arg<'_, '_>, final_grit: Arg<'_, '_>) -> PyResult<SandingSteps> {
+    compute_by_name(py, &SandingStepsInput::new(start_grit, final_grit)?, "sanding_steps")
 }
 
 /// Adds every class and function to the module.
@@ -7123,8 +13697,40 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<LengthReading>()?;
     module.add_class::<WriteLengthInput>()?;
     module.add_class::<LengthWriting>()?;
+    module.add_class::<FindSpeciesInput>()?;
+    module.add_class::<Provenance>()?;
+    module.add_class::<SpeciesProvenance>()?;
+    module.add_class::<Species>()?;
+    module.add_class::<WoodDensity>()?;
+    module.add_class::<ConnectionGravity>()?;
+    module.add_class::<SpeciesRecord>()?;
+    module.add_class::<ListSpeciesInput>()?;
+    module.add_class::<SpeciesEntry>()?;
+    module.add_class::<SpeciesList>()?;
+    module.add_class::<WoodDensityInput>()?;
+    module.add_class::<FindNdsCombinationInput>()?;
+    module.add_class::<NdsMachineGrade>()?;
+    module.add_class::<NdsCombination>()?;
     module.add_class::<MitrePairInput>()?;
     module.add_class::<MitrePair>()?;
+    module.add_class::<CompoundMitreInput>()?;
+    module.add_class::<CompoundMitre>()?;
+    module.add_class::<SplayedCornerInput>()?;
+    module.add_class::<SplayedCorner>()?;
+    module.add_class::<LegBoard>()?;
+    module.add_class::<LegEnd>()?;
+    module.add_class::<ButtJoint>()?;
+    module.add_class::<Leg>()?;
+    module.add_class::<ShellFace>()?;
+    module.add_class::<Frame>()?;
+    module.add_class::<Inertia>()?;
+    module.add_class::<MassProperties>()?;
+    module.add_class::<PanelEdge>()?;
+    module.add_class::<FaceListing>()?;
+    module.add_class::<ConvexSolid>()?;
+    module.add_class::<Piece>()?;
+    module.add_class::<Panel>()?;
+    module.add_class::<Shell>()?;
     module.add_class::<DowelBearingInput>()?;
     module.add_class::<DowelBearing>()?;
     module.add_class::<BendingYieldInput>()?;
@@ -7166,20 +13772,58 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<CleatHalvesInput>()?;
     module.add_class::<CleatHalves>()?;
     module.add_class::<BodyPlace>()?;
-    module.add_class::<StudLayoutMeasured>()?;
-    module.add_class::<StudLayoutSpaced>()?;
-    module.add_class::<StudWoodCombination>()?;
-    module.add_class::<StudWoodGravity>()?;
-    module.add_class::<StudWoodUnknown>()?;
+    module.add_class::<MeasuredStuds>()?;
+    module.add_class::<SpacedStuds>()?;
+    module.add_class::<StudWood>()?;
     module.add_class::<Wall>()?;
     module.add_class::<Obstruction>()?;
     module.add_class::<CleatMarksInput>()?;
     module.add_class::<StudScrew>()?;
     module.add_class::<LiftRoom>()?;
     module.add_class::<CleatMarks>()?;
+    module.add_class::<FilmBuildInput>()?;
+    module.add_class::<FilmBuild>()?;
+    module.add_class::<FilmFromSpreadInput>()?;
+    module.add_class::<FilmFromSpread>()?;
+    module.add_class::<VolumeSolidsFromFilmsInput>()?;
+    module.add_class::<VolumeSolidsFromFilms>()?;
+    module.add_class::<ThinnedVolumeSolidsInput>()?;
+    module.add_class::<ThinnedVolumeSolids>()?;
+    module.add_class::<CoatsToFilmInput>()?;
+    module.add_class::<CoatsToFilm>()?;
+    module.add_class::<FinishQuantityInput>()?;
+    module.add_class::<FinishQuantity>()?;
+    module.add_class::<FinishClassQuantityInput>()?;
+    module.add_class::<FinishClassQuantity>()?;
+    module.add_class::<CansToBuyInput>()?;
+    module.add_class::<CansOfSize>()?;
+    module.add_class::<CansToBuy>()?;
+    module.add_class::<FindFinishClassInput>()?;
+    module.add_class::<FinishRange>()?;
+    module.add_class::<VocLimit>()?;
+    module.add_class::<FinishClass>()?;
+    module.add_class::<FinishClassFound>()?;
+    module.add_class::<ListFinishClassesInput>()?;
+    module.add_class::<FinishClassList>()?;
+    module.add_class::<FindTransferEfficiencyInput>()?;
+    module.add_class::<TransferEfficiency>()?;
+    module.add_class::<GlueQuantityInput>()?;
+    module.add_class::<GlueQuantity>()?;
+    module.add_class::<MitreBondAreaInput>()?;
+    module.add_class::<MitreBondArea>()?;
+    module.add_class::<SandingStepsInput>()?;
+    module.add_class::<AbrasiveGrade>()?;
+    module.add_class::<SandingSteps>()?;
     module.add_function(wrap_pyfunction!(read_length, module)?)?;
     module.add_function(wrap_pyfunction!(write_length, module)?)?;
+    module.add_function(wrap_pyfunction!(find_species, module)?)?;
+    module.add_function(wrap_pyfunction!(list_species, module)?)?;
+    module.add_function(wrap_pyfunction!(wood_density, module)?)?;
+    module.add_function(wrap_pyfunction!(find_nds_combination, module)?)?;
     module.add_function(wrap_pyfunction!(mitre_pair, module)?)?;
+    module.add_function(wrap_pyfunction!(compound_mitre, module)?)?;
+    module.add_function(wrap_pyfunction!(splayed_corner, module)?)?;
+    module.add_function(wrap_pyfunction!(shell_panels, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_bearing, module)?)?;
     module.add_function(wrap_pyfunction!(bending_yield, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_shear, module)?)?;
@@ -7198,5 +13842,19 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(frame_spacing, module)?)?;
     module.add_function(wrap_pyfunction!(cleat_halves, module)?)?;
     module.add_function(wrap_pyfunction!(cleat_marks, module)?)?;
+    module.add_function(wrap_pyfunction!(film_build, module)?)?;
+    module.add_function(wrap_pyfunction!(film_from_spread, module)?)?;
+    module.add_function(wrap_pyfunction!(volume_solids_from_films, module)?)?;
+    module.add_function(wrap_pyfunction!(thinned_volume_solids, module)?)?;
+    module.add_function(wrap_pyfunction!(coats_to_film, module)?)?;
+    module.add_function(wrap_pyfunction!(finish_quantity, module)?)?;
+    module.add_function(wrap_pyfunction!(finish_class_quantity, module)?)?;
+    module.add_function(wrap_pyfunction!(cans_to_buy, module)?)?;
+    module.add_function(wrap_pyfunction!(find_finish_class, module)?)?;
+    module.add_function(wrap_pyfunction!(list_finish_classes, module)?)?;
+    module.add_function(wrap_pyfunction!(find_transfer_efficiency, module)?)?;
+    module.add_function(wrap_pyfunction!(glue_quantity, module)?)?;
+    module.add_function(wrap_pyfunction!(mitre_bond_area, module)?)?;
+    module.add_function(wrap_pyfunction!(sanding_steps, module)?)?;
     Ok(())
 }

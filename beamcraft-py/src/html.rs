@@ -37,7 +37,7 @@ fn write_object(object: &Object, depth: usize, out: &mut String) {
 fn write_cell(value: &Shown, depth: usize, out: &mut String) {
     match value {
         Shown::Object(object) if depth < DEPTH => write_object(object, depth, out),
-        Shown::Tagged(name, content) | Shown::Paired(name, content) if depth < DEPTH => {
+        Shown::Tagged(name, content) if depth < DEPTH => {
             escape(name, out);
             out.push(' ');
             write_cell(content, depth, out);
@@ -59,7 +59,7 @@ fn write_rows(items: &[Shown], depth: usize, out: &mut String) {
         .iter()
         .enumerate()
         .filter(|(k, _)| objects.iter().any(|object| !matches!(object.values.get(*k), None | Some(Shown::Absent))))
-        .map(|(k, (name, doc))| (k, *name, *doc))
+        .map(|(k, (name, _, doc))| (k, *name, *doc))
         .collect();
     out.push_str("<table><thead><tr>");
     for (_, name, doc) in &shown {

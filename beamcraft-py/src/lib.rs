@@ -19,7 +19,7 @@ mod _native {
     use pyo3::prelude::*;
 
     #[pymodule_export]
-    use crate::door::{call, call_json, calculations, error_codes, parse_length};
+    use crate::door::{calculations, call, call_json, error_codes, parse_length};
 
     #[pymodule_init]
     fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

@@ -23,26 +23,25 @@ pub(crate) enum Shown {
     Fixed(Vec<Shown>),
     /// A choice with its data: its name and the data.
     Tagged(&'static str, Box<Shown>),
-    /// A choice without data beside choices with data: its name in JSON, an object of its class in Python.
-    Alone(&'static str, Box<Shown>),
-    /// The same where the data alone does not say which choice it is: a pair of name and data.
-    Paired(&'static str, Box<Shown>),
     Object(Object),
 }
 
 /// An object of a class.
 pub(crate) struct Object {
     pub(crate) class: &'static str,
-    pub(crate) fields: &'static [(&'static str, &'static str)],
+    pub(crate) fields: &'static [Field],
     pub(crate) values: Vec<Shown>,
 }
+
+/// Name in the core and in JSON, name in Python, first line of the docs.
+pub(crate) type Field = (&'static str, &'static str, &'static str);
 
 /// A class that follows from a struct of the core.
 pub(crate) trait Record {
     /// Name of the class.
     const NAME: &'static str;
-    /// Name and first line of the docs of each field.
-    const FIELDS: &'static [(&'static str, &'static str)];
+    /// Each field.
+    const FIELDS: &'static [Field];
     /// The value of each field.
     fn values(&self) -> Vec<Shown>;
 
@@ -104,7 +103,7 @@ impl Object {
     /// Each field that holds something, with its name, its docs and its value.
     pub(crate) fn held(&self) -> impl Iterator<Item = (&'static str, &'static str, &Shown)> {
         let fields = self.fields.iter().zip(&self.values);
-        fields.filter(|(_, value)| !matches!(value, Shown::Absent)).map(|((name, doc), value)| (*name, *doc, value))
+        fields.filter(|(_, value)| !matches!(value, Shown::Absent)).map(|((name, _, doc), value)| (*name, *doc, value))
     }
 }
 
@@ -124,7 +123,6 @@ impl Serialize for Shown {
             Shown::Number(value) => serializer.serialize_f64(*value),
             Shown::Whole(value) => serializer.serialize_u32(*value),
             Shown::Text(text) => serializer.serialize_str(text),
-            Shown::Alone(name, _) => serializer.serialize_str(name),
             Shown::Absent => serializer.serialize_none(),
             Shown::List(items) | Shown::Fixed(items) => {
                 let mut list = serializer.serialize_seq(Some(items.len()))?;
@@ -133,7 +131,7 @@ impl Serialize for Shown {
                 }
                 list.end()
             }
-            Shown::Tagged(name, content) | Shown::Paired(name, content) => {
+            Shown::Tagged(name, content) => {
                 let mut map = serializer.serialize_map(Some(1))?;
                 map.serialize_entry(name, content)?;
                 map.end()
@@ -167,9 +165,7 @@ fn not_finite_in(value: &Shown, path: &str) -> Option<(String, f64)> {
         Shown::List(items) | Shown::Fixed(items) => {
             items.iter().enumerate().find_map(|(k, item)| not_finite_in(item, &format!("{path}[{k}]")))
         }
-        Shown::Tagged(name, content) | Shown::Paired(name, content) => {
-            not_finite_in(content, &format!("{path}.{name}"))
-        }
+        Shown::Tagged(name, content) => not_finite_in(content, &format!("{path}.{name}")),
         Shown::Object(object) => not_finite(object, path),
         _ => None,
     }
@@ -189,13 +185,12 @@ fn plain<'py>(py: Python<'py>, value: &Shown) -> PyResult<Bound<'py, PyAny>> {
         Shown::Number(value) => value.into_bound_py_any(py)?,
         Shown::Whole(value) => value.into_bound_py_any(py)?,
         Shown::Text(text) => text.into_bound_py_any(py)?,
-        Shown::Alone(name, _) => name.into_bound_py_any(py)?,
         Shown::Absent => py.None().into_bound(py),
         Shown::List(items) | Shown::Fixed(items) => {
             let items: PyResult<Vec<_>> = items.iter().map(|item| plain(py, item)).collect();
             PyList::new(py, items?)?.into_any()
         }
-        Shown::Tagged(name, content) | Shown::Paired(name, content) => {
+        Shown::Tagged(name, content) => {
             let dict = PyDict::new(py);
             dict.set_item(name, plain(py, content)?)?;
             dict.into_any()
@@ -214,7 +209,7 @@ pub(crate) fn repr<T: Record>(record: &T) -> String {
 fn repr_object(object: &Object, out: &mut String) {
     out.push_str(object.class);
     out.push('(');
-    for (k, ((name, _), value)) in object.fields.iter().zip(&object.values).enumerate() {
+    for (k, ((_, name, _), value)) in object.fields.iter().zip(&object.values).enumerate() {
         if k > 0 {
             out.push_str(", ");
         }
@@ -236,14 +231,7 @@ fn repr_value(value: &Shown, out: &mut String) {
         Shown::List(items) => repr_items(items, "[", "]", out),
         Shown::Fixed(items) if items.len() == 1 => repr_items(items, "(", ",)", out),
         Shown::Fixed(items) => repr_items(items, "(", ")", out),
-        Shown::Tagged(_, content) | Shown::Alone(_, content) => repr_value(content, out),
-        Shown::Paired(name, content) => {
-            out.push('(');
-            repr_text(name, out);
-            out.push_str(", ");
-            repr_value(content, out);
-            out.push(')');
-        }
+        Shown::Tagged(_, content) => repr_value(content, out),
         Shown::Object(object) => repr_object(object, out),
     }
 }
@@ -348,13 +336,12 @@ pub(crate) fn brief(value: &Shown) -> String {
         Shown::Number(value) => rounded(*value),
         Shown::Whole(value) => value.to_string(),
         Shown::Text(text) => text.clone(),
-        Shown::Alone(name, _) => (*name).to_owned(),
         Shown::Absent => String::new(),
         Shown::List(items) | Shown::Fixed(items) if items.len() > 6 => format!("({})", items.len()),
         Shown::List(items) | Shown::Fixed(items) => {
             format!("({})", items.iter().map(brief).collect::<Vec<_>>().join(", "))
         }
-        Shown::Tagged(name, content) | Shown::Paired(name, content) => format!("{name} {}", brief(content)),
+        Shown::Tagged(name, content) => format!("{name} {}", brief(content)),
         Shown::Object(object) => line(object),
     }
 }
@@ -362,7 +349,7 @@ pub(crate) fn brief(value: &Shown) -> String {
 /// The fields of an object as keyword arguments of its class.
 pub(crate) fn arguments<'py, T: Record>(object: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyDict>> {
     let arguments = PyDict::new(object.py());
-    for (name, _) in T::FIELDS {
+    for (_, name, _) in T::FIELDS {
         arguments.set_item(name, object.getattr(*name)?)?;
     }
     Ok(arguments)

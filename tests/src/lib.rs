@@ -3,3 +3,4 @@
 #![allow(clippy::panic, reason = "a tool of the makers stops, with the reason, at what it does not understand")]
 
 pub mod generate;
+pub mod rows;

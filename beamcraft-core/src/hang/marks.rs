@@ -162,7 +162,7 @@ pub struct CleatMarks {
 /// # Examples
 /// ```
 /// use beamcraft_core::hang::{cleat_marks, CleatHalvesInput, CleatMarksInput};
-/// use beamcraft_core::setting::{BodyPlace, StudLayout, StudWood, Wall};
+/// use beamcraft_core::setting::{BodyPlace, SpacedStuds, StudLayout, StudWood, Wall};
 /// let marks = cleat_marks(&CleatMarksInput {
 ///     place: BodyPlace { left_end_mm: 0.0, bottom_above_floor_mm: 1300.0 },
 ///     body_length_mm: 1830.0, body_height_mm: 185.0,
@@ -172,8 +172,8 @@ pub struct CleatMarks {
 ///     beam_half_up_mm: 85.0, beam_half_left_mm: 40.0, beam_half_length_mm: 1750.0, side_play_mm: 20.0,
 ///     bottom_board_mm: None, screw_row_up_mm: 25.0, screw_end_mm: 30.0,
 ///     wall: Wall {
-///         studs: StudLayout::Spaced { first_mm: 200.0, spacing_mm: 600.0 },
-///         stud_width_mm: 38.0, stud_depth_mm: 89.0, stud_wood: StudWood::Unknown, lining_thickness_mm: 12.5,
+///         studs: StudLayout::Spaced(SpacedStuds { first_mm: 200.0, spacing_mm: 600.0 }),
+///         stud_width_mm: 38.0, stud_depth_mm: 89.0, stud_wood: StudWood::default(), lining_thickness_mm: 12.5,
 ///     },
 ///     obstructions: vec![],
 /// })?;

@@ -1,5 +1,5 @@
 use super::*;
-use crate::setting::{StudLayout, StudWood};
+use crate::setting::{MeasuredStuds, SpacedStuds, StudLayout, StudWood};
 use crate::statics::test_inputs::hostile;
 use proptest::prelude::*;
 
@@ -23,10 +23,10 @@ fn example() -> CleatMarksInput {
         screw_row_up_mm: 25.0,
         screw_end_mm: 30.0,
         wall: Wall {
-            studs: StudLayout::Measured { centres_mm: vec![200.0, 805.0, 1395.0] },
+            studs: StudLayout::Measured(MeasuredStuds { centres_mm: vec![200.0, 805.0, 1395.0] }),
             stud_width_mm: 38.0,
             stud_depth_mm: 89.0,
-            stud_wood: StudWood::Unknown,
+            stud_wood: StudWood::default(),
             lining_thickness_mm: 12.5,
         },
         obstructions: vec![],
@@ -105,7 +105,7 @@ fn an_obstruction_beside_or_below_is_no_matter_and_one_behind_the_body_is_a_stop
 #[test]
 fn missed_studs_and_a_cleat_that_does_not_fit_are_told() {
     let mut input = example();
-    input.wall.studs = StudLayout::Measured { centres_mm: vec![805.0, 60.0] };
+    input.wall.studs = StudLayout::Measured(MeasuredStuds { centres_mm: vec![805.0, 60.0] });
     assert_eq!(codes(&cleat_marks(&input).expect("allowed")), [(Grade::Stop, FindingCode::StudsMissed)]);
     let mut input = example();
     // Lower edge of the wall half 0.6 mm above the bottom board.
@@ -182,11 +182,11 @@ proptest! {
                 8 => input.screw_row_up_mm = value,
                 9 => input.obstructions[0].bottom_mm = value,
                 10 => input.obstructions[0].projection_mm = value,
-                _ => input.wall.studs = StudLayout::Measured { centres_mm: vec![value, numbers[0], 100.0] },
+                _ => input.wall.studs = StudLayout::Measured(MeasuredStuds { centres_mm: vec![value, numbers[0], 100.0] }),
             }
         }
         if spaced {
-            input.wall.studs = StudLayout::Spaced { first_mm: numbers[1], spacing_mm: numbers[2] };
+            input.wall.studs = StudLayout::Spaced(SpacedStuds { first_mm: numbers[1], spacing_mm: numbers[2] });
         }
         if let Ok(marks) = cleat_marks(&input) {
             prop_assert!(marks.lower_edge_mm.is_finite() && marks.length_mm > 0.0);

@@ -12,4 +12,4 @@ mod fire;
 mod wall;
 
 pub use fire::{Appliance, ApplianceKind, FireOpening, ListingChart, ListingDatum, ListingStep};
-pub use wall::{BodyPlace, Obstruction, StudLayout, StudWood, Wall};
+pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, Wall};

@@ -15,7 +15,8 @@ pub struct Wall {
     pub stud_width_mm: f64,
     /// Depth of a stud into the wall, mm.
     pub stud_depth_mm: f64,
-    /// What the studs are made of.
+    /// What the studs are made of; checks take the least that may be there when it is not known.
+    #[cfg_attr(feature = "json", serde(default))]
     pub stud_wood: StudWood,
     /// Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
     pub lining_thickness_mm: f64,
@@ -26,61 +27,68 @@ limited!(Wall { stud_width_mm: STUD, stud_depth_mm: STUD, lining_thickness_mm: S
 /// Where the studs stand, by their centre lines.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case", deny_unknown_fields))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
 pub enum StudLayout {
     /// Each stud as found on the wall.
-    Measured {
-        /// Centre lines from the plumb line, mm, in any order.
-        centres_mm: Vec<f64>,
-    },
+    Measured(MeasuredStuds),
     /// A regular spacing, both ways from one stud: a first guess only.
-    Spaced {
-        /// Centre line of one stud from the plumb line, mm.
-        first_mm: f64,
-        /// Distance between centre lines, mm.
-        spacing_mm: f64,
-    },
+    Spaced(SpacedStuds),
 }
 
-/// What the studs are made of.
+/// Studs as found on the wall.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case", deny_unknown_fields))]
-pub enum StudWood {
-    /// A species combination of NDS Table 12.3.3A, such as `Spruce-Pine-Fir`.
-    Combination {
-        /// Its name.
-        name: String,
-    },
-    /// Its specific gravity, oven-dry weight and volume.
-    Gravity {
-        /// Specific gravity.
-        specific_gravity: f64,
-    },
-    /// Not known: checks take the least that may be there, or give no answer.
-    Unknown,
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+pub struct MeasuredStuds {
+    /// Centre lines from the plumb line, mm, in any order.
+    pub centres_mm: Vec<f64>,
 }
+
+/// Studs at a regular spacing, both ways from one stud.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SpacedStuds>))]
+pub struct SpacedStuds {
+    /// Centre line of one stud from the plumb line, mm.
+    pub first_mm: f64,
+    /// Distance between centre lines, mm.
+    pub spacing_mm: f64,
+}
+
+limited!(SpacedStuds { first_mm: SIGNED_LENGTH, spacing_mm: SPACING });
+
+/// What the studs are made of: a named combination or a specific gravity; neither when it is not known.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<StudWood>))]
+pub struct StudWood {
+    /// A species combination of NDS Table 12.3.3A, such as `Spruce-Pine-Fir`.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub combination: Option<String>,
+    /// Specific gravity, oven-dry weight and volume.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub specific_gravity: Option<f64>,
+}
+
+limited!(StudWood { specific_gravity: SPECIFIC_GRAVITY });
 
 impl Wall {
     /// Every fault of the wall, with its path.
     pub fn faults(&self) -> Vec<Detail> {
         let mut faults = Vec::new();
         match &self.studs {
-            StudLayout::Measured { centres_mm } => {
-                faults.extend(list_faults("studs.measured.centres_mm", centres_mm, &limits::SIGNED_LENGTH));
+            StudLayout::Measured(studs) => {
+                faults.extend(list_faults("studs.measured.centres_mm", &studs.centres_mm, &limits::SIGNED_LENGTH));
             }
-            StudLayout::Spaced { first_mm, spacing_mm } => {
-                let checks = [
-                    limits::SIGNED_LENGTH.check("studs.spaced.first_mm", *first_mm),
-                    limits::SPACING.check("studs.spaced.spacing_mm", *spacing_mm),
-                ];
-                faults.extend(checks.into_iter().filter_map(|check| check.err().map(Detail::from)));
-            }
+            StudLayout::Spaced(studs) => faults.extend(faults_at("studs.spaced", studs)),
         }
         faults.extend(faults_at("", self));
-        if let StudWood::Gravity { specific_gravity } = self.stud_wood {
-            let check = limits::SPECIFIC_GRAVITY.check("stud_wood.gravity.specific_gravity", specific_gravity);
-            faults.extend(check.err().map(Detail::from));
+        faults.extend(faults_at("stud_wood", &self.stud_wood));
+        if self.stud_wood.combination.is_some() && self.stud_wood.specific_gravity.is_some() {
+            let fault = Fault::plain(ErrorCode::Inconsistent, "stud_wood", "a combination or a specific gravity", "");
+            faults.push(fault.into());
         }
         faults
     }
@@ -88,10 +96,10 @@ impl Wall {
     /// Centre lines of the studs from `from_mm` to `to_mm`, from left to right, each once, mm.
     pub fn studs_between(&self, from_mm: f64, to_mm: f64) -> Vec<f64> {
         let mut found: Vec<f64> = match &self.studs {
-            StudLayout::Measured { centres_mm } => {
-                centres_mm.iter().copied().filter(|x| *x >= from_mm && *x <= to_mm).collect()
+            StudLayout::Measured(studs) => {
+                studs.centres_mm.iter().copied().filter(|x| *x >= from_mm && *x <= to_mm).collect()
             }
-            StudLayout::Spaced { first_mm, spacing_mm } => {
+            StudLayout::Spaced(SpacedStuds { first_mm, spacing_mm }) => {
                 let start = ((from_mm - first_mm) / spacing_mm).ceil();
                 let end = ((to_mm - first_mm) / spacing_mm).floor();
                 // Both ends and the spacing are checked: a few thousand studs at the most.
@@ -167,13 +175,13 @@ mod tests {
     use super::*;
 
     fn wall(studs: StudLayout) -> Wall {
-        let stud_wood = StudWood::Combination { name: "Spruce-Pine-Fir".to_owned() };
+        let stud_wood = StudWood { combination: Some("Spruce-Pine-Fir".to_owned()), specific_gravity: None };
         Wall { studs, stud_width_mm: 38.1, stud_depth_mm: 88.9, stud_wood, lining_thickness_mm: 12.7 }
     }
 
     #[test]
     fn a_spacing_runs_both_ways_from_its_stud() {
-        let spaced = wall(StudLayout::Spaced { first_mm: 100.0, spacing_mm: 400.0 });
+        let spaced = wall(StudLayout::Spaced(SpacedStuds { first_mm: 100.0, spacing_mm: 400.0 }));
         assert_eq!(spaced.studs_between(-700.0, 500.0), [-700.0, -300.0, 100.0, 500.0]);
         assert!(spaced.studs_between(101.0, 499.0).is_empty());
         assert!(spaced.studs_between(500.0, 100.0).is_empty());
@@ -184,24 +192,25 @@ mod tests {
         // floor((L − offset)/spacing) + 1
         for offset in 0..=15 {
             let first_mm = f64::from(offset) * 25.4;
-            let studs = wall(StudLayout::Spaced { first_mm, spacing_mm: 406.4 }).studs_between(0.0, 1524.0);
+            let studs =
+                wall(StudLayout::Spaced(SpacedStuds { first_mm, spacing_mm: 406.4 })).studs_between(0.0, 1524.0);
             assert_eq!(studs.len(), ((60 - offset) / 16 + 1) as usize, "{offset}");
         }
     }
 
     #[test]
     fn measured_studs_come_in_order_and_once() {
-        let measured = wall(StudLayout::Measured { centres_mm: vec![900.0, 10.0, 480.0, 10.0] });
+        let measured = wall(StudLayout::Measured(MeasuredStuds { centres_mm: vec![900.0, 10.0, 480.0, 10.0] }));
         assert_eq!(measured.studs_between(0.0, 1000.0), [10.0, 480.0, 900.0]);
     }
 
     #[test]
     fn every_fault_of_a_wall_is_named() {
-        let mut bad = wall(StudLayout::Measured { centres_mm: vec![0.0, f64::NAN] });
+        let mut bad = wall(StudLayout::Measured(MeasuredStuds { centres_mm: vec![0.0, f64::NAN] }));
         bad.stud_width_mm = 0.0;
-        bad.stud_wood = StudWood::Gravity { specific_gravity: 7.0 };
+        bad.stud_wood = StudWood { combination: None, specific_gravity: Some(7.0) };
         let paths: Vec<_> = bad.faults().into_iter().map(|fault| fault.path).collect();
-        let wanted = ["studs.measured.centres_mm[1]", "stud_width_mm", "stud_wood.gravity.specific_gravity"];
+        let wanted = ["studs.measured.centres_mm[1]", "stud_width_mm", "stud_wood.specific_gravity"];
         assert_eq!(paths, wanted);
         let upside_down = Obstruction {
             name: "duct".to_owned(),

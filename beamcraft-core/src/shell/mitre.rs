@@ -91,7 +91,11 @@ pub struct MitrePair {
 /// ```
 pub fn mitre_pair(input: &MitrePairInput) -> Result<MitrePair, Fault> {
     input.check_ranges()?;
-    let MitrePairInput { thickness_a_mm: t_a, thickness_b_mm: t_b, corner_deg } = *input;
+    seam(input.thickness_a_mm, input.thickness_b_mm, input.corner_deg)
+}
+
+/// The seam between boards of thickness `t_a` and `t_b`, both positive.
+pub(super) fn seam(t_a: f64, t_b: f64, corner_deg: f64) -> Result<MitrePair, Fault> {
     let (sine, cosine) = sin_cos_deg(corner_deg);
     // Along each show face, from the outer corner back to the point above the inner corner, times sin c.
     let (run_a, run_b) = (t_b + t_a * cosine, t_a + t_b * cosine);

@@ -67,6 +67,39 @@ mod tests {
     }
 
     #[test]
+    fn the_factor_table_of_the_verification_rows_agrees() {
+        let table = include_str!("../../../tests/verification/units.toml");
+        let factor = |name: &str| -> f64 {
+            let line = table.lines().find_map(|line| line.strip_prefix(name)?.strip_prefix(" = "));
+            line.unwrap_or_else(|| panic!("{name} is missing")).parse().expect("a number")
+        };
+        for (name, ours) in [
+            ("in", INCH_MM),
+            ("ft", FOOT_MM),
+            ("mil", MIL_UM),
+            ("in2", SQUARE_INCH_MM2),
+            ("ft2", SQUARE_FOOT_M2),
+            ("in3", CUBIC_INCH_MM3),
+            ("ft3", CUBIC_FOOT_M3),
+            ("board_foot", BOARD_FOOT_M3),
+            ("gal", US_GALLON_L),
+            ("qt", US_QUART_L),
+            ("fl_oz", US_FLUID_OUNCE_L),
+            ("lb", POUND_KG),
+            ("lb_per_ft3", POUND_PER_CUBIC_FOOT_KG_M3),
+            ("lbf", POUND_FORCE_N),
+            ("lbf_in", POUND_FORCE_INCH_NMM),
+            ("lbf_per_in", POUND_FORCE_PER_INCH_N_MM),
+            ("lbf_per_ft", POUND_FORCE_PER_FOOT_N_MM),
+            ("psi", PSI_MPA),
+            ("psf", PSF_KPA),
+            ("ft2_per_gal", SQUARE_FOOT_PER_GALLON_M2_L),
+        ] {
+            assert!((factor(name) / ours - 1.0).abs() < 5e-16, "{name}: {} {ours}", factor(name));
+        }
+    }
+
+    #[test]
     fn printed_factors_of_the_guide_are_met() {
         // NIST SP 811, appendix B.8, seven digits (recalled).
         for (ours, printed) in [

@@ -2,7 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, Evidence, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, Grade, FindingCode, StudLayout, StudWood
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, LongFace, EndKind, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, Grade, FindingCode, StudLayout, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -17,8 +17,40 @@ __all__ = [
     "LengthReading",
     "WriteLengthInput",
     "LengthWriting",
+    "FindSpeciesInput",
+    "Provenance",
+    "SpeciesProvenance",
+    "Species",
+    "WoodDensity",
+    "ConnectionGravity",
+    "SpeciesRecord",
+    "ListSpeciesInput",
+    "SpeciesEntry",
+    "SpeciesList",
+    "WoodDensityInput",
+    "FindNdsCombinationInput",
+    "NdsMachineGrade",
+    "NdsCombination",
     "MitrePairInput",
     "MitrePair",
+    "CompoundMitreInput",
+    "CompoundMitre",
+    "SplayedCornerInput",
+    "SplayedCorner",
+    "LegBoard",
+    "LegEnd",
+    "ButtJoint",
+    "Leg",
+    "ShellFace",
+    "Frame",
+    "Inertia",
+    "MassProperties",
+    "PanelEdge",
+    "FaceListing",
+    "ConvexSolid",
+    "Piece",
+    "Panel",
+    "Shell",
     "DowelBearingInput",
     "DowelBearing",
     "BendingYieldInput",
@@ -60,20 +92,58 @@ __all__ = [
     "CleatHalvesInput",
     "CleatHalves",
     "BodyPlace",
-    "StudLayoutMeasured",
-    "StudLayoutSpaced",
-    "StudWoodCombination",
-    "StudWoodGravity",
-    "StudWoodUnknown",
+    "MeasuredStuds",
+    "SpacedStuds",
+    "StudWood",
     "Wall",
     "Obstruction",
     "CleatMarksInput",
     "StudScrew",
     "LiftRoom",
     "CleatMarks",
+    "FilmBuildInput",
+    "FilmBuild",
+    "FilmFromSpreadInput",
+    "FilmFromSpread",
+    "VolumeSolidsFromFilmsInput",
+    "VolumeSolidsFromFilms",
+    "ThinnedVolumeSolidsInput",
+    "ThinnedVolumeSolids",
+    "CoatsToFilmInput",
+    "CoatsToFilm",
+    "FinishQuantityInput",
+    "FinishQuantity",
+    "FinishClassQuantityInput",
+    "FinishClassQuantity",
+    "CansToBuyInput",
+    "CansOfSize",
+    "CansToBuy",
+    "FindFinishClassInput",
+    "FinishRange",
+    "VocLimit",
+    "FinishClass",
+    "FinishClassFound",
+    "ListFinishClassesInput",
+    "FinishClassList",
+    "FindTransferEfficiencyInput",
+    "TransferEfficiency",
+    "GlueQuantityInput",
+    "GlueQuantity",
+    "MitreBondAreaInput",
+    "MitreBondArea",
+    "SandingStepsInput",
+    "AbrasiveGrade",
+    "SandingSteps",
     "read_length",
     "write_length",
+    "find_species",
+    "list_species",
+    "wood_density",
+    "find_nds_combination",
     "mitre_pair",
+    "compound_mitre",
+    "splayed_corner",
+    "shell_panels",
     "dowel_bearing",
     "bending_yield",
     "dowel_shear",
@@ -92,6 +162,20 @@ __all__ = [
     "frame_spacing",
     "cleat_halves",
     "cleat_marks",
+    "film_build",
+    "film_from_spread",
+    "volume_solids_from_films",
+    "thinned_volume_solids",
+    "coats_to_film",
+    "finish_quantity",
+    "finish_class_quantity",
+    "cans_to_buy",
+    "find_finish_class",
+    "list_finish_classes",
+    "find_transfer_efficiency",
+    "glue_quantity",
+    "mitre_bond_area",
+    "sanding_steps",
 ]
 
 @type_check_only
@@ -259,6 +343,677 @@ class LengthWriting:
     def _repr_html_(self) -> str: ...
 
 @final
+class FindSpeciesInput:
+    """A species to find.
+
+    Parameters
+    ----------
+    name : str
+        Common or botanical name, such as ``white ash`` or ``Fraxinus americana``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str) -> FindSpeciesInput: ...
+    @property
+    def name(self) -> str:
+        """Common or botanical name, such as ``white ash`` or ``Fraxinus americana``."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindSpeciesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindSpeciesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindSpeciesInput: ...
+    def replace(self, **changes: Any) -> FindSpeciesInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Provenance:
+    """Where a figure stands and how far it was checked.
+
+    Parameters
+    ----------
+    clause : str
+        Publication and table.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        Seen there, or recalled.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, clause: str, evidence: Evidence) -> Provenance: ...
+    @property
+    def clause(self) -> str:
+        """Publication and table."""
+    @property
+    def evidence(self) -> Evidence:
+        """Seen there, or recalled."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Provenance: ...
+    def __deepcopy__(self, _memo: object, /) -> Provenance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Provenance: ...
+    def replace(self, **changes: Any) -> Provenance:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SpeciesProvenance:
+    """Where the figures of a species come from; absent where the figures are absent.
+
+    Parameters
+    ----------
+    strength : Provenance
+        Of strength, stiffness, hardness, specific gravity at 12 % and published density.
+    movement : Provenance
+        Of the movement coefficients.
+    movement_row : str
+        Row of the movement table; several species share the row of their group. Empty where the table goes by species.
+    specific_gravity_green : Provenance or None, optional
+        Of the green specific gravity.
+    shrinkage : Provenance or None, optional
+        Of the shrinkage values.
+    nds_combination : {'seen', 'recalled', 'common_practice', 'derived'} or None, optional
+        Of the membership in the NDS species combination.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, strength: Provenance, movement: Provenance, movement_row: str, specific_gravity_green: Provenance | None = None, shrinkage: Provenance | None = None, nds_combination: Evidence | None = None) -> SpeciesProvenance: ...
+    @property
+    def strength(self) -> Provenance:
+        """Of strength, stiffness, hardness, specific gravity at 12 % and published density."""
+    @property
+    def specific_gravity_green(self) -> Provenance | None:
+        """Of the green specific gravity."""
+    @property
+    def shrinkage(self) -> Provenance | None:
+        """Of the shrinkage values."""
+    @property
+    def movement(self) -> Provenance:
+        """Of the movement coefficients."""
+    @property
+    def movement_row(self) -> str:
+        """Row of the movement table; several species share the row of their group. Empty where the table goes by species."""
+    @property
+    def nds_combination(self) -> Evidence | None:
+        """Of the membership in the NDS species combination."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SpeciesProvenance: ...
+    def __deepcopy__(self, _memo: object, /) -> SpeciesProvenance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesProvenance: ...
+    def replace(self, **changes: Any) -> SpeciesProvenance:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Species:
+    """Averages of clear, straight-grained wood of one species; not design values.
+
+    Parameters
+    ----------
+    name : str
+        Common name, noun first: ``Ash, white``.
+    botanical : str
+        Botanical name.
+    group : {'hardwood', 'softwood'}
+        Hardwood or softwood.
+    origin : {'north_america', 'imported', 'europe'}
+        Which tables it stands in.
+    modulus_of_elasticity_mpa : float
+        Modulus of elasticity in bending at 12 %, MPa.
+    modulus_of_rupture_mpa : float
+        Modulus of rupture in bending at 12 %, MPa.
+    compression_parallel_mpa : float
+        Compression strength parallel to grain at 12 %, MPa.
+    fibre_saturation_pct : float
+        Fibre saturation point, %: 30 in general use, 22 where only that ties the printed coefficients to the printed shrinkage.
+    movement_radial_per_pct : float
+        Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+    movement_tangential_per_pct : float
+        Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+    provenance : SpeciesProvenance
+        Where the figures come from.
+    remark : str
+        What to know about the figures; empty where there is nothing.
+    specific_gravity_green : float or None, optional
+        Basic specific gravity: ovendry mass over green volume.
+    specific_gravity_12 : float or None, optional
+        Specific gravity: ovendry mass over volume at 12 % moisture content.
+    density_published_kg_m3 : float or None, optional
+        Air-dry density where the source prints it, kg/m³; see the record's density for every species.
+    compression_perpendicular_mpa : float or None, optional
+        Compression perpendicular to grain, stress at the proportional limit at 12 %, MPa.
+    shear_parallel_mpa : float or None, optional
+        Shear strength parallel to grain at 12 %, MPa.
+    side_hardness_n : float or None, optional
+        Side hardness (force to press in half a 11.3 mm ball) at 12 %, N.
+    shrinkage_radial_pct : float or None, optional
+        Radial shrinkage from green to ovendry, % of the green size.
+    shrinkage_tangential_pct : float or None, optional
+        Tangential shrinkage from green to ovendry, % of the green size.
+    shrinkage_volumetric_pct : float or None, optional
+        Volumetric shrinkage from green to ovendry, % of the green volume.
+    nds_combination : str or None, optional
+        NDS species combination that the species belongs to.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, botanical: str, group: WoodGroup, origin: SpeciesOrigin, modulus_of_elasticity_mpa: float, modulus_of_rupture_mpa: float, compression_parallel_mpa: float, fibre_saturation_pct: float, movement_radial_per_pct: float, movement_tangential_per_pct: float, provenance: SpeciesProvenance, remark: str, specific_gravity_green: float | None = None, specific_gravity_12: float | None = None, density_published_kg_m3: float | None = None, compression_perpendicular_mpa: float | None = None, shear_parallel_mpa: float | None = None, side_hardness_n: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, shrinkage_volumetric_pct: float | None = None, nds_combination: str | None = None) -> Species: ...
+    @property
+    def name(self) -> str:
+        """Common name, noun first: ``Ash, white``."""
+    @property
+    def botanical(self) -> str:
+        """Botanical name."""
+    @property
+    def group(self) -> WoodGroup:
+        """Hardwood or softwood."""
+    @property
+    def origin(self) -> SpeciesOrigin:
+        """Which tables it stands in."""
+    @property
+    def specific_gravity_green(self) -> float | None:
+        """Basic specific gravity: ovendry mass over green volume."""
+    @property
+    def specific_gravity_12(self) -> float | None:
+        """Specific gravity: ovendry mass over volume at 12 % moisture content."""
+    @property
+    def density_published_kg_m3(self) -> float | None:
+        """Air-dry density where the source prints it, kg/m³; see the record's density for every species."""
+    @property
+    def modulus_of_elasticity_mpa(self) -> float:
+        """Modulus of elasticity in bending at 12 %, MPa."""
+    @property
+    def modulus_of_rupture_mpa(self) -> float:
+        """Modulus of rupture in bending at 12 %, MPa."""
+    @property
+    def compression_parallel_mpa(self) -> float:
+        """Compression strength parallel to grain at 12 %, MPa."""
+    @property
+    def compression_perpendicular_mpa(self) -> float | None:
+        """Compression perpendicular to grain, stress at the proportional limit at 12 %, MPa."""
+    @property
+    def shear_parallel_mpa(self) -> float | None:
+        """Shear strength parallel to grain at 12 %, MPa."""
+    @property
+    def side_hardness_n(self) -> float | None:
+        """Side hardness (force to press in half a 11.3 mm ball) at 12 %, N."""
+    @property
+    def shrinkage_radial_pct(self) -> float | None:
+        """Radial shrinkage from green to ovendry, % of the green size."""
+    @property
+    def shrinkage_tangential_pct(self) -> float | None:
+        """Tangential shrinkage from green to ovendry, % of the green size."""
+    @property
+    def shrinkage_volumetric_pct(self) -> float | None:
+        """Volumetric shrinkage from green to ovendry, % of the green volume."""
+    @property
+    def fibre_saturation_pct(self) -> float:
+        """Fibre saturation point, %: 30 in general use, 22 where only that ties the printed coefficients to the printed shrinkage."""
+    @property
+    def movement_radial_per_pct(self) -> float:
+        """Radial movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def movement_tangential_per_pct(self) -> float:
+        """Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def nds_combination(self) -> str | None:
+        """NDS species combination that the species belongs to."""
+    @property
+    def provenance(self) -> SpeciesProvenance:
+        """Where the figures come from."""
+    @property
+    def remark(self) -> str:
+        """What to know about the figures; empty where there is nothing."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Species: ...
+    def __deepcopy__(self, _memo: object, /) -> Species: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Species: ...
+    def replace(self, **changes: Any) -> Species:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WoodDensity:
+    """Specific gravity in each basis, and density.
+
+    Parameters
+    ----------
+    density_kg_m3 : float
+        Density with its water at the moisture content given, kg/m³.
+    specific_gravity_at_moisture : float
+        Specific gravity: ovendry mass over the volume at the moisture content given.
+    specific_gravity_green : float
+        Basic specific gravity: ovendry mass over green volume.
+    specific_gravity_12 : float
+        Specific gravity: ovendry mass over volume at 12 % moisture content.
+    specific_gravity_ovendry : float
+        Specific gravity: ovendry mass over ovendry volume.
+    total_shrinkage_pct : float
+        Shrinkage of the volume from green to ovendry, given or estimated, % of the green volume.
+    shrinkage_pct : float
+        Shrinkage of the volume from green to the moisture content given, % of the green volume.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, density_kg_m3: float, specific_gravity_at_moisture: float, specific_gravity_green: float, specific_gravity_12: float, specific_gravity_ovendry: float, total_shrinkage_pct: float, shrinkage_pct: float) -> WoodDensity: ...
+    @property
+    def density_kg_m3(self) -> float:
+        """Density with its water at the moisture content given, kg/m³."""
+    @property
+    def specific_gravity_at_moisture(self) -> float:
+        """Specific gravity: ovendry mass over the volume at the moisture content given."""
+    @property
+    def specific_gravity_green(self) -> float:
+        """Basic specific gravity: ovendry mass over green volume."""
+    @property
+    def specific_gravity_12(self) -> float:
+        """Specific gravity: ovendry mass over volume at 12 % moisture content."""
+    @property
+    def specific_gravity_ovendry(self) -> float:
+        """Specific gravity: ovendry mass over ovendry volume."""
+    @property
+    def total_shrinkage_pct(self) -> float:
+        """Shrinkage of the volume from green to ovendry, given or estimated, % of the green volume."""
+    @property
+    def shrinkage_pct(self) -> float:
+        """Shrinkage of the volume from green to the moisture content given, % of the green volume."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WoodDensity: ...
+    def __deepcopy__(self, _memo: object, /) -> WoodDensity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodDensity: ...
+    def replace(self, **changes: Any) -> WoodDensity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ConnectionGravity:
+    """Specific gravity for connections by the NDS.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity: ovendry mass over ovendry volume.
+    basis : {'assigned', 'derived'}
+        How it was come by.
+    derived_specific_gravity : float
+        What the handbook's figures for the species give on the same basis, assigned or not.
+    clause : str
+        Table or equations it stands on.
+    combination : str or None, optional
+        Species combination, where the value is assigned to one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float, basis: ConnectionGravityBasis, derived_specific_gravity: float, clause: str, combination: str | None = None) -> ConnectionGravity: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity: ovendry mass over ovendry volume."""
+    @property
+    def basis(self) -> ConnectionGravityBasis:
+        """How it was come by."""
+    @property
+    def derived_specific_gravity(self) -> float:
+        """What the handbook's figures for the species give on the same basis, assigned or not."""
+    @property
+    def combination(self) -> str | None:
+        """Species combination, where the value is assigned to one."""
+    @property
+    def clause(self) -> str:
+        """Table or equations it stands on."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ConnectionGravity: ...
+    def __deepcopy__(self, _memo: object, /) -> ConnectionGravity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionGravity: ...
+    def replace(self, **changes: Any) -> ConnectionGravity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SpeciesRecord:
+    """A species with what follows from its figures.
+
+    Parameters
+    ----------
+    species : Species
+        Published figures.
+    density_12 : WoodDensity
+        Density and specific gravities at 12 % moisture content.
+    connection_gravity : ConnectionGravity
+        Specific gravity for connections by the NDS.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, species: Species, density_12: WoodDensity, connection_gravity: ConnectionGravity) -> SpeciesRecord: ...
+    @property
+    def species(self) -> Species:
+        """Published figures."""
+    @property
+    def density_12(self) -> WoodDensity:
+        """Density and specific gravities at 12 % moisture content."""
+    @property
+    def connection_gravity(self) -> ConnectionGravity:
+        """Specific gravity for connections by the NDS."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SpeciesRecord: ...
+    def __deepcopy__(self, _memo: object, /) -> SpeciesRecord: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesRecord: ...
+    def replace(self, **changes: Any) -> SpeciesRecord:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListSpeciesInput:
+    """Which species to list.
+
+    Parameters
+    ----------
+    group : {'hardwood', 'softwood'} or None, optional
+        Hardwoods or softwoods only; both when left out.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, group: WoodGroup | None = None) -> ListSpeciesInput: ...
+    @property
+    def group(self) -> WoodGroup | None:
+        """Hardwoods or softwoods only; both when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListSpeciesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListSpeciesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListSpeciesInput: ...
+    def replace(self, **changes: Any) -> ListSpeciesInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SpeciesEntry:
+    """One line of the list of species.
+
+    Parameters
+    ----------
+    name : str
+        Common name, noun first.
+    botanical : str
+        Botanical name.
+    group : {'hardwood', 'softwood'}
+        Hardwood or softwood.
+    origin : {'north_america', 'imported', 'europe'}
+        Which tables it stands in.
+    density_12_kg_m3 : float
+        Density at 12 % moisture content, kg/m³.
+    movement_tangential_per_pct : float
+        Tangential movement, share of the size per percent of moisture.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, botanical: str, group: WoodGroup, origin: SpeciesOrigin, density_12_kg_m3: float, movement_tangential_per_pct: float) -> SpeciesEntry: ...
+    @property
+    def name(self) -> str:
+        """Common name, noun first."""
+    @property
+    def botanical(self) -> str:
+        """Botanical name."""
+    @property
+    def group(self) -> WoodGroup:
+        """Hardwood or softwood."""
+    @property
+    def origin(self) -> SpeciesOrigin:
+        """Which tables it stands in."""
+    @property
+    def density_12_kg_m3(self) -> float:
+        """Density at 12 % moisture content, kg/m³."""
+    @property
+    def movement_tangential_per_pct(self) -> float:
+        """Tangential movement, share of the size per percent of moisture."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SpeciesEntry: ...
+    def __deepcopy__(self, _memo: object, /) -> SpeciesEntry: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesEntry: ...
+    def replace(self, **changes: Any) -> SpeciesEntry:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SpeciesList:
+    """The list of species.
+
+    Parameters
+    ----------
+    species : list of SpeciesEntry
+        One entry a species, by name.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, species: Iterable[SpeciesEntry]) -> SpeciesList: ...
+    @property
+    def species(self) -> list[SpeciesEntry]:
+        """One entry a species, by name."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SpeciesList: ...
+    def __deepcopy__(self, _memo: object, /) -> SpeciesList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesList: ...
+    def replace(self, **changes: Any) -> SpeciesList:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WoodDensityInput:
+    """A wood and its moisture content.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water.
+        Allowed: 0.05 to 1.5.
+    basis : {'green', 'twelve_percent', 'ovendry'}
+        The volume that the specific gravity is stated for.
+    moisture_pct : float
+        Moisture content, % of the ovendry mass.
+        Allowed: 0 to 30.
+    volumetric_shrinkage_pct : float or None, optional
+        Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out.
+        Allowed: 0 to 40.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, specific_gravity: float, basis: GravityBasis, moisture_pct: float, volumetric_shrinkage_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> WoodDensityInput: ...
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water."""
+    @property
+    def basis(self) -> GravityBasis:
+        """The volume that the specific gravity is stated for."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content, % of the ovendry mass."""
+    @property
+    def volumetric_shrinkage_pct(self) -> float | None:
+        """Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out."""
+    @property
+    def fibre_saturation_pct(self) -> float:
+        """Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WoodDensityInput: ...
+    def __deepcopy__(self, _memo: object, /) -> WoodDensityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodDensityInput: ...
+    def replace(self, **changes: Any) -> WoodDensityInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FindNdsCombinationInput:
+    """A species combination to find.
+
+    Parameters
+    ----------
+    name : str
+        Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str) -> FindNdsCombinationInput: ...
+    @property
+    def name(self) -> str:
+        """Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindNdsCombinationInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindNdsCombinationInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindNdsCombinationInput: ...
+    def replace(self, **changes: Any) -> FindNdsCombinationInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class NdsMachineGrade:
+    """Specific gravity of machine-graded lumber of a combination.
+
+    Parameters
+    ----------
+    grades : str
+        Grades it holds for, by the modulus of elasticity in their name.
+    specific_gravity : float
+        Specific gravity: ovendry mass over ovendry volume.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, grades: str, specific_gravity: float) -> NdsMachineGrade: ...
+    @property
+    def grades(self) -> str:
+        """Grades it holds for, by the modulus of elasticity in their name."""
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity: ovendry mass over ovendry volume."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> NdsMachineGrade: ...
+    def __deepcopy__(self, _memo: object, /) -> NdsMachineGrade: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> NdsMachineGrade: ...
+    def replace(self, **changes: Any) -> NdsMachineGrade:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class NdsCombination:
+    """A species combination of the NDS with the specific gravity assigned to it.
+
+    Parameters
+    ----------
+    name : str
+        Name in the standard.
+    short_forms : list of str
+        Short forms of grade stamps and of the trade.
+    group : {'hardwood', 'softwood'}
+        Hardwood or softwood, which decides end distances.
+    specific_gravity : float
+        Specific gravity of visually graded lumber: ovendry mass over ovendry volume.
+    machine_grades : list of NdsMachineGrade
+        Values for machine-graded lumber; empty where the table has none.
+    clause : str
+        Where the value stands.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far it was checked.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, short_forms: Iterable[str], group: WoodGroup, specific_gravity: float, machine_grades: Iterable[NdsMachineGrade], clause: str, evidence: Evidence) -> NdsCombination: ...
+    @property
+    def name(self) -> str:
+        """Name in the standard."""
+    @property
+    def short_forms(self) -> list[str]:
+        """Short forms of grade stamps and of the trade."""
+    @property
+    def group(self) -> WoodGroup:
+        """Hardwood or softwood, which decides end distances."""
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of visually graded lumber: ovendry mass over ovendry volume."""
+    @property
+    def machine_grades(self) -> list[NdsMachineGrade]:
+        """Values for machine-graded lumber; empty where the table has none."""
+    @property
+    def clause(self) -> str:
+        """Where the value stands."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far it was checked."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> NdsCombination: ...
+    def __deepcopy__(self, _memo: object, /) -> NdsCombination: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> NdsCombination: ...
+    def replace(self, **changes: Any) -> NdsCombination:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class MitrePairInput:
     """Two boards that meet along a mitred edge.
 
@@ -350,6 +1105,889 @@ class MitrePair:
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> MitrePair: ...
     def replace(self, **changes: Any) -> MitrePair:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CompoundMitreInput:
+    """Two sides of the same slope and thickness that meet at a corner.
+
+    Parameters
+    ----------
+    slope_deg : float
+        Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box.
+        Allowed: 0 to 90.
+    corner_deg : float, default 90.0
+        Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides.
+        Allowed: 10 to 350.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slope_deg: float, corner_deg: float = 90.0) -> CompoundMitreInput: ...
+    @property
+    def slope_deg(self) -> float:
+        """Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CompoundMitreInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CompoundMitreInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CompoundMitreInput: ...
+    def replace(self, **changes: Any) -> CompoundMitreInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CompoundMitre:
+    """Settings for a board that lies flat on the saw.
+
+    Parameters
+    ----------
+    gauge_deg : float
+        Mitre gauge angle from a square cut, degrees; negative at an inside corner.
+    tilt_deg : float
+        Blade tilt from square for a mitred corner, degrees; negative at an inside corner.
+    dihedral_deg : float
+        Angle between the two side faces, measured inside, degrees.
+    butt_tilt_deg : float
+        Blade tilt from square for a butted corner, degrees; the gauge angle is the same.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, gauge_deg: float, tilt_deg: float, dihedral_deg: float, butt_tilt_deg: float) -> CompoundMitre: ...
+    @property
+    def gauge_deg(self) -> float:
+        """Mitre gauge angle from a square cut, degrees; negative at an inside corner."""
+    @property
+    def tilt_deg(self) -> float:
+        """Blade tilt from square for a mitred corner, degrees; negative at an inside corner."""
+    @property
+    def dihedral_deg(self) -> float:
+        """Angle between the two side faces, measured inside, degrees."""
+    @property
+    def butt_tilt_deg(self) -> float:
+        """Blade tilt from square for a butted corner, degrees; the gauge angle is the same."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CompoundMitre: ...
+    def __deepcopy__(self, _memo: object, /) -> CompoundMitre: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CompoundMitre: ...
+    def replace(self, **changes: Any) -> CompoundMitre:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SplayedCornerInput:
+    """Two sides of any slope and thickness that meet at a corner.
+
+    Parameters
+    ----------
+    slope_a_deg : float
+        Slope of side a from horizontal, degrees; 90 is upright.
+        Allowed: 0.1 to 90.
+    slope_b_deg : float
+        Slope of side b from horizontal, degrees; 90 is upright.
+        Allowed: 0.1 to 90.
+    thickness_a_mm : float
+        Thickness of side a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of side b, mm.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Corner angle between the sides in plan, measured inside, degrees.
+        Allowed: 10 to 350.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slope_a_deg: float, slope_b_deg: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> SplayedCornerInput: ...
+    @property
+    def slope_a_deg(self) -> float:
+        """Slope of side a from horizontal, degrees; 90 is upright."""
+    @property
+    def slope_b_deg(self) -> float:
+        """Slope of side b from horizontal, degrees; 90 is upright."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the sides in plan, measured inside, degrees."""
+    @property
+    def thickness_a_mm(self) -> float:
+        """Thickness of side a, mm."""
+    @property
+    def thickness_b_mm(self) -> float:
+        """Thickness of side b, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SplayedCornerInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SplayedCornerInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SplayedCornerInput: ...
+    def replace(self, **changes: Any) -> SplayedCornerInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SplayedCorner:
+    """Settings for both sides of a splayed corner, each flat on the saw.
+
+    Parameters
+    ----------
+    dihedral_deg : float
+        Angle between the two side faces, measured inside, degrees.
+    gauge_a_deg : float
+        Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its upper edge.
+    gauge_b_deg : float
+        Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its upper edge.
+    tilt_a_deg : float
+        Blade tilt of side a from square, degrees; negative when the long point lies on the inner face.
+    tilt_b_deg : float
+        Blade tilt of side b from square, degrees; negative when the long point lies on the inner face.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, dihedral_deg: float, gauge_a_deg: float, gauge_b_deg: float, tilt_a_deg: float, tilt_b_deg: float) -> SplayedCorner: ...
+    @property
+    def dihedral_deg(self) -> float:
+        """Angle between the two side faces, measured inside, degrees."""
+    @property
+    def gauge_a_deg(self) -> float:
+        """Mitre gauge angle of side a from a square cut, degrees; positive when the side is longer at its upper edge."""
+    @property
+    def gauge_b_deg(self) -> float:
+        """Mitre gauge angle of side b from a square cut, degrees; positive when the side is longer at its upper edge."""
+    @property
+    def tilt_a_deg(self) -> float:
+        """Blade tilt of side a from square, degrees; negative when the long point lies on the inner face."""
+    @property
+    def tilt_b_deg(self) -> float:
+        """Blade tilt of side b from square, degrees; negative when the long point lies on the inner face."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SplayedCorner: ...
+    def __deepcopy__(self, _memo: object, /) -> SplayedCorner: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SplayedCorner: ...
+    def replace(self, **changes: Any) -> SplayedCorner:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LegBoard:
+    """A face along the length that has a board.
+
+    Parameters
+    ----------
+    face : {'front', 'back', 'top', 'bottom'}
+        Which face.
+    thickness_mm : float
+        Thickness of its board, mm.
+        Allowed: 1 to 150.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, face: LongFace, thickness_mm: float) -> LegBoard: ...
+    @property
+    def face(self) -> LongFace:
+        """Which face."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of its board, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LegBoard: ...
+    def __deepcopy__(self, _memo: object, /) -> LegBoard: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LegBoard: ...
+    def replace(self, **changes: Any) -> LegBoard:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LegEnd:
+    """One end of a leg.
+
+    Parameters
+    ----------
+    kind : {'return_panel', 'open'}
+        What closes it.
+    thickness_mm : float or None, optional
+        Thickness of the return panel, mm; required with one, and given for no open end.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+        Allowed: 30 to 150.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: EndKind, thickness_mm: float | None = None, corner_deg: float = 90.0) -> LegEnd: ...
+    @property
+    def kind(self) -> EndKind:
+        """What closes it."""
+    @property
+    def thickness_mm(self) -> float | None:
+        """Thickness of the return panel, mm; required with one, and given for no open end."""
+    @property
+    def corner_deg(self) -> float:
+        """Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LegEnd: ...
+    def __deepcopy__(self, _memo: object, /) -> LegEnd: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LegEnd: ...
+    def replace(self, **changes: Any) -> LegEnd:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ButtJoint:
+    """An edge where one panel runs past and the other ends at its inner face.
+
+    Parameters
+    ----------
+    runs_past : str
+        Face whose panel runs past to the outside.
+    stops : str
+        Face whose panel ends at the inner face of the other.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, runs_past: str, stops: str) -> ButtJoint: ...
+    @property
+    def runs_past(self) -> str:
+        """Face whose panel runs past to the outside."""
+    @property
+    def stops(self) -> str:
+        """Face whose panel ends at the inner face of the other."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ButtJoint: ...
+    def __deepcopy__(self, _memo: object, /) -> ButtJoint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ButtJoint: ...
+    def replace(self, **changes: Any) -> ButtJoint:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Leg:
+    """A straight hollow beam by its outer sizes and its boards.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter.
+        Allowed: 10 to 20000.
+    height_mm : float
+        Height, mm.
+        Allowed: 10 to 2000.
+    depth_mm : float
+        Depth from the front face to the wall, square to the front, mm.
+        Allowed: 10 to 2000.
+    boards : list of LegBoard
+        The faces along the length that have a board; a face that is not listed is open, as the back usually is.
+    left_end : LegEnd
+        The end on the left, seen from the room.
+    right_end : LegEnd
+        The end on the right, seen from the room.
+    butts : list of ButtJoint
+        Edges where one panel runs past the other; all others are mitred.
+    leg : int, default 1
+        Number of the leg, from 1; it is part of the names of its faces from 2 on.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[ButtJoint], leg: int = 1) -> Leg: ...
+    @property
+    def leg(self) -> int:
+        """Number of the leg, from 1; it is part of the names of its faces from 2 on."""
+    @property
+    def length_mm(self) -> float:
+        """Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter."""
+    @property
+    def height_mm(self) -> float:
+        """Height, mm."""
+    @property
+    def depth_mm(self) -> float:
+        """Depth from the front face to the wall, square to the front, mm."""
+    @property
+    def boards(self) -> list[LegBoard]:
+        """The faces along the length that have a board; a face that is not listed is open, as the back usually is."""
+    @property
+    def left_end(self) -> LegEnd:
+        """The end on the left, seen from the room."""
+    @property
+    def right_end(self) -> LegEnd:
+        """The end on the right, seen from the room."""
+    @property
+    def butts(self) -> list[ButtJoint]:
+        """Edges where one panel runs past the other; all others are mitred."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Leg: ...
+    def __deepcopy__(self, _memo: object, /) -> Leg: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Leg: ...
+    def replace(self, **changes: Any) -> Leg:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ShellFace:
+    """A face of a shell.
+
+    Parameters
+    ----------
+    id : str
+        Its name.
+    thickness_mm : float or None, optional
+        Thickness of its board, mm; absent where the face is open.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, id: str, thickness_mm: float | None = None) -> ShellFace: ...
+    @property
+    def id(self) -> str:
+        """Its name."""
+    @property
+    def thickness_mm(self) -> float | None:
+        """Thickness of its board, mm; absent where the face is open."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ShellFace: ...
+    def __deepcopy__(self, _memo: object, /) -> ShellFace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShellFace: ...
+    def replace(self, **changes: Any) -> ShellFace:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Frame:
+    """A right-handed frame of unit directions: ``u × v = n``.
+
+    Parameters
+    ----------
+    origin_mm : tuple of 3 float
+        Point of the body at which the frame's own coordinates are zero, mm.
+    u : tuple of 3 float
+        Unit direction of the first coordinate.
+    v : tuple of 3 float
+        Unit direction of the second coordinate.
+    n : tuple of 3 float
+        Unit direction of the third coordinate.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, origin_mm: tuple[float, float, float], u: tuple[float, float, float], v: tuple[float, float, float], n: tuple[float, float, float]) -> Frame: ...
+    @property
+    def origin_mm(self) -> tuple[float, float, float]:
+        """Point of the body at which the frame's own coordinates are zero, mm."""
+    @property
+    def u(self) -> tuple[float, float, float]:
+        """Unit direction of the first coordinate."""
+    @property
+    def v(self) -> tuple[float, float, float]:
+        """Unit direction of the second coordinate."""
+    @property
+    def n(self) -> tuple[float, float, float]:
+        """Unit direction of the third coordinate."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Frame: ...
+    def __deepcopy__(self, _memo: object, /) -> Frame: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Frame: ...
+    def replace(self, **changes: Any) -> Frame:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Inertia:
+    """Inertia about the centroid for a density of one, mm⁵; times a density in kg/mm³ it is kg·mm².
+
+    Parameters
+    ----------
+    xx_mm5 : float
+        ∫ (y² + z²), mm⁵.
+    yy_mm5 : float
+        ∫ (z² + x²), mm⁵.
+    zz_mm5 : float
+        ∫ (x² + y²), mm⁵.
+    xy_mm5 : float
+        −∫ x y, mm⁵.
+    yz_mm5 : float
+        −∫ y z, mm⁵.
+    zx_mm5 : float
+        −∫ z x, mm⁵.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, xx_mm5: float, yy_mm5: float, zz_mm5: float, xy_mm5: float, yz_mm5: float, zx_mm5: float) -> Inertia: ...
+    @property
+    def xx_mm5(self) -> float:
+        """∫ (y² + z²), mm⁵."""
+    @property
+    def yy_mm5(self) -> float:
+        """∫ (z² + x²), mm⁵."""
+    @property
+    def zz_mm5(self) -> float:
+        """∫ (x² + y²), mm⁵."""
+    @property
+    def xy_mm5(self) -> float:
+        """−∫ x y, mm⁵."""
+    @property
+    def yz_mm5(self) -> float:
+        """−∫ y z, mm⁵."""
+    @property
+    def zx_mm5(self) -> float:
+        """−∫ z x, mm⁵."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Inertia: ...
+    def __deepcopy__(self, _memo: object, /) -> Inertia: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Inertia: ...
+    def replace(self, **changes: Any) -> Inertia:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MassProperties:
+    """Volume, surface, centroid and inertia of a solid.
+
+    Parameters
+    ----------
+    volume_mm3 : float
+        Volume, mm³.
+    surface_mm2 : float
+        Surface, mm².
+    centroid_mm : tuple of 3 float
+        Centroid, mm.
+    inertia : Inertia
+        Inertia about the centroid for a density of one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, volume_mm3: float, surface_mm2: float, centroid_mm: tuple[float, float, float], inertia: Inertia) -> MassProperties: ...
+    @property
+    def volume_mm3(self) -> float:
+        """Volume, mm³."""
+    @property
+    def surface_mm2(self) -> float:
+        """Surface, mm²."""
+    @property
+    def centroid_mm(self) -> tuple[float, float, float]:
+        """Centroid, mm."""
+    @property
+    def inertia(self) -> Inertia:
+        """Inertia about the centroid for a density of one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MassProperties: ...
+    def __deepcopy__(self, _memo: object, /) -> MassProperties: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MassProperties: ...
+    def replace(self, **changes: Any) -> MassProperties:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PanelEdge:
+    """One edge of a panel.
+
+    Parameters
+    ----------
+    tag : int
+        Tag of the face that the edge is on the panel's solids.
+    id : str
+        Name of the edge.
+    neighbour : str
+        Face beyond the edge.
+    joint : {'mitred', 'stops', 'runs_past', 'open'}
+        How the panel ends there.
+    cut : {'rip', 'cross_cut'}
+        Cut that makes it.
+    corner_deg : float
+        Angle between the two outer faces, inside the body, degrees.
+    tilt_deg : float
+        Blade tilt from square, degrees; positive when the long point lies on the show face.
+    gauge_deg : float
+        Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+        is longer at its far ``v`` edge (cross-cut) or wider at its far ``u`` end (rip).
+    show_length_mm : float
+        Length of the edge on the show face, mm.
+    inner_length_mm : float
+        Length of the edge on the inner face, mm.
+    area_mm2 : float
+        Area of the edge, mm².
+    outward : tuple of 3 float
+        Unit normal of the cut out of the panel, in the panel's frame.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float]) -> PanelEdge: ...
+    @property
+    def tag(self) -> int:
+        """Tag of the face that the edge is on the panel's solids."""
+    @property
+    def id(self) -> str:
+        """Name of the edge."""
+    @property
+    def neighbour(self) -> str:
+        """Face beyond the edge."""
+    @property
+    def joint(self) -> EdgeJoint:
+        """How the panel ends there."""
+    @property
+    def cut(self) -> EdgeCut:
+        """Cut that makes it."""
+    @property
+    def corner_deg(self) -> float:
+        """Angle between the two outer faces, inside the body, degrees."""
+    @property
+    def tilt_deg(self) -> float:
+        """Blade tilt from square, degrees; positive when the long point lies on the show face."""
+    @property
+    def gauge_deg(self) -> float:
+        """Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+        is longer at its far ``v`` edge (cross-cut) or wider at its far ``u`` end (rip).
+        """
+    @property
+    def show_length_mm(self) -> float:
+        """Length of the edge on the show face, mm."""
+    @property
+    def inner_length_mm(self) -> float:
+        """Length of the edge on the inner face, mm."""
+    @property
+    def area_mm2(self) -> float:
+        """Area of the edge, mm²."""
+    @property
+    def outward(self) -> tuple[float, float, float]:
+        """Unit normal of the cut out of the panel, in the panel's frame."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PanelEdge: ...
+    def __deepcopy__(self, _memo: object, /) -> PanelEdge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PanelEdge: ...
+    def replace(self, **changes: Any) -> PanelEdge:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FaceListing:
+    """A face as text.
+
+    Parameters
+    ----------
+    tag : int
+        What the face is, in the list beside the solid.
+    corners : list of int
+        Indices of its vertices, counter-clockwise seen from outside.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tag: int, corners: Iterable[int]) -> FaceListing: ...
+    @property
+    def tag(self) -> int:
+        """What the face is, in the list beside the solid."""
+    @property
+    def corners(self) -> list[int]:
+        """Indices of its vertices, counter-clockwise seen from outside."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FaceListing: ...
+    def __deepcopy__(self, _memo: object, /) -> FaceListing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FaceListing: ...
+    def replace(self, **changes: Any) -> FaceListing:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ConvexSolid:
+    """A solid as text: vertices and faces.
+
+    Parameters
+    ----------
+    vertices_mm : list of tuple of 3 float
+        Vertices, mm.
+    faces : list of FaceListing
+        Faces.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, vertices_mm: Iterable[tuple[float, float, float]], faces: Iterable[FaceListing]) -> ConvexSolid: ...
+    @property
+    def vertices_mm(self) -> list[tuple[float, float, float]]:
+        """Vertices, mm."""
+    @property
+    def faces(self) -> list[FaceListing]:
+        """Faces."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ConvexSolid: ...
+    def __deepcopy__(self, _memo: object, /) -> ConvexSolid: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConvexSolid: ...
+    def replace(self, **changes: Any) -> ConvexSolid:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Piece:
+    """A convex piece of a panel.
+
+    Parameters
+    ----------
+    sign : {'added', 'removed'}
+        Whether it is wood or has been taken away.
+    solid : ConvexSolid
+        Its solid, in the axes of the body.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, sign: PieceSign, solid: ConvexSolid) -> Piece: ...
+    @property
+    def sign(self) -> PieceSign:
+        """Whether it is wood or has been taken away."""
+    @property
+    def solid(self) -> ConvexSolid:
+        """Its solid, in the axes of the body."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Piece: ...
+    def __deepcopy__(self, _memo: object, /) -> Piece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Piece: ...
+    def replace(self, **changes: Any) -> Piece:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Panel:
+    """One panel of a shell.
+
+    Its wood is the sum of its signed convex pieces. The first piece is the board with all its edges cut; rabbets, grooves
+    and scribes are further pieces. On that piece tag 0 is the show face, tag 1 the inner face, and the other tags are
+    those of ``edges``.
+
+    Parameters
+    ----------
+    id : str
+        Name: that of its show face.
+    thickness_mm : float
+        Thickness, mm.
+    frame : Frame
+        Frame of the panel: ``u`` along the grain, ``v`` across it, ``n`` out of the show face; origin on the plane of the show
+        face, at the near corner of the blank.
+    show_length_mm : float
+        Extent of the show face along the grain, mm.
+    show_width_mm : float
+        Extent of the show face across the grain, mm.
+    inner_length_mm : float
+        Extent of the inner face along the grain, mm.
+    inner_width_mm : float
+        Extent of the inner face across the grain, mm.
+    blank_length_mm : float
+        Length of the square-edged blank that holds the panel, along the grain, mm.
+    blank_width_mm : float
+        Width of the square-edged blank that holds the panel, across the grain, mm.
+    show_area_mm2 : float
+        Area of the show face, mm².
+    inner_area_mm2 : float
+        Area of the inner face, mm².
+    edge_area_mm2 : float
+        Area of all edges, mm².
+    mass : MassProperties
+        Volume, surface, centroid and inertia of the wood, for a density of one.
+    edges : list of PanelEdge
+        Every edge, in the order of the faces beyond.
+    pieces : list of Piece
+        Signed convex pieces.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
+    @property
+    def id(self) -> str:
+        """Name: that of its show face."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness, mm."""
+    @property
+    def frame(self) -> Frame:
+        """Frame of the panel: ``u`` along the grain, ``v`` across it, ``n`` out of the show face; origin on the plane of the show
+        face, at the near corner of the blank.
+        """
+    @property
+    def show_length_mm(self) -> float:
+        """Extent of the show face along the grain, mm."""
+    @property
+    def show_width_mm(self) -> float:
+        """Extent of the show face across the grain, mm."""
+    @property
+    def inner_length_mm(self) -> float:
+        """Extent of the inner face along the grain, mm."""
+    @property
+    def inner_width_mm(self) -> float:
+        """Extent of the inner face across the grain, mm."""
+    @property
+    def blank_length_mm(self) -> float:
+        """Length of the square-edged blank that holds the panel, along the grain, mm."""
+    @property
+    def blank_width_mm(self) -> float:
+        """Width of the square-edged blank that holds the panel, across the grain, mm."""
+    @property
+    def show_area_mm2(self) -> float:
+        """Area of the show face, mm²."""
+    @property
+    def inner_area_mm2(self) -> float:
+        """Area of the inner face, mm²."""
+    @property
+    def edge_area_mm2(self) -> float:
+        """Area of all edges, mm²."""
+    @property
+    def mass(self) -> MassProperties:
+        """Volume, surface, centroid and inertia of the wood, for a density of one."""
+    @property
+    def edges(self) -> list[PanelEdge]:
+        """Every edge, in the order of the faces beyond."""
+    @property
+    def pieces(self) -> list[Piece]:
+        """Signed convex pieces."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Panel: ...
+    def __deepcopy__(self, _memo: object, /) -> Panel: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Panel: ...
+    def replace(self, **changes: Any) -> Panel:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Shell:
+    """The panels of a body, with the solids they come from.
+
+    Parameters
+    ----------
+    faces : list of ShellFace
+        The faces, in the order of the input; tags of ``outer`` and ``hollow`` count in it from 0.
+    panels : list of Panel
+        The panels, in the order of their faces.
+    wood_volume_mm3 : float
+        Volume of wood, mm³.
+    hollow_volume_mm3 : float
+        Volume of the hollow, up to the planes of open faces, mm³.
+    outer_volume_mm3 : float
+        Volume within the outer planes, mm³.
+    centroid_mm : tuple of 3 float
+        Centroid of the wood, mm.
+    wood : MassProperties
+        The wood of all panels together; its surface counts seams from both sides.
+    outer : ConvexSolid
+        The solid within the outer planes.
+    hollow : ConvexSolid
+        The hollow.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, faces: Iterable[ShellFace], panels: Iterable[Panel], wood_volume_mm3: float, hollow_volume_mm3: float, outer_volume_mm3: float, centroid_mm: tuple[float, float, float], wood: MassProperties, outer: ConvexSolid, hollow: ConvexSolid) -> Shell: ...
+    @property
+    def faces(self) -> list[ShellFace]:
+        """The faces, in the order of the input; tags of ``outer`` and ``hollow`` count in it from 0."""
+    @property
+    def panels(self) -> list[Panel]:
+        """The panels, in the order of their faces."""
+    @property
+    def wood_volume_mm3(self) -> float:
+        """Volume of wood, mm³."""
+    @property
+    def hollow_volume_mm3(self) -> float:
+        """Volume of the hollow, up to the planes of open faces, mm³."""
+    @property
+    def outer_volume_mm3(self) -> float:
+        """Volume within the outer planes, mm³."""
+    @property
+    def centroid_mm(self) -> tuple[float, float, float]:
+        """Centroid of the wood, mm."""
+    @property
+    def wood(self) -> MassProperties:
+        """The wood of all panels together; its surface counts seams from both sides."""
+    @property
+    def outer(self) -> ConvexSolid:
+        """The solid within the outer planes."""
+    @property
+    def hollow(self) -> ConvexSolid:
+        """The hollow."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Shell: ...
+    def __deepcopy__(self, _memo: object, /) -> Shell: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Shell: ...
+    def replace(self, **changes: Any) -> Shell:
         """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
@@ -1717,7 +3355,7 @@ class WoodScrew:
         Diameter of the head, mm.
     threads_per_inch : int
         Threads per inch.
-    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
         Standard of the dimensions.
     evidence : {'seen', 'recalled', 'common_practice', 'derived'}
         How far the diameters were checked; the thread counts are recalled in every row.
@@ -2847,8 +4485,8 @@ class BodyPlace:
     def _repr_html_(self) -> str: ...
 
 @final
-class StudLayoutMeasured:
-    """Each stud as found on the wall.
+class MeasuredStuds:
+    """Studs as found on the wall.
 
     Parameters
     ----------
@@ -2856,17 +4494,17 @@ class StudLayoutMeasured:
         Centre lines from the plumb line, mm, in any order.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, centres_mm: Iterable[float]) -> StudLayoutMeasured: ...
+    def __new__(cls, *, centres_mm: Iterable[float]) -> MeasuredStuds: ...
     @property
     def centres_mm(self) -> list[float]:
         """Centre lines from the plumb line, mm, in any order."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> StudLayoutMeasured: ...
-    def __deepcopy__(self, _memo: object, /) -> StudLayoutMeasured: ...
+    def __copy__(self) -> MeasuredStuds: ...
+    def __deepcopy__(self, _memo: object, /) -> MeasuredStuds: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudLayoutMeasured: ...
-    def replace(self, **changes: Any) -> StudLayoutMeasured:
+    def __replace__(self, **changes: Any) -> MeasuredStuds: ...
+    def replace(self, **changes: Any) -> MeasuredStuds:
         """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
@@ -2875,18 +4513,20 @@ class StudLayoutMeasured:
     def _repr_html_(self) -> str: ...
 
 @final
-class StudLayoutSpaced:
-    """A regular spacing, both ways from one stud: a first guess only.
+class SpacedStuds:
+    """Studs at a regular spacing, both ways from one stud.
 
     Parameters
     ----------
     first_mm : float
         Centre line of one stud from the plumb line, mm.
+        Allowed: -100000 to 100000.
     spacing_mm : float
         Distance between centre lines, mm.
+        Allowed: 10 to 10000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, first_mm: float, spacing_mm: float) -> StudLayoutSpaced: ...
+    def __new__(cls, *, first_mm: float, spacing_mm: float) -> SpacedStuds: ...
     @property
     def first_mm(self) -> float:
         """Centre line of one stud from the plumb line, mm."""
@@ -2895,11 +4535,11 @@ class StudLayoutSpaced:
         """Distance between centre lines, mm."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> StudLayoutSpaced: ...
-    def __deepcopy__(self, _memo: object, /) -> StudLayoutSpaced: ...
+    def __copy__(self) -> SpacedStuds: ...
+    def __deepcopy__(self, _memo: object, /) -> SpacedStuds: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudLayoutSpaced: ...
-    def replace(self, **changes: Any) -> StudLayoutSpaced:
+    def __replace__(self, **changes: Any) -> SpacedStuds: ...
+    def replace(self, **changes: Any) -> SpacedStuds:
         """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
@@ -2908,73 +4548,32 @@ class StudLayoutSpaced:
     def _repr_html_(self) -> str: ...
 
 @final
-class StudWoodCombination:
-    """A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+class StudWood:
+    """What the studs are made of: a named combination or a specific gravity; neither when it is not known.
 
     Parameters
     ----------
-    name : str
-        Its name.
+    combination : str or None, optional
+        A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
+    specific_gravity : float or None, optional
+        Specific gravity, oven-dry weight and volume.
+        Allowed: 0.05 to 1.5.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, name: str) -> StudWoodCombination: ...
+    def __new__(cls, *, combination: str | None = None, specific_gravity: float | None = None) -> StudWood: ...
     @property
-    def name(self) -> str:
-        """Its name."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> StudWoodCombination: ...
-    def __deepcopy__(self, _memo: object, /) -> StudWoodCombination: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudWoodCombination: ...
-    def replace(self, **changes: Any) -> StudWoodCombination:
-        """Equal object with the fields given changed."""
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class StudWoodGravity:
-    """Its specific gravity, oven-dry weight and volume.
-
-    Parameters
-    ----------
-    specific_gravity : float
-        Specific gravity.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, specific_gravity: float) -> StudWoodGravity: ...
+    def combination(self) -> str | None:
+        """A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``."""
     @property
-    def specific_gravity(self) -> float:
-        """Specific gravity."""
+    def specific_gravity(self) -> float | None:
+        """Specific gravity, oven-dry weight and volume."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> StudWoodGravity: ...
-    def __deepcopy__(self, _memo: object, /) -> StudWoodGravity: ...
+    def __copy__(self) -> StudWood: ...
+    def __deepcopy__(self, _memo: object, /) -> StudWood: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudWoodGravity: ...
-    def replace(self, **changes: Any) -> StudWoodGravity:
-        """Equal object with the fields given changed."""
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class StudWoodUnknown:
-    """Not known: checks take the least that may be there, or give no answer."""
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls) -> StudWoodUnknown: ...
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> StudWoodUnknown: ...
-    def __deepcopy__(self, _memo: object, /) -> StudWoodUnknown: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudWoodUnknown: ...
-    def replace(self, **changes: Any) -> StudWoodUnknown:
+    def __replace__(self, **changes: Any) -> StudWood: ...
+    def replace(self, **changes: Any) -> StudWood:
         """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
@@ -2988,7 +4587,7 @@ class Wall:
 
     Parameters
     ----------
-    studs : StudLayoutMeasured or StudLayoutSpaced
+    studs : MeasuredStuds or SpacedStuds
         Where the studs stand.
     stud_width_mm : float
         Width of a stud along the wall, mm; a dressed 2x4 or 2x6 has 38.1 mm.
@@ -2996,14 +4595,14 @@ class Wall:
     stud_depth_mm : float
         Depth of a stud into the wall, mm.
         Allowed: 10 to 1000.
-    stud_wood : StudWoodCombination or StudWoodGravity or StudWoodUnknown
-        What the studs are made of.
     lining_thickness_mm : float
         Thickness of the lining between the wall half and the studs, mm; 0 for bare studs.
         Allowed: 0 to 500.
+    stud_wood : StudWood, default {}
+        What the studs are made of; checks take the least that may be there when it is not known.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, studs: StudLayout, stud_width_mm: float, stud_depth_mm: float, stud_wood: StudWood, lining_thickness_mm: float) -> Wall: ...
+    def __new__(cls, *, studs: StudLayout, stud_width_mm: float, stud_depth_mm: float, lining_thickness_mm: float, stud_wood: StudWood = ...) -> Wall: ...
     @property
     def studs(self) -> StudLayout:
         """Where the studs stand."""
@@ -3015,7 +4614,7 @@ class Wall:
         """Depth of a stud into the wall, mm."""
     @property
     def stud_wood(self) -> StudWood:
-        """What the studs are made of."""
+        """What the studs are made of; checks take the least that may be there when it is not known."""
     @property
     def lining_thickness_mm(self) -> float:
         """Thickness of the lining between the wall half and the studs, mm; 0 for bare studs."""
@@ -3382,6 +4981,1406 @@ class CleatMarks:
         """Canonical JSON: the same bytes through every door of the library."""
     def _repr_html_(self) -> str: ...
 
+@final
+class FilmBuildInput:
+    """A dry film to be reached with a coating of known volume solids.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the coating, %; by volume, which is always less than by weight.
+        Allowed: 0.1 to 100.
+    dry_film_um : float
+        Dry film, µm.
+        Allowed: 0.1 to 5000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, volume_solids_pct: float, dry_film_um: float) -> FilmBuildInput: ...
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the coating, %; by volume, which is always less than by weight."""
+    @property
+    def dry_film_um(self) -> float:
+        """Dry film, µm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FilmBuildInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FilmBuildInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmBuildInput: ...
+    def replace(self, **changes: Any) -> FilmBuildInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FilmBuild:
+    """What a dry film takes.
+
+    Parameters
+    ----------
+    spread_m2_per_l : float
+        Theoretical spread rate, m² per litre; without any loss.
+    wet_film_um : float
+        Wet film that dries to the dry film, µm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, spread_m2_per_l: float, wet_film_um: float) -> FilmBuild: ...
+    @property
+    def spread_m2_per_l(self) -> float:
+        """Theoretical spread rate, m² per litre; without any loss."""
+    @property
+    def wet_film_um(self) -> float:
+        """Wet film that dries to the dry film, µm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FilmBuild: ...
+    def __deepcopy__(self, _memo: object, /) -> FilmBuild: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmBuild: ...
+    def replace(self, **changes: Any) -> FilmBuild:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FilmFromSpreadInput:
+    """A coating spread at a known rate.
+
+    Parameters
+    ----------
+    spread_m2_per_l : float
+        Spread rate, m² per litre.
+        Allowed: 0.1 to 100.
+    volume_solids_pct : float
+        Volume solids of the coating, %.
+        Allowed: 0.1 to 100.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, spread_m2_per_l: float, volume_solids_pct: float) -> FilmFromSpreadInput: ...
+    @property
+    def spread_m2_per_l(self) -> float:
+        """Spread rate, m² per litre."""
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the coating, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FilmFromSpreadInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FilmFromSpreadInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmFromSpreadInput: ...
+    def replace(self, **changes: Any) -> FilmFromSpreadInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FilmFromSpread:
+    """The film that a spread rate leaves.
+
+    Parameters
+    ----------
+    wet_film_um : float
+        Wet film, µm.
+    dry_film_um : float
+        Dry film, µm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, wet_film_um: float, dry_film_um: float) -> FilmFromSpread: ...
+    @property
+    def wet_film_um(self) -> float:
+        """Wet film, µm."""
+    @property
+    def dry_film_um(self) -> float:
+        """Dry film, µm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FilmFromSpread: ...
+    def __deepcopy__(self, _memo: object, /) -> FilmFromSpread: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmFromSpread: ...
+    def replace(self, **changes: Any) -> FilmFromSpread:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class VolumeSolidsFromFilmsInput:
+    """A film measured wet and again dry.
+
+    Parameters
+    ----------
+    wet_film_um : float
+        Wet film, µm.
+        Allowed: 0.1 to 5000.
+    dry_film_um : float
+        Dry film, µm; not above the wet film.
+        Allowed: 0 to 5000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, wet_film_um: float, dry_film_um: float) -> VolumeSolidsFromFilmsInput: ...
+    @property
+    def wet_film_um(self) -> float:
+        """Wet film, µm."""
+    @property
+    def dry_film_um(self) -> float:
+        """Dry film, µm; not above the wet film."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> VolumeSolidsFromFilmsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> VolumeSolidsFromFilmsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilmsInput: ...
+    def replace(self, **changes: Any) -> VolumeSolidsFromFilmsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class VolumeSolidsFromFilms:
+    """Volume solids found from a trial film.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the coating, %.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, volume_solids_pct: float) -> VolumeSolidsFromFilms: ...
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the coating, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> VolumeSolidsFromFilms: ...
+    def __deepcopy__(self, _memo: object, /) -> VolumeSolidsFromFilms: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilms: ...
+    def replace(self, **changes: Any) -> VolumeSolidsFromFilms:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ThinnedVolumeSolidsInput:
+    """A coating cut with thinner.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the coating as bought, %.
+        Allowed: 0 to 100.
+    coating_parts : float
+        Coating, parts by volume.
+        Allowed: 0.01 to 1000.
+    thinner_parts : float
+        Thinner, parts by volume.
+        Allowed: 0 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, volume_solids_pct: float, coating_parts: float, thinner_parts: float) -> ThinnedVolumeSolidsInput: ...
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the coating as bought, %."""
+    @property
+    def coating_parts(self) -> float:
+        """Coating, parts by volume."""
+    @property
+    def thinner_parts(self) -> float:
+        """Thinner, parts by volume."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ThinnedVolumeSolidsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ThinnedVolumeSolidsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ThinnedVolumeSolidsInput: ...
+    def replace(self, **changes: Any) -> ThinnedVolumeSolidsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ThinnedVolumeSolids:
+    """The coating after thinning.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the mixture, %.
+    coating_share : float
+        Share of the mixture that is coating.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, volume_solids_pct: float, coating_share: float) -> ThinnedVolumeSolids: ...
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the mixture, %."""
+    @property
+    def coating_share(self) -> float:
+        """Share of the mixture that is coating."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ThinnedVolumeSolids: ...
+    def __deepcopy__(self, _memo: object, /) -> ThinnedVolumeSolids: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ThinnedVolumeSolids: ...
+    def replace(self, **changes: Any) -> ThinnedVolumeSolids:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CoatsToFilmInput:
+    """A total dry film to be reached coat by coat.
+
+    Parameters
+    ----------
+    target_dry_um : float
+        Total dry film wanted, µm.
+        Allowed: 0.1 to 5000.
+    wet_um_per_coat : float
+        Wet film of one coat, µm.
+        Allowed: 0.1 to 5000.
+    volume_solids_pct : float
+        Volume solids of the coating as applied, %.
+        Allowed: 0.1 to 100.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, target_dry_um: float, wet_um_per_coat: float, volume_solids_pct: float) -> CoatsToFilmInput: ...
+    @property
+    def target_dry_um(self) -> float:
+        """Total dry film wanted, µm."""
+    @property
+    def wet_um_per_coat(self) -> float:
+        """Wet film of one coat, µm."""
+    @property
+    def volume_solids_pct(self) -> float:
+        """Volume solids of the coating as applied, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CoatsToFilmInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CoatsToFilmInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CoatsToFilmInput: ...
+    def replace(self, **changes: Any) -> CoatsToFilmInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CoatsToFilm:
+    """The coats that reach a film.
+
+    Parameters
+    ----------
+    coats : int
+        Number of whole coats.
+    dry_um_per_coat : float
+        Dry film of one coat, µm.
+    total_dry_um : float
+        Total dry film of the whole coats, µm.
+    furniture_ceiling : {'within', 'above'}
+        The total against the usual ceiling for sprayed furniture finishes.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, coats: int, dry_um_per_coat: float, total_dry_um: float, furniture_ceiling: FilmCeiling) -> CoatsToFilm: ...
+    @property
+    def coats(self) -> int:
+        """Number of whole coats."""
+    @property
+    def dry_um_per_coat(self) -> float:
+        """Dry film of one coat, µm."""
+    @property
+    def total_dry_um(self) -> float:
+        """Total dry film of the whole coats, µm."""
+    @property
+    def furniture_ceiling(self) -> FilmCeiling:
+        """The total against the usual ceiling for sprayed furniture finishes."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CoatsToFilm: ...
+    def __deepcopy__(self, _memo: object, /) -> CoatsToFilm: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CoatsToFilm: ...
+    def replace(self, **changes: Any) -> CoatsToFilm:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishQuantityInput:
+    """An area to be coated at a known spread rate.
+
+    Parameters
+    ----------
+    area_m2 : float
+        Area to be coated, m².
+        Allowed: 0 to 1000000.
+    coats : int
+        Number of coats.
+        Allowed: 0 to 50.
+    spread_m2_per_l : float
+        Spread rate of one coat on this surface, m² per litre.
+        Allowed: 0.1 to 100.
+    transfer_efficiency : float, default 1.0
+        Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+        cloth. For a spray give the gun's share.
+        Allowed: 0.01 to 1.
+    other_loss : float, default 0.0
+        Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+        Allowed: 0 to 0.95.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, area_m2: float, coats: int, spread_m2_per_l: float, transfer_efficiency: float = 1.0, other_loss: float = 0.0) -> FinishQuantityInput: ...
+    @property
+    def area_m2(self) -> float:
+        """Area to be coated, m²."""
+    @property
+    def coats(self) -> int:
+        """Number of coats."""
+    @property
+    def spread_m2_per_l(self) -> float:
+        """Spread rate of one coat on this surface, m² per litre."""
+    @property
+    def transfer_efficiency(self) -> float:
+        """Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+        cloth. For a spray give the gun's share.
+        """
+    @property
+    def other_loss(self) -> float:
+        """Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishQuantityInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishQuantityInput: ...
+    def replace(self, **changes: Any) -> FinishQuantityInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishQuantity:
+    """Litres to have in hand.
+
+    Parameters
+    ----------
+    net_l_per_coat : float
+        Volume on the work for one coat, L.
+    net_l : float
+        Volume on the work for all coats, L.
+    use_factor : float
+        Volume used for each litre on the work.
+    needed_l_per_coat : float
+        Volume needed for one coat, losses included, L.
+    needed_l : float
+        Volume needed for all coats, losses included, L; before it is rounded up to whole cans.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, net_l_per_coat: float, net_l: float, use_factor: float, needed_l_per_coat: float, needed_l: float) -> FinishQuantity: ...
+    @property
+    def net_l_per_coat(self) -> float:
+        """Volume on the work for one coat, L."""
+    @property
+    def net_l(self) -> float:
+        """Volume on the work for all coats, L."""
+    @property
+    def use_factor(self) -> float:
+        """Volume used for each litre on the work."""
+    @property
+    def needed_l_per_coat(self) -> float:
+        """Volume needed for one coat, losses included, L."""
+    @property
+    def needed_l(self) -> float:
+        """Volume needed for all coats, losses included, L; before it is rounded up to whole cans."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishQuantity: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishQuantity: ...
+    def replace(self, **changes: Any) -> FinishQuantity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishClassQuantityInput:
+    """An area to be coated with a class of finish.
+
+    Parameters
+    ----------
+    finish : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How it is put on.
+    area_m2 : float
+        Area to be coated, m².
+        Allowed: 0 to 1000000.
+    coats : int
+        Number of coats.
+        Allowed: 0 to 50.
+    spread_m2_per_l : float or None, optional
+        Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class.
+        Allowed: 0.1 to 100.
+    transfer_efficiency : float or None, optional
+        Share of the coating that lands on the work, from a trial; the published share of the method unless given.
+        Allowed: 0.01 to 1.
+    other_loss : float, default 0.0
+        Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+        Allowed: 0 to 0.95.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, finish: FinishName, method: ApplicationMethod, area_m2: float, coats: int, spread_m2_per_l: float | None = None, transfer_efficiency: float | None = None, other_loss: float = 0.0) -> FinishClassQuantityInput: ...
+    @property
+    def finish(self) -> FinishName:
+        """Class of finish."""
+    @property
+    def method(self) -> ApplicationMethod:
+        """How it is put on."""
+    @property
+    def area_m2(self) -> float:
+        """Area to be coated, m²."""
+    @property
+    def coats(self) -> int:
+        """Number of coats."""
+    @property
+    def spread_m2_per_l(self) -> float | None:
+        """Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class."""
+    @property
+    def transfer_efficiency(self) -> float | None:
+        """Share of the coating that lands on the work, from a trial; the published share of the method unless given."""
+    @property
+    def other_loss(self) -> float:
+        """Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishClassQuantityInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishClassQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassQuantityInput: ...
+    def replace(self, **changes: Any) -> FinishClassQuantityInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishClassQuantity:
+    """Litres to have in hand, between the ends of the published figures.
+
+    Parameters
+    ----------
+    spread_origin : {'given', 'published', 'left_out'}
+        Where the spread rate was taken from.
+    spread_low_m2_per_l : float
+        Lower spread rate reckoned with, m² per litre.
+    spread_high_m2_per_l : float
+        Upper spread rate reckoned with, m² per litre.
+    transfer_origin : {'given', 'published', 'left_out'}
+        Where the share that lands on the work was taken from; left out means that nothing is taken off.
+    transfer_low_share : float
+        Lower share that lands on the work reckoned with.
+    transfer_high_share : float
+        Upper share that lands on the work reckoned with.
+    least : FinishQuantity
+        Litres at the favourable ends.
+    most : FinishQuantity
+        Litres at the unfavourable ends: the ones to buy for.
+    self_heating_rags : {'self_heating', 'if_oil_based', 'not_self_heating'}
+        Whether rags with the finish heat up by themselves.
+    cautions : list of CautionText
+        Cautions that travel with the finish.
+    transfer_remark : str
+        What to know about the share that lands on the work.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, spread_origin: FigureOrigin, spread_low_m2_per_l: float, spread_high_m2_per_l: float, transfer_origin: FigureOrigin, transfer_low_share: float, transfer_high_share: float, least: FinishQuantity, most: FinishQuantity, self_heating_rags: SelfHeatingRags, cautions: Iterable[CautionText], transfer_remark: str) -> FinishClassQuantity: ...
+    @property
+    def spread_origin(self) -> FigureOrigin:
+        """Where the spread rate was taken from."""
+    @property
+    def spread_low_m2_per_l(self) -> float:
+        """Lower spread rate reckoned with, m² per litre."""
+    @property
+    def spread_high_m2_per_l(self) -> float:
+        """Upper spread rate reckoned with, m² per litre."""
+    @property
+    def transfer_origin(self) -> FigureOrigin:
+        """Where the share that lands on the work was taken from; left out means that nothing is taken off."""
+    @property
+    def transfer_low_share(self) -> float:
+        """Lower share that lands on the work reckoned with."""
+    @property
+    def transfer_high_share(self) -> float:
+        """Upper share that lands on the work reckoned with."""
+    @property
+    def least(self) -> FinishQuantity:
+        """Litres at the favourable ends."""
+    @property
+    def most(self) -> FinishQuantity:
+        """Litres at the unfavourable ends: the ones to buy for."""
+    @property
+    def self_heating_rags(self) -> SelfHeatingRags:
+        """Whether rags with the finish heat up by themselves."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that travel with the finish."""
+    @property
+    def transfer_remark(self) -> str:
+        """What to know about the share that lands on the work."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishClassQuantity: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishClassQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassQuantity: ...
+    def replace(self, **changes: Any) -> FinishClassQuantity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CansToBuyInput:
+    """Litres needed and the cans on the shelf.
+
+    Parameters
+    ----------
+    needed_l : float
+        Litres needed, L.
+        Allowed: 0 to 1000000.
+    can_sizes_l : list of float
+        Contents of the cans that can be had, L each; any number of each, counted in whole millilitres.
+    same_volume_l : float, default 0.01
+        Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+        millilitres and one gallon should not lose to four quarts over one of them.
+        Allowed: 0 to 10.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, needed_l: float, can_sizes_l: Iterable[float], same_volume_l: float = 0.01) -> CansToBuyInput: ...
+    @property
+    def needed_l(self) -> float:
+        """Litres needed, L."""
+    @property
+    def can_sizes_l(self) -> list[float]:
+        """Contents of the cans that can be had, L each; any number of each, counted in whole millilitres."""
+    @property
+    def same_volume_l(self) -> float:
+        """Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+        millilitres and one gallon should not lose to four quarts over one of them.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CansToBuyInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CansToBuyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansToBuyInput: ...
+    def replace(self, **changes: Any) -> CansToBuyInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CansOfSize:
+    """How many cans of one size.
+
+    Parameters
+    ----------
+    size_l : float
+        Content of one can as counted, L: whole millilitres, rounded down.
+    count : int
+        Number of cans.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size_l: float, count: int) -> CansOfSize: ...
+    @property
+    def size_l(self) -> float:
+        """Content of one can as counted, L: whole millilitres, rounded down."""
+    @property
+    def count(self) -> int:
+        """Number of cans."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CansOfSize: ...
+    def __deepcopy__(self, _memo: object, /) -> CansOfSize: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansOfSize: ...
+    def replace(self, **changes: Any) -> CansOfSize:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CansToBuy:
+    """The cans to buy.
+
+    Parameters
+    ----------
+    cans : list of CansOfSize
+        Cans of each size, the largest size first; a size of which none is bought counts 0.
+    can_count : int
+        Number of cans in all.
+    bought_l : float
+        Volume bought, L.
+    leftover_l : float
+        Volume left over, L.
+    least_possible_l : float
+        Least volume that any cans of these sizes could give, L.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, cans: Iterable[CansOfSize], can_count: int, bought_l: float, leftover_l: float, least_possible_l: float) -> CansToBuy: ...
+    @property
+    def cans(self) -> list[CansOfSize]:
+        """Cans of each size, the largest size first; a size of which none is bought counts 0."""
+    @property
+    def can_count(self) -> int:
+        """Number of cans in all."""
+    @property
+    def bought_l(self) -> float:
+        """Volume bought, L."""
+    @property
+    def leftover_l(self) -> float:
+        """Volume left over, L."""
+    @property
+    def least_possible_l(self) -> float:
+        """Least volume that any cans of these sizes could give, L."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CansToBuy: ...
+    def __deepcopy__(self, _memo: object, /) -> CansToBuy: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansToBuy: ...
+    def replace(self, **changes: Any) -> CansToBuy:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FindFinishClassInput:
+    """The class that is asked about.
+
+    Parameters
+    ----------
+    name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: FinishName) -> FindFinishClassInput: ...
+    @property
+    def name(self) -> FinishName:
+        """Class of finish."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindFinishClassInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindFinishClassInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindFinishClassInput: ...
+    def replace(self, **changes: Any) -> FindFinishClassInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishRange:
+    """Two ends of a published or reckoned figure, in the unit of the field's name; where one figure is given, both are it.
+
+    Parameters
+    ----------
+    low : float
+        Lower end.
+    high : float
+        Upper end.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far the figure was checked.
+    clause : str
+        Where it comes from.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, low: float, high: float, evidence: Evidence, clause: str) -> FinishRange: ...
+    @property
+    def low(self) -> float:
+        """Lower end."""
+    @property
+    def high(self) -> float:
+        """Upper end."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far the figure was checked."""
+    @property
+    def clause(self) -> str:
+        """Where it comes from."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishRange: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishRange: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishRange: ...
+    def replace(self, **changes: Any) -> FinishRange:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class VocLimit:
+    """A legal limit of the solvents in a finish.
+
+    Parameters
+    ----------
+    applies_to : str
+        Which products of the class it is for.
+    limit_g_per_l : float
+        Most volatile organic compounds, g per litre.
+    counting : {'ready_to_use', 'less_water'}
+        How they are counted; limits counted differently cannot be compared.
+    clause : str
+        The rule.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, applies_to: str, limit_g_per_l: float, counting: VocCounting, clause: str) -> VocLimit: ...
+    @property
+    def applies_to(self) -> str:
+        """Which products of the class it is for."""
+    @property
+    def limit_g_per_l(self) -> float:
+        """Most volatile organic compounds, g per litre."""
+    @property
+    def counting(self) -> VocCounting:
+        """How they are counted; limits counted differently cannot be compared."""
+    @property
+    def clause(self) -> str:
+        """The rule."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> VocLimit: ...
+    def __deepcopy__(self, _memo: object, /) -> VocLimit: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VocLimit: ...
+    def replace(self, **changes: Any) -> VocLimit:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishClass:
+    """What is published about a class of finish. Absent means that nothing was found that is free of a maker's product.
+
+    Parameters
+    ----------
+    name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class.
+    kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'}
+        On the wood or in it.
+    dries_by : str
+        How it dries.
+    self_heating_rags : {'self_heating', 'if_oil_based', 'not_self_heating'}
+        Whether rags with it heat up by themselves.
+    voc_limits : list of VocLimit
+        Legal limits of its solvents that were read; local law decides, and there may be others.
+    remark : str
+        What else to know.
+    volume_solids_pct : FinishRange or None, optional
+        Volume solids, %.
+    spread_m2_per_l : FinishRange or None, optional
+        Spread rate of one coat on smooth wood, m² per litre.
+    dry_um_per_coat : FinishRange or None, optional
+        Dry film of one coat, µm.
+    total_dry_um : FinishRange or None, optional
+        Dry film of the whole build, µm.
+    coats : FinishRange or None, optional
+        Usual number of coats.
+    touch_dry_h : FinishRange or None, optional
+        Time until it is dry to the touch, hours.
+    recoat_h : FinishRange or None, optional
+        Time until the next coat, hours; the maker's time comes first.
+    full_cure_days : FinishRange or None, optional
+        Time until it is fully cured, days; the maker's time comes first.
+    final_grit : FinishRange or None, optional
+        P grade of the last sanding of the bare wood.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: FinishName, kind: FinishKind, dries_by: str, self_heating_rags: SelfHeatingRags, voc_limits: Iterable[VocLimit], remark: str, volume_solids_pct: FinishRange | None = None, spread_m2_per_l: FinishRange | None = None, dry_um_per_coat: FinishRange | None = None, total_dry_um: FinishRange | None = None, coats: FinishRange | None = None, touch_dry_h: FinishRange | None = None, recoat_h: FinishRange | None = None, full_cure_days: FinishRange | None = None, final_grit: FinishRange | None = None) -> FinishClass: ...
+    @property
+    def name(self) -> FinishName:
+        """Class."""
+    @property
+    def kind(self) -> FinishKind:
+        """On the wood or in it."""
+    @property
+    def dries_by(self) -> str:
+        """How it dries."""
+    @property
+    def self_heating_rags(self) -> SelfHeatingRags:
+        """Whether rags with it heat up by themselves."""
+    @property
+    def volume_solids_pct(self) -> FinishRange | None:
+        """Volume solids, %."""
+    @property
+    def spread_m2_per_l(self) -> FinishRange | None:
+        """Spread rate of one coat on smooth wood, m² per litre."""
+    @property
+    def dry_um_per_coat(self) -> FinishRange | None:
+        """Dry film of one coat, µm."""
+    @property
+    def total_dry_um(self) -> FinishRange | None:
+        """Dry film of the whole build, µm."""
+    @property
+    def coats(self) -> FinishRange | None:
+        """Usual number of coats."""
+    @property
+    def touch_dry_h(self) -> FinishRange | None:
+        """Time until it is dry to the touch, hours."""
+    @property
+    def recoat_h(self) -> FinishRange | None:
+        """Time until the next coat, hours; the maker's time comes first."""
+    @property
+    def full_cure_days(self) -> FinishRange | None:
+        """Time until it is fully cured, days; the maker's time comes first."""
+    @property
+    def final_grit(self) -> FinishRange | None:
+        """P grade of the last sanding of the bare wood."""
+    @property
+    def voc_limits(self) -> list[VocLimit]:
+        """Legal limits of its solvents that were read; local law decides, and there may be others."""
+    @property
+    def remark(self) -> str:
+        """What else to know."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishClass: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishClass: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClass: ...
+    def replace(self, **changes: Any) -> FinishClass:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishClassFound:
+    """A class of finish with its cautions.
+
+    Parameters
+    ----------
+    class_ : FinishClass
+        What is published about it.
+    cautions : list of CautionText
+        Cautions that travel with it.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, class_: FinishClass, cautions: Iterable[CautionText]) -> FinishClassFound: ...
+    @property
+    def class_(self) -> FinishClass:
+        """What is published about it."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that travel with it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishClassFound: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishClassFound: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassFound: ...
+    def replace(self, **changes: Any) -> FinishClassFound:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListFinishClassesInput:
+    """The classes that are asked for.
+
+    Parameters
+    ----------
+    kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'} or None, optional
+        Only classes of this kind; all of them when it is left out.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: FinishKind | None = None) -> ListFinishClassesInput: ...
+    @property
+    def kind(self) -> FinishKind | None:
+        """Only classes of this kind; all of them when it is left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListFinishClassesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListFinishClassesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListFinishClassesInput: ...
+    def replace(self, **changes: Any) -> ListFinishClassesInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishClassList:
+    """Classes of finish, in a fixed order.
+
+    Parameters
+    ----------
+    class_count : int
+        Number of classes.
+    classes : list of FinishClass
+        What is published about each.
+    cautions : list of CautionText
+        Cautions that travel with one or more of them.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, class_count: int, classes: Iterable[FinishClass], cautions: Iterable[CautionText]) -> FinishClassList: ...
+    @property
+    def class_count(self) -> int:
+        """Number of classes."""
+    @property
+    def classes(self) -> list[FinishClass]:
+        """What is published about each."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that travel with one or more of them."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishClassList: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishClassList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassList: ...
+    def replace(self, **changes: Any) -> FinishClassList:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FindTransferEfficiencyInput:
+    """The method that is asked about.
+
+    Parameters
+    ----------
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How the finish is put on.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, method: ApplicationMethod) -> FindTransferEfficiencyInput: ...
+    @property
+    def method(self) -> ApplicationMethod:
+        """How the finish is put on."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindTransferEfficiencyInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindTransferEfficiencyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindTransferEfficiencyInput: ...
+    def replace(self, **changes: Any) -> FindTransferEfficiencyInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TransferEfficiency:
+    """The published transfer efficiency of a method.
+
+    Parameters
+    ----------
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How the finish is put on.
+    remark : str
+        What to know before using them.
+    low_share : float or None, optional
+        Lower published share of the coating that lands on the work; absent where none is published.
+    high_share : float or None, optional
+        Upper published share of the coating that lands on the work; absent where none is published.
+    clause : str or None, optional
+        Where the figures come from; absent where none are published.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, method: ApplicationMethod, remark: str, low_share: float | None = None, high_share: float | None = None, clause: str | None = None) -> TransferEfficiency: ...
+    @property
+    def method(self) -> ApplicationMethod:
+        """How the finish is put on."""
+    @property
+    def low_share(self) -> float | None:
+        """Lower published share of the coating that lands on the work; absent where none is published."""
+    @property
+    def high_share(self) -> float | None:
+        """Upper published share of the coating that lands on the work; absent where none is published."""
+    @property
+    def clause(self) -> str | None:
+        """Where the figures come from; absent where none are published."""
+    @property
+    def remark(self) -> str:
+        """What to know before using them."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TransferEfficiency: ...
+    def __deepcopy__(self, _memo: object, /) -> TransferEfficiency: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TransferEfficiency: ...
+    def replace(self, **changes: Any) -> TransferEfficiency:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GlueQuantityInput:
+    """A bonded area and how the glue is spread on it.
+
+    Parameters
+    ----------
+    bond_area_m2 : float
+        Area of all glue lines, m²; each line counted once, though it has two faces.
+        Allowed: 0 to 1000000.
+    spread_g_per_m2 : float
+        Glue on one glue line, both faces together, g/m²; the maker's figure.
+        Allowed: 1 to 5000.
+    density_kg_per_l : float
+        Density of the glue, kg per litre; the maker's figure.
+        Allowed: 0.5 to 3.
+    waste_share : float, default 0.0
+        Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given.
+        Allowed: 0 to 5.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, bond_area_m2: float, spread_g_per_m2: float, density_kg_per_l: float, waste_share: float = 0.0) -> GlueQuantityInput: ...
+    @property
+    def bond_area_m2(self) -> float:
+        """Area of all glue lines, m²; each line counted once, though it has two faces."""
+    @property
+    def spread_g_per_m2(self) -> float:
+        """Glue on one glue line, both faces together, g/m²; the maker's figure."""
+    @property
+    def waste_share(self) -> float:
+        """Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given."""
+    @property
+    def density_kg_per_l(self) -> float:
+        """Density of the glue, kg per litre; the maker's figure."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GlueQuantityInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GlueQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GlueQuantityInput: ...
+    def replace(self, **changes: Any) -> GlueQuantityInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GlueQuantity:
+    """Glue to have in hand.
+
+    Parameters
+    ----------
+    net_g : float
+        Glue in the joints, grams.
+    mass_g : float
+        Glue with waste, grams.
+    volume_ml : float
+        Glue with waste, millilitres.
+    wet_film_um : float
+        Wet film in the glue line, µm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, net_g: float, mass_g: float, volume_ml: float, wet_film_um: float) -> GlueQuantity: ...
+    @property
+    def net_g(self) -> float:
+        """Glue in the joints, grams."""
+    @property
+    def mass_g(self) -> float:
+        """Glue with waste, grams."""
+    @property
+    def volume_ml(self) -> float:
+        """Glue with waste, millilitres."""
+    @property
+    def wet_film_um(self) -> float:
+        """Wet film in the glue line, µm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GlueQuantity: ...
+    def __deepcopy__(self, _memo: object, /) -> GlueQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GlueQuantity: ...
+    def replace(self, **changes: Any) -> GlueQuantity:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MitreBondAreaInput:
+    """Long mitres of one kind.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of one joint along the corner, mm.
+        Allowed: 0 to 100000.
+    thickness_a_mm : float
+        Thickness of board a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b, mm.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees.
+        Allowed: 10 to 350.
+    joints : int, default 1
+        Number of such joints.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0, joints: int = 1) -> MitreBondAreaInput: ...
+    @property
+    def length_mm(self) -> float:
+        """Length of one joint along the corner, mm."""
+    @property
+    def thickness_a_mm(self) -> float:
+        """Thickness of board a, mm."""
+    @property
+    def thickness_b_mm(self) -> float:
+        """Thickness of board b, mm."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the two show faces, measured inside the body, degrees."""
+    @property
+    def joints(self) -> int:
+        """Number of such joints."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MitreBondAreaInput: ...
+    def __deepcopy__(self, _memo: object, /) -> MitreBondAreaInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreBondAreaInput: ...
+    def replace(self, **changes: Any) -> MitreBondAreaInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MitreBondArea:
+    """Glue lines of long mitres.
+
+    Parameters
+    ----------
+    seam_mm : float
+        Width of the glue line across the section, mm.
+    joint_area_m2 : float
+        Area of the glue line of one joint, m².
+    bond_area_m2 : float
+        Area of the glue lines of all joints, m².
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, seam_mm: float, joint_area_m2: float, bond_area_m2: float) -> MitreBondArea: ...
+    @property
+    def seam_mm(self) -> float:
+        """Width of the glue line across the section, mm."""
+    @property
+    def joint_area_m2(self) -> float:
+        """Area of the glue line of one joint, m²."""
+    @property
+    def bond_area_m2(self) -> float:
+        """Area of the glue lines of all joints, m²."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MitreBondArea: ...
+    def __deepcopy__(self, _memo: object, /) -> MitreBondArea: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreBondArea: ...
+    def replace(self, **changes: Any) -> MitreBondArea:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SandingStepsInput:
+    """The first and the last grade of a surface.
+
+    Parameters
+    ----------
+    start_grit : int
+        First P grade, the one that takes out the machine's marks.
+        Allowed: 12 to 2500.
+    final_grit : int
+        Last P grade, not coarser than the first.
+        Allowed: 12 to 2500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, start_grit: int, final_grit: int) -> SandingStepsInput: ...
+    @property
+    def start_grit(self) -> int:
+        """First P grade, the one that takes out the machine's marks."""
+    @property
+    def final_grit(self) -> int:
+        """Last P grade, not coarser than the first."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SandingStepsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SandingStepsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SandingStepsInput: ...
+    def replace(self, **changes: Any) -> SandingStepsInput:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class AbrasiveGrade:
+    """A grade of coated abrasive.
+
+    Parameters
+    ----------
+    p_grade : int
+        P grade, the number after the P.
+    mean_grain_um : float
+        Mean size of the grains, µm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, p_grade: int, mean_grain_um: float) -> AbrasiveGrade: ...
+    @property
+    def p_grade(self) -> int:
+        """P grade, the number after the P."""
+    @property
+    def mean_grain_um(self) -> float:
+        """Mean size of the grains, µm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> AbrasiveGrade: ...
+    def __deepcopy__(self, _memo: object, /) -> AbrasiveGrade: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> AbrasiveGrade: ...
+    def replace(self, **changes: Any) -> AbrasiveGrade:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SandingSteps:
+    """The shortest run of grades that skips at most one at a time.
+
+    Parameters
+    ----------
+    steps : list of AbrasiveGrade
+        The grades to sand with, coarse to fine.
+    grades_from : str
+        Where the grades come from.
+    rule_from : str
+        Where the rule of skipping at most one grade comes from.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, steps: Iterable[AbrasiveGrade], grades_from: str, rule_from: str) -> SandingSteps: ...
+    @property
+    def steps(self) -> list[AbrasiveGrade]:
+        """The grades to sand with, coarse to fine."""
+    @property
+    def grades_from(self) -> str:
+        """Where the grades come from."""
+    @property
+    def rule_from(self) -> str:
+        """Where the rule of skipping at most one grade comes from."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SandingSteps: ...
+    def __deepcopy__(self, _memo: object, /) -> SandingSteps: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SandingSteps: ...
+    def replace(self, **changes: Any) -> SandingSteps:
+        """Equal object with the fields given changed."""
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
 def read_length(*, text: str) -> LengthReading:
     """Length of a text such as 5 1/4 in, 2' 3-1/2" or 133.4 mm.
 
@@ -3401,6 +6400,13 @@ def read_length(*, text: str) -> LengthReading:
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.read_length(text='5 1/4"')
+    >>> round(found.length_mm, 4)
+    133.35
     """
 
 def write_length(*, length_mm: float, style: LengthStyle, rounding: LengthRounding = 'nearest', decimals: int = 1, denominator: int = 16) -> LengthWriting:
@@ -3433,6 +6439,123 @@ def write_length(*, length_mm: float, style: LengthStyle, rounding: LengthRoundi
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.write_length(length_mm=133.0, style='fraction_inch', rounding='nearest', denominator=16)
+    >>> found.text
+    '5 1/4"'
+    """
+
+def find_species(*, name: str) -> SpeciesRecord:
+    """Published figures of a wood species by its common or botanical name.
+
+    Parameters
+    ----------
+    name : str
+        Common or botanical name, such as ``white ash`` or ``Fraxinus americana``.
+
+    Returns
+    -------
+    SpeciesRecord
+        A species with what follows from its figures.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def list_species(*, group: WoodGroup | None = None) -> SpeciesList:
+    """Every wood species in the tables with its density and movement.
+
+    Parameters
+    ----------
+    group : {'hardwood', 'softwood'} or None, optional
+        Hardwoods or softwoods only; both when left out.
+
+    Returns
+    -------
+    SpeciesList
+        The list of species.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def wood_density(*, specific_gravity: float, basis: GravityBasis, moisture_pct: float, volumetric_shrinkage_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> WoodDensity:
+    """Density and specific gravity of wood at a moisture content.
+
+    Parameters
+    ----------
+    specific_gravity : float
+        Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water.
+        Allowed: 0.05 to 1.5.
+    basis : {'green', 'twelve_percent', 'ovendry'}
+        The volume that the specific gravity is stated for.
+    moisture_pct : float
+        Moisture content, % of the ovendry mass.
+        Allowed: 0 to 30.
+    volumetric_shrinkage_pct : float or None, optional
+        Shrinkage of the volume from green to ovendry, % of the green volume; estimated from the specific gravity when left out.
+        Allowed: 0 to 40.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+
+    Returns
+    -------
+    WoodDensity
+        Specific gravity in each basis, and density.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.wood_density(specific_gravity=0.6, basis='twelve_percent', moisture_pct=12.0)
+    >>> round(found.density_kg_m3, 4)
+    672.0
+    """
+
+def find_nds_combination(*, name: str) -> NdsCombination:
+    """Specific gravity that the NDS assigns to a species combination, for connections.
+
+    Parameters
+    ----------
+    name : str
+        Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``.
+
+    Returns
+    -------
+    NdsCombination
+        A species combination of the NDS with the specific gravity assigned to it.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.find_nds_combination(name='alaska cedar')
+    >>> found.name
+    'Alaska Cedar'
     """
 
 def mitre_pair(*, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> MitrePair:
@@ -3454,6 +6577,111 @@ def mitre_pair(*, thickness_a_mm: float, thickness_b_mm: float, corner_deg: floa
     -------
     MitrePair
         The mitre that brings both show faces together.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.mitre_pair(thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0)
+    >>> round(found.tilt_a_deg, 4)
+    45.0
+    """
+
+def compound_mitre(*, slope_deg: float, corner_deg: float = 90.0) -> CompoundMitre:
+    """Gauge angle and blade tilt of a compound mitre between equal sloping sides, or of a sprung moulding.
+
+    Parameters
+    ----------
+    slope_deg : float
+        Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box.
+        Allowed: 0 to 90.
+    corner_deg : float, default 90.0
+        Corner angle between neighbouring sides in plan, measured inside, degrees; 180 − 360/N for N equal sides.
+        Allowed: 10 to 350.
+
+    Returns
+    -------
+    CompoundMitre
+        Settings for a board that lies flat on the saw.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def splayed_corner(*, slope_a_deg: float, slope_b_deg: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> SplayedCorner:
+    """Gauge angles and blade tilts where two sides of different slope or thickness meet in a mitre.
+
+    Parameters
+    ----------
+    slope_a_deg : float
+        Slope of side a from horizontal, degrees; 90 is upright.
+        Allowed: 0.1 to 90.
+    slope_b_deg : float
+        Slope of side b from horizontal, degrees; 90 is upright.
+        Allowed: 0.1 to 90.
+    thickness_a_mm : float
+        Thickness of side a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of side b, mm.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Corner angle between the sides in plan, measured inside, degrees.
+        Allowed: 10 to 350.
+
+    Returns
+    -------
+    SplayedCorner
+        Settings for both sides of a splayed corner, each flat on the saw.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[ButtJoint], leg: int = 1) -> Shell:
+    """Every panel of a straight hollow beam as a solid: sizes, bevels at every edge, area, volume and centroid.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length along the front face, between its outer arrises, mm; splayed ends make the back longer or shorter.
+        Allowed: 10 to 20000.
+    height_mm : float
+        Height, mm.
+        Allowed: 10 to 2000.
+    depth_mm : float
+        Depth from the front face to the wall, square to the front, mm.
+        Allowed: 10 to 2000.
+    boards : list of LegBoard
+        The faces along the length that have a board; a face that is not listed is open, as the back usually is.
+    left_end : LegEnd
+        The end on the left, seen from the room.
+    right_end : LegEnd
+        The end on the right, seen from the room.
+    butts : list of ButtJoint
+        Edges where one panel runs past the other; all others are mitred.
+    leg : int, default 1
+        Number of the leg, from 1; it is part of the names of its faces from 2 on.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    Shell
+        The panels of a body, with the solids they come from.
 
     Raises
     ------
@@ -4121,6 +7349,391 @@ def cleat_marks(*, place: BodyPlace, body_length_mm: float, body_height_mm: floa
     -------
     CleatMarks
         Marks for the wall half.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def film_build(*, volume_solids_pct: float, dry_film_um: float) -> FilmBuild:
+    """Theoretical spread rate and wet film for a dry film of a coating of known volume solids.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the coating, %; by volume, which is always less than by weight.
+        Allowed: 0.1 to 100.
+    dry_film_um : float
+        Dry film, µm.
+        Allowed: 0.1 to 5000.
+
+    Returns
+    -------
+    FilmBuild
+        What a dry film takes.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def film_from_spread(*, spread_m2_per_l: float, volume_solids_pct: float) -> FilmFromSpread:
+    """Wet and dry film of a coating spread at a known rate.
+
+    Parameters
+    ----------
+    spread_m2_per_l : float
+        Spread rate, m² per litre.
+        Allowed: 0.1 to 100.
+    volume_solids_pct : float
+        Volume solids of the coating, %.
+        Allowed: 0.1 to 100.
+
+    Returns
+    -------
+    FilmFromSpread
+        The film that a spread rate leaves.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def volume_solids_from_films(*, wet_film_um: float, dry_film_um: float) -> VolumeSolidsFromFilms:
+    """Volume solids of a coating from a trial film measured wet and dry.
+
+    Parameters
+    ----------
+    wet_film_um : float
+        Wet film, µm.
+        Allowed: 0.1 to 5000.
+    dry_film_um : float
+        Dry film, µm; not above the wet film.
+        Allowed: 0 to 5000.
+
+    Returns
+    -------
+    VolumeSolidsFromFilms
+        Volume solids found from a trial film.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def thinned_volume_solids(*, volume_solids_pct: float, coating_parts: float, thinner_parts: float) -> ThinnedVolumeSolids:
+    """Volume solids of a coating cut with thinner.
+
+    Parameters
+    ----------
+    volume_solids_pct : float
+        Volume solids of the coating as bought, %.
+        Allowed: 0 to 100.
+    coating_parts : float
+        Coating, parts by volume.
+        Allowed: 0.01 to 1000.
+    thinner_parts : float
+        Thinner, parts by volume.
+        Allowed: 0 to 1000.
+
+    Returns
+    -------
+    ThinnedVolumeSolids
+        The coating after thinning.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def coats_to_film(*, target_dry_um: float, wet_um_per_coat: float, volume_solids_pct: float) -> CoatsToFilm:
+    """Whole coats that reach a dry film, and the film against the usual ceiling.
+
+    Parameters
+    ----------
+    target_dry_um : float
+        Total dry film wanted, µm.
+        Allowed: 0.1 to 5000.
+    wet_um_per_coat : float
+        Wet film of one coat, µm.
+        Allowed: 0.1 to 5000.
+    volume_solids_pct : float
+        Volume solids of the coating as applied, %.
+        Allowed: 0.1 to 100.
+
+    Returns
+    -------
+    CoatsToFilm
+        The coats that reach a film.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def finish_quantity(*, area_m2: float, coats: int, spread_m2_per_l: float, transfer_efficiency: float = 1.0, other_loss: float = 0.0) -> FinishQuantity:
+    """Litres of finish for an area, net and with losses, for each coat and in all.
+
+    Parameters
+    ----------
+    area_m2 : float
+        Area to be coated, m².
+        Allowed: 0 to 1000000.
+    coats : int
+        Number of coats.
+        Allowed: 0 to 50.
+    spread_m2_per_l : float
+        Spread rate of one coat on this surface, m² per litre.
+        Allowed: 0.1 to 100.
+    transfer_efficiency : float, default 1.0
+        Share of the coating that lands on the work; 1 unless given, because none is published for brush, roller and
+        cloth. For a spray give the gun's share.
+        Allowed: 0.01 to 1.
+    other_loss : float, default 0.0
+        Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+        Allowed: 0 to 0.95.
+
+    Returns
+    -------
+    FinishQuantity
+        Litres to have in hand.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def finish_class_quantity(*, finish: FinishName, method: ApplicationMethod, area_m2: float, coats: int, spread_m2_per_l: float | None = None, transfer_efficiency: float | None = None, other_loss: float = 0.0) -> FinishClassQuantity:
+    """Litres of a class of finish for an area, from published figures or the user's own.
+
+    Parameters
+    ----------
+    finish : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How it is put on.
+    area_m2 : float
+        Area to be coated, m².
+        Allowed: 0 to 1000000.
+    coats : int
+        Number of coats.
+        Allowed: 0 to 50.
+    spread_m2_per_l : float or None, optional
+        Spread rate of one coat, m² per litre, from the maker or a trial; needed where none is published for the class.
+        Allowed: 0.1 to 100.
+    transfer_efficiency : float or None, optional
+        Share of the coating that lands on the work, from a trial; the published share of the method unless given.
+        Allowed: 0.01 to 1.
+    other_loss : float, default 0.0
+        Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+        Allowed: 0 to 0.95.
+
+    Returns
+    -------
+    FinishClassQuantity
+        Litres to have in hand, between the ends of the published figures.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def cans_to_buy(*, needed_l: float, can_sizes_l: Iterable[float], same_volume_l: float = 0.01) -> CansToBuy:
+    """The cans that give the litres needed with the least volume bought, then the fewest cans.
+
+    Parameters
+    ----------
+    needed_l : float
+        Litres needed, L.
+        Allowed: 0 to 1000000.
+    can_sizes_l : list of float
+        Contents of the cans that can be had, L each; any number of each, counted in whole millilitres.
+    same_volume_l : float, default 0.01
+        Totals that differ by no more than this count as the same volume, L; 0.01 unless given, because labels round to
+        millilitres and one gallon should not lose to four quarts over one of them.
+        Allowed: 0 to 10.
+
+    Returns
+    -------
+    CansToBuy
+        The cans to buy.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def find_finish_class(*, name: FinishName) -> FinishClassFound:
+    """What is published about a class of finish: spread, coats, times, film, and whether its rags heat up.
+
+    Parameters
+    ----------
+    name : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+
+    Returns
+    -------
+    FinishClassFound
+        A class of finish with its cautions.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def list_finish_classes(*, kind: FinishKind | None = None) -> FinishClassList:
+    """What is published about every class of finish.
+
+    Parameters
+    ----------
+    kind : {'penetrating', 'penetrating_with_film', 'thin_film', 'film'} or None, optional
+        Only classes of this kind; all of them when it is left out.
+
+    Returns
+    -------
+    FinishClassList
+        Classes of finish, in a fixed order.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def find_transfer_efficiency(*, method: ApplicationMethod) -> TransferEfficiency:
+    """The published share of a coating that lands on the work, or that none is published.
+
+    Parameters
+    ----------
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How the finish is put on.
+
+    Returns
+    -------
+    TransferEfficiency
+        The published transfer efficiency of a method.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def glue_quantity(*, bond_area_m2: float, spread_g_per_m2: float, density_kg_per_l: float, waste_share: float = 0.0) -> GlueQuantity:
+    """Grams and millilitres of glue for a bonded area.
+
+    Parameters
+    ----------
+    bond_area_m2 : float
+        Area of all glue lines, m²; each line counted once, though it has two faces.
+        Allowed: 0 to 1000000.
+    spread_g_per_m2 : float
+        Glue on one glue line, both faces together, g/m²; the maker's figure.
+        Allowed: 1 to 5000.
+    density_kg_per_l : float
+        Density of the glue, kg per litre; the maker's figure.
+        Allowed: 0.5 to 3.
+    waste_share : float, default 0.0
+        Share on top for squeeze-out, brush and pot; no published figure was found, so nothing is added unless given.
+        Allowed: 0 to 5.
+
+    Returns
+    -------
+    GlueQuantity
+        Glue to have in hand.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def mitre_bond_area(*, length_mm: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0, joints: int = 1) -> MitreBondArea:
+    """Area to be glued in long mitres of boards of any thickness.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of one joint along the corner, mm.
+        Allowed: 0 to 100000.
+    thickness_a_mm : float
+        Thickness of board a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b, mm.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees.
+        Allowed: 10 to 350.
+    joints : int, default 1
+        Number of such joints.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    MitreBondArea
+        Glue lines of long mitres.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def sanding_steps(*, start_grit: int, final_grit: int) -> SandingSteps:
+    """The fewest sanding steps from one P grade to another that skip at most one grade at a time.
+
+    Parameters
+    ----------
+    start_grit : int
+        First P grade, the one that takes out the machine's marks.
+        Allowed: 12 to 2500.
+    final_grit : int
+        Last P grade, not coarser than the first.
+        Allowed: 12 to 2500.
+
+    Returns
+    -------
+    SandingSteps
+        The shortest run of grades that skips at most one at a time.
 
     Raises
     ------

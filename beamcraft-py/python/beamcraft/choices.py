@@ -8,16 +8,25 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import StudLayoutMeasured, StudLayoutSpaced, StudWoodCombination, StudWoodGravity, StudWoodUnknown
+from beamcraft._native import MeasuredStuds, SpacedStuds
 
 __all__ = [
     "LengthStyle",
     "LengthRounding",
+    "WoodGroup",
+    "SpeciesOrigin",
+    "Evidence",
+    "ConnectionGravityBasis",
+    "GravityBasis",
+    "LongFace",
+    "EndKind",
+    "EdgeJoint",
+    "EdgeCut",
+    "PieceSign",
     "FastenerDirection",
     "BearingRounding",
     "DowelSizeRange",
     "BendingYieldFastener",
-    "Evidence",
     "ReductionRule",
     "YieldMode",
     "DowelFastener",
@@ -42,7 +51,13 @@ __all__ = [
     "Grade",
     "FindingCode",
     "StudLayout",
-    "StudWood",
+    "FilmCeiling",
+    "FinishName",
+    "ApplicationMethod",
+    "FigureOrigin",
+    "SelfHeatingRags",
+    "FinishKind",
+    "VocCounting",
 ]
 
 LengthStyle: TypeAlias = Literal[
@@ -73,6 +88,122 @@ LengthRounding: TypeAlias = Literal[
 ``nearest``: To the nearest mark; halfway goes to the mark farther from zero.
 ``up``: To the first mark that is not smaller.
 ``down``: To the first mark that is not larger.
+"""
+
+WoodGroup: TypeAlias = Literal[
+    "hardwood",
+    "softwood",
+]
+"""Hardwood or softwood, by botany and not by hardness.
+
+``hardwood``: Broad-leaved tree.
+``softwood``: Conifer.
+"""
+
+SpeciesOrigin: TypeAlias = Literal[
+    "north_america",
+    "imported",
+    "europe",
+]
+"""Where the tables that a species stands in come from.
+
+``north_america``: Grown in North America; handbook tables for domestic woods.
+``imported``: Brought into North America; handbook tables for imported woods.
+``europe``: Grown in Europe; European tables.
+"""
+
+Evidence: TypeAlias = Literal[
+    "seen",
+    "recalled",
+    "common_practice",
+    "derived",
+]
+"""How far a figure of a source was checked.
+
+``seen``: Read in the publication or in a public extract of it.
+``recalled``: Recalled; to be confirmed before it is relied upon.
+``common_practice``: A fact of the trade without a published source.
+``derived``: Follows from geometry or equilibrium, shown in the docs.
+"""
+
+ConnectionGravityBasis: TypeAlias = Literal[
+    "assigned",
+    "derived",
+]
+"""How a specific gravity for connections was come by.
+
+``assigned``: Assigned by the NDS to the species combination.
+``derived``: Not in the NDS table: derived from the handbook's specific gravity.
+"""
+
+GravityBasis: TypeAlias = Literal[
+    "green",
+    "twelve_percent",
+    "ovendry",
+]
+"""The volume that a specific gravity is stated for; the mass is ovendry in all of them.
+
+``green``: Volume when green: the basic specific gravity.
+``twelve_percent``: Volume at 12 % moisture content: the value of the strength tables.
+``ovendry``: Volume when ovendry: the value of the NDS.
+"""
+
+LongFace: TypeAlias = Literal[
+    "front",
+    "back",
+    "top",
+    "bottom",
+]
+"""A face along the length of a leg.
+
+``front``: Towards the room.
+``back``: Towards the wall.
+``top``: Upwards.
+``bottom``: Downwards.
+"""
+
+EndKind: TypeAlias = Literal[
+    "return_panel",
+    "open",
+]
+"""What closes an end.
+
+``return_panel``: A panel that returns from the front to the wall.
+``open``: Nothing: the long panels end flush in the plane of the end.
+"""
+
+EdgeJoint: TypeAlias = Literal[
+    "mitred",
+    "stops",
+    "runs_past",
+    "open",
+]
+"""How a panel ends at an edge.
+
+``mitred``: Mitred to the neighbour: the show faces meet in a line.
+``stops``: Ends at the inner face of the neighbour, which runs past.
+``runs_past``: Runs past the neighbour; the edge shows.
+``open``: Ends in the plane of an open face.
+"""
+
+EdgeCut: TypeAlias = Literal[
+    "rip",
+    "cross_cut",
+]
+"""Which cut makes an edge.
+
+``rip``: Along the grain.
+``cross_cut``: Across the grain.
+"""
+
+PieceSign: TypeAlias = Literal[
+    "added",
+    "removed",
+]
+"""Whether a piece of a panel is wood or has been taken away.
+
+``added``: Wood.
+``removed``: Taken out of the wood.
 """
 
 FastenerDirection: TypeAlias = Literal[
@@ -115,20 +246,6 @@ BendingYieldFastener: TypeAlias = Literal[
 ``low_carbon``: Wood screw, common, box or sinker nail, spike; lag screw below 3/8 in: low to medium carbon steel.
 ``bolt``: Bolt or drift pin; lag screw of 3/8 in and more.
 ``hardened_nail``: Nail of hardened steel, such as a post-frame ring shank nail.
-"""
-
-Evidence: TypeAlias = Literal[
-    "seen",
-    "recalled",
-    "common_practice",
-    "derived",
-]
-"""How far a figure of a source was checked.
-
-``seen``: Read in the publication or in a public extract of it.
-``recalled``: Recalled; to be confirmed before it is relied upon.
-``common_practice``: A fact of the trade without a published source.
-``derived``: Follows from geometry or equilibrium, shown in the docs.
 """
 
 ReductionRule: TypeAlias = Literal[
@@ -341,9 +458,24 @@ Source: TypeAlias = Literal[
     "NDS 2018",
     "AWC TR12",
     "FPL-GTR-190",
+    "FPL-GTR-282",
+    "FPL-GTR-113",
+    "Niemz 1993",
+    "Rijsdijk & Laming 1994",
+    "NIST SP 811",
     "ASME B18.6.1",
     "film arithmetic",
     "40 CFR 60.313",
+    "finishing guides",
+    "finishing textbook",
+    "coverage pages",
+    "volume-solids column",
+    "dry-film page",
+    "finishing case studies",
+    "Utah R307-343",
+    "2004/42/EC",
+    "SCAQMD 1113",
+    "ISO 6344",
     "compound-angle chart",
     "IRC",
     "NIOSH 94-110",
@@ -359,9 +491,24 @@ Source: TypeAlias = Literal[
 ``NDS 2018``: National Design Specification for Wood Construction, 2018 edition.
 ``AWC TR12``: AWC Technical Report 12.
 ``FPL-GTR-190``: Wood Handbook, 2010 edition.
+``FPL-GTR-282``: Wood Handbook, 2021 edition.
+``FPL-GTR-113``: Wood Handbook, 1999 edition.
+``Niemz 1993``: Strength and density of European woods.
+``Rijsdijk & Laming 1994``: Movement of European woods.
+``NIST SP 811``: Conversion factors.
 ``ASME B18.6.1``: Screw dimensions.
 ``film arithmetic``: Film arithmetic.
 ``40 CFR 60.313``: Transfer efficiency by method of application.
+``finishing guides``: Finishing guides.
+``finishing textbook``: Coverage and drying tables.
+``coverage pages``: Statements on coverage.
+``volume-solids column``: Volume solids.
+``dry-film page``: Film targets.
+``finishing case studies``: Shop records of coating use.
+``Utah R307-343``: Transfer efficiency accepted by rule.
+``2004/42/EC``: Solvent limits, European Union.
+``SCAQMD 1113``: Solvent limits, South Coast air district.
+``ISO 6344``: Abrasive grades.
 ``compound-angle chart``: Compound-angle settings.
 ``IRC``: International Residential Code.
 ``NIOSH 94-110``: Lifting equation.
@@ -495,17 +642,123 @@ FindingCode: TypeAlias = Literal[
 ``open_end_shows_inside``: an end without a panel shows the inside of the body
 """
 
-StudLayout: TypeAlias = Union[StudLayoutMeasured, StudLayoutSpaced]
+FilmCeiling: TypeAlias = Literal[
+    "within",
+    "above",
+]
+"""How a total dry film stands to the usual ceiling of 127 µm for sprayed furniture finishes.
+
+``within``: Not above the ceiling.
+``above``: Above the ceiling: the film risks going brittle and wrinkling.
+"""
+
+FinishName: TypeAlias = Literal[
+    "oil_stain",
+    "spirit_dye",
+    "water_dye",
+    "wiping_varnish",
+    "oil_polyurethane",
+    "waterborne_polyurethane",
+    "shellac",
+    "nitrocellulose_lacquer",
+    "conversion_varnish",
+    "drying_oil",
+    "hardwax_oil",
+    "exterior_paint",
+]
+"""A class of finish, without any maker's product.
+
+``oil_stain``: Semitransparent oil stain with pigment.
+``spirit_dye``: Dye in spirit or in solvents that do not raise the grain.
+``water_dye``: Dye in water.
+``wiping_varnish``: Oil varnish cut about one to one for wiping on.
+``oil_polyurethane``: Oil varnish with polyurethane.
+``waterborne_polyurethane``: Water-borne polyurethane.
+``shellac``: Shellac of two-pound cut.
+``nitrocellulose_lacquer``: Nitrocellulose lacquer.
+``conversion_varnish``: Catalysed conversion varnish.
+``drying_oil``: Drying oil without thinner, such as linseed or tung.
+``hardwax_oil``: Oil with hard wax.
+``exterior_paint``: Outdoor paint, a primer and two top coats.
+"""
+
+ApplicationMethod: TypeAlias = Literal[
+    "brush",
+    "wipe",
+    "roll",
+    "air_atomised_spray",
+    "airless_spray",
+    "hvlp_spray",
+    "manual_electrostatic",
+    "automatic_electrostatic",
+    "rotating_head_electrostatic",
+    "dip_or_flow",
+]
+"""How a finish is put on.
+
+``brush``: Brush or pad.
+``wipe``: Cloth: wiped on, and the excess wiped off.
+``roll``: Roller.
+``air_atomised_spray``: Conventional air-atomised spray.
+``airless_spray``: Airless spray.
+``hvlp_spray``: Spray at high volume and low pressure (10 psi or less at the cap).
+``manual_electrostatic``: Electrostatic spray by hand.
+``automatic_electrostatic``: Automatic electrostatic spray without rotating heads.
+``rotating_head_electrostatic``: Electrostatic spray from rotating heads.
+``dip_or_flow``: Dipping or flow coating.
+"""
+
+FigureOrigin: TypeAlias = Literal[
+    "given",
+    "published",
+    "left_out",
+]
+"""Where a figure of the working was taken from.
+
+``given``: Given by the user.
+``published``: Published, and read in the source.
+``left_out``: Neither given nor published: left out of the reckoning.
+"""
+
+SelfHeatingRags: TypeAlias = Literal[
+    "self_heating",
+    "if_oil_based",
+    "not_self_heating",
+]
+"""Whether rags with the finish heat up by themselves.
+
+``self_heating``: They do: it holds a drying oil.
+``if_oil_based``: They do where the product holds a drying oil; take it that they do until the maker says otherwise.
+``not_self_heating``: The sources do not count it among the finishes whose rags heat up.
+"""
+
+FinishKind: TypeAlias = Literal[
+    "penetrating",
+    "penetrating_with_film",
+    "thin_film",
+    "film",
+]
+"""Whether a finish lies on the wood or goes into it.
+
+``penetrating``: Goes into the wood: film arithmetic does not apply.
+``penetrating_with_film``: Goes into the wood and leaves a thin film.
+``thin_film``: Leaves a thin film with each coat.
+``film``: Builds a film.
+"""
+
+VocCounting: TypeAlias = Literal[
+    "ready_to_use",
+    "less_water",
+]
+"""How the solvent of a limit is counted.
+
+``ready_to_use``: Per litre ready to use, its water included.
+``less_water``: Per litre less water and exempt solvents.
+"""
+
+StudLayout: TypeAlias = Union[MeasuredStuds, SpacedStuds]
 """Where the studs stand, by their centre lines.
 
 ``measured``: Each stud as found on the wall.
 ``spaced``: A regular spacing, both ways from one stud: a first guess only.
-"""
-
-StudWood: TypeAlias = Union[StudWoodCombination, StudWoodGravity, StudWoodUnknown]
-"""What the studs are made of.
-
-``combination``: A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``.
-``gravity``: Its specific gravity, oven-dry weight and volume.
-``unknown``: Not known: checks take the least that may be there, or give no answer.
 """

@@ -4,6 +4,7 @@
 //! The files are committed plain source, so that a reader, a header generator and a diff see them; `cargo run -p
 //! beamcraft-tests --bin generate` rewrites them and a test fails when one is stale.
 
+pub mod docs;
 pub mod model;
 mod pydoc;
 pub mod python;
@@ -31,7 +32,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: [fn(&Model) -> Vec<GeneratedFile>; 1] = [python::files];
+    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[docs::files, python::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 

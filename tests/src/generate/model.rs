@@ -20,7 +20,7 @@ pub enum TypeDef {
     Struct(StructDef),
     /// An enumeration without data.
     Choice(ChoiceDef),
-    /// An enumeration whose choices hold data: each one struct or value, its own fields, or (some of them) nothing.
+    /// An enumeration whose choices each hold one struct.
     Union(UnionDef),
 }
 
@@ -43,19 +43,6 @@ pub struct StructDef {
     pub fields: Vec<Field>,
     /// Given or returned.
     pub role: Role,
-    /// How the core writes it.
-    pub form: Form,
-}
-
-/// How the core writes a struct.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Form {
-    /// A struct of its own.
-    Own,
-    /// The named fields of one choice of an enumeration; the struct's name is the enumeration's and the choice's.
-    InChoice,
-    /// A choice without data beside choices with data: a struct without fields, as text in JSON.
-    NoData,
 }
 
 /// A field of a struct.
@@ -226,7 +213,7 @@ impl Reader {
             }
         });
         let fields = fields.collect();
-        StructDef { name: name.to_owned(), doc: text(schema, "description"), fields, role, form: Form::Own }
+        StructDef { name: name.to_owned(), doc: text(schema, "description"), fields, role }
     }
 
     fn choices(&mut self, name: &str, schema: &Value, choices: &[Value], root: &Value, role: Role) -> TypeDef {
@@ -237,38 +224,14 @@ impl Reader {
         }
         let variants = choices.iter().map(|choice| {
             let properties = choice.get("properties").and_then(Value::as_object);
-            let data = properties.and_then(|fields| fields.iter().next());
-            let label = data.map_or_else(|| text(choice, "const"), |(label, _)| label.clone());
-            assert!(!label.is_empty(), "{name}: a choice without a name");
-            let variant = Variant { text: label, doc: text(choice, "description") };
-            let ty = match data {
-                None => self.in_choice(&name, &variant, &Value::Null, root, role, Form::NoData),
-                Some((_, content)) if content.get("properties").is_some() => {
-                    self.in_choice(&name, &variant, content, root, role, Form::InChoice)
-                }
-                Some((_, content)) => self.ty(content, root, role),
+            let Some((label, content)) = properties.and_then(|fields| fields.iter().next()) else {
+                panic!("{name}: every choice of an enumeration with data holds data");
             };
-            (variant, ty)
+            let variant = Variant { text: label.clone(), doc: text(choice, "description") };
+            (variant, self.ty(content, root, role))
         });
         let variants = variants.collect();
         TypeDef::Union(UnionDef { name, doc, variants, role })
-    }
-
-    /// A struct for what the core writes inside a choice: `StudLayoutMeasured` for `StudLayout::Measured { … }`.
-    fn in_choice(
-        &mut self,
-        owner: &str,
-        choice: &Variant,
-        content: &Value,
-        root: &Value,
-        role: Role,
-        form: Form,
-    ) -> Ty {
-        let name = format!("{owner}{}", pascal(&choice.text));
-        assert!(self.seen.insert(name.clone()), "{name}: two types of this name");
-        let fields = self.structure(&name, content, root, role).fields;
-        self.types.push(TypeDef::Struct(StructDef { name: name.clone(), doc: choice.doc.clone(), fields, role, form }));
-        Ty::Named(name)
     }
 
     fn ty(&mut self, schema: &Value, root: &Value, role: Role) -> Ty {
@@ -307,16 +270,6 @@ impl Reader {
             _ => panic!("a schema of an unknown type: {schema}"),
         }
     }
-}
-
-/// A choice's text as the name of a variant in Rust: `left_end` is `LeftEnd`.
-pub fn pascal(text: &str) -> String {
-    text.split(['_', '-', ' '])
-        .map(|word| {
-            let mut letters = word.chars();
-            letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-        })
-        .collect()
 }
 
 fn text(schema: &Value, key: &str) -> String {

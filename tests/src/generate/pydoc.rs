@@ -1,13 +1,13 @@
 //! Docs of the Python classes and functions, numpy-style, from the doc comments of the core.
 
 use std::fmt::Write as _;
-use std::fs;
 
 use beamcraft_core::json::format_number;
 use serde_json::Value;
 
 use super::model::{CalculationModel, Field, Model, StructDef, Ty, TypeDef};
-use super::python::told_by_class;
+use super::python::{contents, python_name};
+use crate::rows::{self, ExpectedValue, Row};
 
 /// Fields in the order of arguments: the ones that must be given stand first, otherwise as in the struct.
 pub(super) fn required_first(fields: &[Field]) -> Vec<&Field> {
@@ -61,18 +61,7 @@ fn spoken(model: &Model, ty: &Ty) -> String {
                 let names: Vec<String> = def.variants.iter().map(|variant| format!("'{}'", variant.text)).collect();
                 format!("{{{}}}", names.join(", "))
             }
-            Some(TypeDef::Union(def)) if told_by_class(model, def) => {
-                let names: Vec<String> = def.variants.iter().map(|(_, content)| spoken(model, content)).collect();
-                names.join(" or ")
-            }
-            Some(TypeDef::Union(def)) => {
-                let names: Vec<String> = def
-                    .variants
-                    .iter()
-                    .map(|(choice, content)| format!("('{}', {})", choice.text, spoken(model, content)))
-                    .collect();
-                names.join(" or ")
-            }
+            Some(TypeDef::Union(def)) => contents(model, def).join(" or "),
             _ => name.clone(),
         },
     }
@@ -106,7 +95,7 @@ fn section(out: &mut String, model: &Model, title: &str, fields: &[&Field]) {
     }
     let _ = write!(out, "\n\n{title}\n{}", "-".repeat(title.len()));
     for field in fields {
-        let _ = write!(out, "\n{} : {}", field.name, spoken(model, &field.ty));
+        let _ = write!(out, "\n{} : {}", python_name(&field.name), spoken(model, &field.ty));
         match &field.default {
             Some(Value::Null) => out.push_str(", optional"),
             Some(value) => {
@@ -120,7 +109,11 @@ fn section(out: &mut String, model: &Model, title: &str, fields: &[&Field]) {
             let _ = write!(lines, "\nAllowed: {} to {}.", number(low), number(high));
         }
         for line in lines.lines() {
-            if line.is_empty() { out.push('\n') } else { let _ = write!(out, "\n    {line}"); }
+            if line.is_empty() {
+                out.push('\n')
+            } else {
+                let _ = write!(out, "\n    {line}");
+            }
         }
     }
 }
@@ -155,7 +148,7 @@ pub(super) fn function(model: &Model, calculation: &CalculationModel, examples: 
 
 /// Examples from the verification tables: the inputs of the first row of a calculation, its result as computed.
 pub(super) struct Examples {
-    rows: Vec<toml::Table>,
+    rows: Vec<Row>,
 }
 
 impl Examples {
@@ -164,19 +157,8 @@ impl Examples {
     /// # Panics
     /// When a table cannot be read.
     pub(super) fn of_rows() -> Self {
-        let folder = super::top().join("tests/verification");
-        let mut paths: Vec<_> =
-            fs::read_dir(&folder).into_iter().flatten().filter_map(Result::ok).map(|entry| entry.path()).collect();
-        paths.retain(|path| path.extension().is_some_and(|end| end == "toml"));
-        paths.sort();
-        let mut rows = Vec::new();
-        for path in paths {
-            let text = fs::read_to_string(&path).unwrap_or_else(|fault| panic!("{}: {fault}", path.display()));
-            let table: toml::Table = text.parse().unwrap_or_else(|fault| panic!("{}: {fault}", path.display()));
-            let found = table.get("row").and_then(toml::Value::as_array).into_iter().flatten();
-            rows.extend(found.filter_map(toml::Value::as_table).cloned());
-        }
-        Self { rows }
+        let topics = rows::read_all().unwrap_or_else(|faults| panic!("{}", faults.join("\n")));
+        Self { rows: topics.into_iter().flat_map(|topic| topic.rows).collect() }
     }
 
     /// No rows: no examples.
@@ -187,47 +169,42 @@ impl Examples {
 
     /// The example of a calculation, if a row of numbers and texts shows one of its numbers.
     fn of(&self, model: &Model, calculation: &CalculationModel) -> Option<String> {
-        let name = calculation.row.name;
-        let of_it = |row: &&toml::Table| row.get("calculation").and_then(toml::Value::as_str) == Some(name);
-        self.rows.iter().filter(of_it).find_map(|row| example(model, calculation, row))
+        let of_it = self.rows.iter().filter(|row| row.calculation == calculation.row.name);
+        of_it.into_iter().find_map(|row| example(model, calculation, row))
     }
 }
 
-fn example(model: &Model, calculation: &CalculationModel, row: &toml::Table) -> Option<String> {
-    if row.contains_key("units") {
-        return None;
-    }
-    let input = row.get("input")?.as_table()?;
+fn example(model: &Model, calculation: &CalculationModel, row: &Row) -> Option<String> {
     let fields = &model.structure(&calculation.input).fields;
     let mut arguments = Vec::new();
-    let mut json = serde_json::Map::new();
-    for (key, value) in input {
+    for (key, value) in row.input.as_object()? {
         let field = fields.iter().find(|field| &field.name == key)?;
-        let ty = if let Ty::Optional(inner) = &field.ty { inner } else { &field.ty };
-        let value = match (ty, value) {
-            (Ty::Number, toml::Value::Float(number)) => Value::from(*number),
-            (Ty::Number, toml::Value::Integer(number)) => Value::from(*number as f64),
-            (Ty::Integer, toml::Value::Integer(number)) => Value::from(*number),
-            (Ty::Text, toml::Value::String(text)) => Value::from(text.as_str()),
-            (Ty::Named(name), toml::Value::String(text)) => {
-                matches!(model.find(name), Some(TypeDef::Choice(_))).then(|| Value::from(text.as_str()))?
-            }
-            _ => return None,
-        };
-        arguments.push(format!("{key}={}", default(model, ty, &value)?));
-        json.insert(key.clone(), value);
+        // A length as text goes through the JSON door only.
+        let fits = matches!(
+            (&field.ty, value),
+            (Ty::Number | Ty::Integer, Value::Number(_)) | (Ty::Text | Ty::Named(_), Value::String(_))
+        );
+        arguments.push(format!("{}={}", python_name(key), fits.then(|| default(model, &field.ty, value))??));
     }
-    let output: Value = serde_json::from_str(&(calculation.row.call)(&Value::Object(json).to_string()).ok()?).ok()?;
-    let expected = row.get("expect")?.as_table()?;
-    let shown = expected.keys().find_map(|key| {
-        // Four decimals show a number only if it is of that size.
-        let value = output.get(key)?.as_f64().filter(|value| value.abs() >= 0.01 && value.abs() < 1e9)?;
-        let rounded: f64 = format!("{value:.4}").parse().ok()?;
-        Some((key, rounded))
-    });
-    let (key, value) = shown?;
-    let integer = model.structure(&calculation.output).fields.iter().any(|f| &f.name == key && f.ty == Ty::Integer);
-    let value = if integer { format!("{value:.0}") } else { format_number(value) };
-    let call = format!("beamcraft.{}({})", calculation.row.name, arguments.join(", "));
-    Some(format!(">>> import beamcraft\n>>> found = {call}\n>>> round(found.{key}, 4)\n{value}"))
+    let output: Value = serde_json::from_str(&(calculation.row.call)(&row.input_text()).ok()?).ok()?;
+    let outputs = &model.structure(&calculation.output).fields;
+    let call = format!(">>> import beamcraft\n>>> found = beamcraft.{}({})", row.calculation, arguments.join(", "));
+    row.expected.iter().find_map(|expected| {
+        let field = outputs.iter().find(|field| field.name == expected.path)?;
+        match (&expected.value, &field.ty, output.get(&field.name)?) {
+            (ExpectedValue::Text(_), _, Value::String(text)) => {
+                Some(format!("{call}\n>>> found.{}\n{}", python_name(&field.name), quoted(text)))
+            }
+            (ExpectedValue::Number { .. }, Ty::Integer, Value::Number(number)) => {
+                Some(format!("{call}\n>>> found.{}\n{number}", python_name(&field.name)))
+            }
+            (ExpectedValue::Number { .. }, _, Value::Number(number)) => {
+                // Four decimals show a number only if it is of that size.
+                let value = number.as_f64().filter(|value| value.abs() >= 0.01 && value.abs() < 1e9)?;
+                let rounded: f64 = format!("{value:.4}").parse().ok()?;
+                Some(format!("{call}\n>>> round(found.{}, 4)\n{}", python_name(&field.name), format_number(rounded)))
+            }
+            _ => None,
+        }
+    })
 }

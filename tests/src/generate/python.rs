@@ -1,8 +1,8 @@
 //! Writes the Python door: classes and functions as Rust source; [`super::stubs`] writes the stub file to them.
 //!
-//! A class holds its own fields, made from the core's struct, rather than the struct itself: outputs of the core borrow
-//! static texts and cannot be read back, and a class that can be built from its fields pickles, copies and evaluates from
-//! its `repr` like any other.
+//! A class holds its own fields rather than the core's struct: outputs of the core borrow static texts, keep fields private
+//! and cannot be read back, and a class that can be built from its fields pickles, copies and evaluates from its `repr`
+//! like any other. Flat calculations cross field by field, all others as canonical JSON.
 
 use std::collections::HashSet;
 use std::fmt::Write as _;
@@ -10,17 +10,17 @@ use std::fmt::Write as _;
 use serde_json::Value;
 
 use super::GeneratedFile;
-use super::model::{CalculationModel, ChoiceDef, Field, Form, Model, StructDef, Ty, TypeDef, UnionDef, pascal};
+use super::model::{CalculationModel, ChoiceDef, Field, Model, StructDef, Ty, TypeDef, UnionDef};
 use super::pydoc::{self, Examples};
 
 /// Calculations whose function is written by hand, because it takes more than its input's fields.
 pub(super) const BY_HAND: &[&str] = &[];
 
-/// Words that Python keeps for itself: no field may be named so.
+/// Words that Python keeps for itself.
 const PYTHON_WORDS: &[&str] = &[
-    "False", "None", "True", "and", "as", "assert", "async", "await", "break", "class", "continue", "def", "del", "elif",
-    "else", "except", "finally", "for", "from", "global", "if", "import", "in", "is", "lambda", "nonlocal", "not", "or",
-    "pass", "raise", "return", "try", "while", "with", "yield",
+    "False", "None", "True", "and", "as", "assert", "async", "await", "break", "class", "continue", "def", "del",
+    "elif", "else", "except", "finally", "for", "from", "global", "if", "import", "in", "is", "lambda", "nonlocal",
+    "not", "or", "pass", "raise", "return", "try", "while", "with", "yield",
 ];
 
 /// Words that Rust keeps for itself and Python does not.
@@ -30,6 +30,10 @@ const RUST_WORDS: &[&str] = &[
     "typeof", "unsafe", "unsized", "use", "virtual", "where",
 ];
 
+/// Words that both keep for themselves.
+const BOTH_WORDS: &[&str] =
+    &["as", "async", "await", "break", "continue", "else", "for", "if", "in", "return", "try", "while", "yield"];
+
 /// The files of the Python door.
 pub fn files(model: &Model) -> Vec<GeneratedFile> {
     let examples = Examples::of_rows();
@@ -37,53 +41,97 @@ pub fn files(model: &Model) -> Vec<GeneratedFile> {
         GeneratedFile::new("beamcraft-py/src/generated.rs", rust(model, &examples)),
         GeneratedFile::new("beamcraft-py/python/beamcraft/_native.pyi", super::stubs::native(model, &examples)),
         GeneratedFile::new("beamcraft-py/python/beamcraft/choices.py", super::stubs::choices(model)),
+        GeneratedFile::new("beamcraft-py/python/beamcraft/__init__.py", super::stubs::package(model)),
     ]
 }
 
 /// A field name as Rust writes it.
 fn name(field: &str) -> String {
-    assert!(!PYTHON_WORDS.contains(&field), "{field}: Python keeps this word; name the field otherwise");
-    if RUST_WORDS.contains(&field) { format!("r#{field}") } else { field.to_owned() }
+    if RUST_WORDS.contains(&field) { format!("r#{field}") } else { python_name(field) }
 }
 
-/// Names of the types that a caller can give.
-pub(super) fn given(model: &Model) -> HashSet<&str> {
-    let mut found = HashSet::new();
-    let mut open: Vec<&str> = model.calculations.iter().map(|calculation| calculation.input.as_str()).collect();
-    while let Some(name) = open.pop() {
-        let Some(def) = model.find(name) else { continue };
-        if !found.insert(def.name()) {
-            continue;
-        }
-        match def {
-            TypeDef::Struct(def) => open.extend(def.fields.iter().filter_map(|field| named(&field.ty))),
-            TypeDef::Union(def) => open.extend(def.variants.iter().filter_map(|(_, content)| named(content))),
-            TypeDef::Choice(_) => {}
-        }
-    }
-    found
+/// A field name as Python writes it: a word that Python keeps for itself takes an underscore at its end.
+pub(super) fn python_name(field: &str) -> String {
+    if PYTHON_WORDS.contains(&field) { format!("{field}_") } else { field.to_owned() }
 }
 
-/// The type of the model that a type is made of, if it is.
-fn named(ty: &Ty) -> Option<&str> {
-    match ty {
-        Ty::Named(name) => Some(name),
-        Ty::Optional(inner) | Ty::List(inner) | Ty::Array(inner, _) => named(inner),
-        Ty::Number | Ty::Integer | Ty::Text => None,
-    }
+/// A field name as the core writes it.
+fn core_name(field: &str) -> String {
+    if RUST_WORDS.contains(&field) || BOTH_WORDS.contains(&field) { format!("r#{field}") } else { field.to_owned() }
 }
 
-/// Whether the class of the content says which choice of a union it is; if not, the choices are pairs of name and content.
-pub(super) fn told_by_class(model: &Model, def: &UnionDef) -> bool {
-    let classes: HashSet<&str> = def
-        .variants
-        .iter()
-        .filter_map(|(_, content)| match content {
-            Ty::Named(name) if matches!(model.find(name), Some(TypeDef::Struct(_))) => Some(name.as_str()),
-            _ => None,
+/// A choice's text as the name of a variant in Rust: `left_end` is `LeftEnd`.
+fn variant(text: &str) -> String {
+    text.split(['_', '-', ' '])
+        .map(|word| {
+            let mut letters = word.chars();
+            letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
         })
-        .collect();
-    classes.len() == def.variants.len()
+        .collect()
+}
+
+/// Whether a calculation crosses field by field: typed, and all of it numbers and choices.
+fn is_flat(model: &Model, calculation: &CalculationModel) -> bool {
+    let flat = |name: &str| model.structure(name).fields.iter().all(|field| is_flat_type(model, &field.ty));
+    calculation.is_typed() && flat(&calculation.input) && flat(&calculation.output)
+}
+
+fn is_flat_type(model: &Model, ty: &Ty) -> bool {
+    match ty {
+        Ty::Number | Ty::Integer => true,
+        Ty::Optional(inner) => is_flat_type(model, inner),
+        Ty::Named(name) => matches!(model.find(name), Some(TypeDef::Choice(_))),
+        Ty::Text | Ty::List(_) | Ty::Array(..) => false,
+    }
+}
+
+/// Names of the structs and choices that cross field by field, into the core and out of it.
+struct Flat<'m> {
+    into: HashSet<&'m str>,
+    out: HashSet<&'m str>,
+}
+
+impl<'m> Flat<'m> {
+    fn of(model: &'m Model) -> Self {
+        let mut flat = Self { into: HashSet::new(), out: HashSet::new() };
+        for calculation in functions(model).filter(|calculation| is_flat(model, calculation)) {
+            Self::add(model, &calculation.input, &mut flat.into);
+            Self::add(model, &calculation.output, &mut flat.out);
+        }
+        flat
+    }
+
+    fn add(model: &'m Model, name: &'m str, set: &mut HashSet<&'m str>) {
+        set.insert(name);
+        set.extend(model.structure(name).fields.iter().filter_map(|field| match &field.ty {
+            Ty::Named(name) => Some(name.as_str()),
+            Ty::Optional(inner) => {
+                if let Ty::Named(name) = inner.as_ref() {
+                    Some(name.as_str())
+                } else {
+                    None
+                }
+            }
+            _ => None,
+        }));
+    }
+}
+
+/// The classes of a union, one for each choice: the class of an object says which choice it is.
+///
+/// # Panics
+/// When a choice holds something else, or two choices the same.
+pub(super) fn contents<'m>(model: &'m Model, def: &'m UnionDef) -> Vec<&'m str> {
+    let mut seen = HashSet::new();
+    let class = |content: &'m Ty| match content {
+        Ty::Named(name) if matches!(model.find(name), Some(TypeDef::Struct(_))) => Some(name.as_str()),
+        _ => None,
+    };
+    let classes = def.variants.iter().map(|(choice, content)| match class(content) {
+        Some(class) if seen.insert(class) => class,
+        _ => panic!("{}::{}: every choice with data holds a struct of its own", def.name, choice.text),
+    });
+    classes.collect()
 }
 
 /// The functions that are generated.
@@ -123,19 +171,19 @@ fn rust(model: &Model, examples: &Examples) -> String {
          use beamcraft_core::error::Error;\n\
          use pyo3::prelude::*;\n\
          use pyo3::types::PyDict;\n\
+         use serde_json::Value;\n\
          \n\
          #[allow(unused_imports, reason = \"which of them are needed depends on the shapes of the structs\")]\n\
-         use crate::cross::{Arg, Cross, Fixed, OfCore, Place, ToCore, choice, compute, compute_detached, wrong_type};\n\
+         use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, tagged, wrong_type};\n\
          use crate::html;\n\
          use crate::shown::{self, NewArguments, Record, Show, Shown};\n",
     );
-    let given = given(model);
+    let flat = Flat::of(model);
     for def in &model.types {
-        let is_given = given.contains(def.name());
         match def {
-            TypeDef::Struct(def) => class(&mut out, model, def, is_given),
-            TypeDef::Choice(def) => choice(&mut out, def, is_given),
-            TypeDef::Union(def) => union(&mut out, model, def, is_given),
+            TypeDef::Struct(def) => class(&mut out, model, def, &flat),
+            TypeDef::Choice(def) => choice(&mut out, def, &flat),
+            TypeDef::Union(def) => union(&mut out, model, def),
         }
     }
     for calculation in functions(model) {
@@ -153,109 +201,52 @@ fn rust(model: &Model, examples: &Examples) -> String {
     out
 }
 
-fn choice(out: &mut String, def: &ChoiceDef, given: bool) {
+fn choice(out: &mut String, def: &ChoiceDef, flat: &Flat<'_>) {
     let names: Vec<String> = def.variants.iter().map(|variant| format!("{:?}", variant.text)).collect();
-    let given = if given { ", given" } else { "" };
-    let _ = writeln!(out, "\nchoice!({}{given}, [{}]);", def.name, names.join(", "));
-}
-
-fn union(out: &mut String, model: &Model, def: &UnionDef, given: bool) {
-    let UnionDef { name, variants, .. } = def;
-    let told = told_by_class(model, def);
-    let arms = |write: &dyn Fn(&str, &str, &Ty) -> String| -> String {
-        variants.iter().map(|(choice, content)| write(&pascal(&choice.text), &choice.text, content)).collect()
+    let name = def.name.as_str();
+    let form = match (flat.into.contains(name), flat.out.contains(name)) {
+        (true, _) => ", flat",
+        (false, true) => ", flat_output",
+        (false, false) => "",
     };
-    let label = if told { "" } else { "&'static str, " };
-    let skip = if told { "" } else { "_, " };
-    let _ = writeln!(out, "\n#[derive(Clone, Debug, PartialEq, IntoPyObject)]\npub(crate) enum {name} {{");
-    out.push_str(&arms(&|variant, _, content| format!("    {variant}({label}{}),\n", rust_type(content))));
-    out.push_str("}\n");
-    let _ = writeln!(out, "\nimpl Show for {name} {{\n    fn show(&self) -> Shown {{\n        match self {{");
-    out.push_str(&arms(&|variant, text, content| {
-        let shown = match (told, inside(model, content)) {
-            (true, Some(def)) if def.form == Form::NoData => "Alone",
-            (true, _) => "Tagged",
-            (false, _) => "Paired",
-        };
-        format!("            {name}::{variant}({skip}content) => Shown::{shown}({text:?}, Box::new(content.show())),\n")
-    }));
-    out.push_str("        }\n    }\n}\n");
-    let _ = writeln!(
-        out,
-        "\nimpl Cross for {name} {{\n    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {{"
-    );
-    if told {
-        out.push_str(&arms(&|variant, _, content| {
-            format!(
-                "        if let Ok(found) = value.cast::<{}>() {{\n            return Ok({name}::{variant}(found.get().clone()));\n        }}\n",
-                rust_type(content)
-            )
-        }));
-        let names: Vec<String> = variants.iter().map(|(_, content)| rust_type(content)).collect();
-        let _ = writeln!(out, "        Err(wrong_type(value, place, \"one of the classes {}\"))", names.join(", "));
-    } else {
-        out.push_str("        let pair = value.extract::<(String, Bound<'_, PyAny>)>();\n");
-        out.push_str("        match pair.as_ref().map(|(name, content)| (name.as_str(), content.as_borrowed())) {\n");
-        out.push_str(&arms(&|variant, text, content| {
-            format!(
-                "            Ok(({text:?}, content)) => Ok({name}::{variant}({text:?}, <{}>::read(content, place)?)),\n",
-                rust_type(content)
-            )
-        }));
-        let names: Vec<&str> = variants.iter().map(|(choice, _)| choice.text.as_str()).collect();
-        let names = names.join(", ");
-        let _ = writeln!(
-            out,
-            "            _ => Err(wrong_type(value, place, \"a pair of one of the names {names} and its data\")),\n        }}"
-        );
-    }
-    out.push_str("    }\n}\n");
-    let _ = writeln!(
-        out,
-        "\nimpl OfCore<beamcraft_core::{name}> for {name} {{\n    fn of_core(core: &beamcraft_core::{name}) -> Self {{\n        match core {{"
-    );
-    out.push_str(&arms(&|variant, text, content| {
-        let label = if told { String::new() } else { format!("{text:?}, ") };
-        let (pattern, made) = match inside(model, content) {
-            Some(def) => {
-                let names: Vec<String> = def.fields.iter().map(|field| self::name(&field.name)).collect();
-                let made: Vec<String> = names.iter().map(|name| format!("{name}: OfCore::of_core({name})")).collect();
-                let pattern = if names.is_empty() { String::new() } else { format!(" {{ {} }}", names.join(", ")) };
-                (pattern, format!("{} {{ {} }}", def.name, made.join(", ")))
-            }
-            None => ("(content)".to_owned(), "OfCore::of_core(content)".to_owned()),
-        };
-        format!("            beamcraft_core::{name}::{variant}{pattern} => {name}::{variant}({label}{made}),\n")
-    }));
-    out.push_str("        }\n    }\n}\n");
-    if given {
-        let _ = writeln!(
-            out,
-            "\nimpl ToCore<beamcraft_core::{name}> for {name} {{\n    fn to_core(&self) -> Result<beamcraft_core::{name}, Error> {{\n        Ok(match self {{"
-        );
-        out.push_str(&arms(&|variant, _, content| {
-            let (pattern, made) = match inside(model, content) {
-                Some(def) if def.fields.is_empty() => ("_".to_owned(), String::new()),
-                Some(def) => {
-                    let names = def.fields.iter().map(|field| self::name(&field.name));
-                    let made: Vec<String> = names.map(|name| format!("{name}: content.{name}.to_core()?")).collect();
-                    ("content".to_owned(), format!(" {{ {} }}", made.join(", ")))
-                }
-                None => ("content".to_owned(), "(content.to_core()?)".to_owned()),
-            };
-            format!("            {name}::{variant}({skip}{pattern}) => beamcraft_core::{name}::{variant}{made},\n")
-        }));
-        out.push_str("        })\n    }\n}\n");
-    }
+    let _ = writeln!(out, "\nchoice!({}{form}, [{}]);", def.name, names.join(", "));
 }
 
-/// The struct of the model that stands for what the core writes inside a choice.
-fn inside<'m>(model: &'m Model, content: &Ty) -> Option<&'m StructDef> {
-    let Ty::Named(name) = content else { return None };
-    match model.find(name) {
-        Some(TypeDef::Struct(def)) if def.form != Form::Own => Some(def),
-        _ => None,
-    }
+fn union(out: &mut String, model: &Model, def: &UnionDef) {
+    let name = &def.name;
+    let classes = contents(model, def);
+    let arms = |write: &dyn Fn(&str, &str, &str) -> String| -> String {
+        let arms = def.variants.iter().zip(&classes);
+        arms.map(|((choice, _), class)| write(&variant(&choice.text), &choice.text, class)).collect()
+    };
+    let _ = writeln!(out, "\n#[derive(Clone, Debug, PartialEq, IntoPyObject)]\npub(crate) enum {name} {{");
+    out.push_str(&arms(&|variant, _, class| format!("    {variant}({class}),\n")));
+    let _ = writeln!(out, "}}\n\nimpl Show for {name} {{\n    fn show(&self) -> Shown {{\n        match self {{");
+    out.push_str(&arms(&|variant, text, _| {
+        format!("            {name}::{variant}(content) => Shown::Tagged({text:?}, Box::new(content.show())),\n")
+    }));
+    let _ = writeln!(
+        out,
+        "        }}\n    }}\n}}\n\nimpl Cross for {name} {{\n    \
+         fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {{"
+    );
+    out.push_str(&arms(&|variant, _, class| {
+        format!(
+            "        if let Ok(found) = value.cast::<{class}>() {{\n            \
+             return Ok({name}::{variant}(found.get().clone()));\n        }}\n"
+        )
+    }));
+    let _ = writeln!(
+        out,
+        "        Err(wrong_type(value, place, \"one of the classes {}\"))\n    }}\n}}\n\n\
+         impl OfJson for {name} {{\n    fn of_json(value: &Value) -> Option<Self> {{\n        \
+         let (choice, content) = tagged(value)?;\n        match choice {{",
+        classes.join(", ")
+    );
+    out.push_str(&arms(&|variant, text, _| {
+        format!("            {text:?} => OfJson::of_json(content).map({name}::{variant}),\n")
+    }));
+    out.push_str("            _ => None,\n        }\n    }\n}\n");
 }
 
 /// A Rust doc comment.
@@ -305,15 +296,7 @@ fn default_named(model: &Model, name: &str, value: &Value) -> String {
         (Some(TypeDef::Union(def)), Value::Object(values)) => {
             let found = def.variants.iter().find_map(|choice| values.get(&choice.0.text).map(|value| (choice, value)));
             let Some(((choice, content), value)) = found else { panic!("{name}: a default of no choice: {value:?}") };
-            let label = if told_by_class(model, def) { String::new() } else { format!("{:?}, ", choice.text) };
-            format!("{name}::{}({label}{})", pascal(&choice.text), default(model, content, value))
-        }
-        (Some(TypeDef::Union(def)), Value::String(text)) => {
-            let found = def.variants.iter().find(|(choice, _)| choice.text == *text);
-            let class = found.and_then(|(_, content)| inside(model, content));
-            let Some(class) = class else { panic!("{name}: a default of no choice: {text}") };
-            let label = if told_by_class(model, def) { String::new() } else { format!("{text:?}, ") };
-            format!("{name}::{}({label}{} {{}})", pascal(text), class.name)
+            format!("{name}::{}({})", variant(&choice.text), default(model, content, value))
         }
         _ => panic!("a default that does not fit its type: {value} for {name}"),
     }
@@ -335,14 +318,18 @@ fn signatures(model: &Model, fields: &[Field]) -> (String, String) {
     let python: Vec<String> = ordered
         .iter()
         .map(|field| match &field.default {
-            Some(value) => format!("{}={}", field.name, pydoc::default(model, &field.ty, value).unwrap_or_else(|| "...".to_owned())),
-            None => field.name.clone(),
+            Some(value) => format!(
+                "{}={}",
+                python_name(&field.name),
+                pydoc::default(model, &field.ty, value).unwrap_or_else(|| "...".to_owned())
+            ),
+            None => python_name(&field.name),
         })
         .collect();
     (format!("(*, {})", rust.join(", ")), format!("(*, {})", python.join(", ")))
 }
 
-fn class(out: &mut String, model: &Model, def: &StructDef, given: bool) {
+fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
     let StructDef { name: class, fields, .. } = def;
     let (signature, text_signature) = signatures(model, fields);
     out.push('\n');
@@ -362,9 +349,11 @@ fn class(out: &mut String, model: &Model, def: &StructDef, given: bool) {
     for field in fields {
         let rust = name(&field.name);
         let read = match &field.default {
-            None => format!("read({:?})?", field.name),
-            Some(Value::Array(items)) if items.is_empty() => format!("read_or({:?}, Vec::new)?", field.name),
-            Some(value) => format!("read_or({:?}, || {})?", field.name, default(model, &field.ty, value)),
+            None => format!("read({:?})?", python_name(&field.name)),
+            Some(Value::Array(items)) if items.is_empty() => {
+                format!("read_or({:?}, Vec::new)?", python_name(&field.name))
+            }
+            Some(value) => format!("read_or({:?}, || {})?", python_name(&field.name), default(model, &field.ty, value)),
         };
         let _ = writeln!(out, "            {rust}: {rust}.{read},");
     }
@@ -389,33 +378,48 @@ fn class(out: &mut String, model: &Model, def: &StructDef, given: bool) {
          fn _repr_html_(&self) -> String {{ html::table(&self.object()) }}\n}}"
     );
     let _ = writeln!(out, "\nimpl Record for {class} {{\n    const NAME: &'static str = {class:?};");
-    let _ = writeln!(out, "    const FIELDS: &'static [(&'static str, &'static str)] = &[");
+    let _ = writeln!(out, "    const FIELDS: &'static [shown::Field] = &[");
     for field in fields {
-        let _ = writeln!(out, "        ({:?}, {:?}),", field.name, pydoc::first_line(&field.doc));
+        let _ = writeln!(
+            out,
+            "        ({:?}, {:?}, {:?}),",
+            field.name,
+            python_name(&field.name),
+            pydoc::first_line(&field.doc)
+        );
     }
     let values: Vec<String> = fields.iter().map(|field| format!("self.{}.show()", name(&field.name))).collect();
     let _ = writeln!(out, "    ];\n    fn values(&self) -> Vec<Shown> {{ vec![{}] }}\n}}", values.join(", "));
-    if def.form != Form::Own {
-        return;
-    }
-    let core = if fields.is_empty() { "_core" } else { "core" };
+    let used = if fields.is_empty() { "_" } else { "" };
     let _ = writeln!(
         out,
-        "\nimpl OfCore<beamcraft_core::{class}> for {class} {{\n    fn of_core({core}: &beamcraft_core::{class}) -> Self {{\n        Self {{"
+        "\nimpl OfJson for {class} {{\n    fn of_json(value: &Value) -> Option<Self> {{\n        \
+         let {used}fields = value.as_object()?;\n        Some(Self {{"
     );
     for field in fields {
-        let rust = name(&field.name);
-        let _ = writeln!(out, "            {rust}: OfCore::of_core(&core.{rust}),");
+        let _ = writeln!(out, "            {}: field(fields, {:?})?,", name(&field.name), field.name);
     }
-    out.push_str("        }\n    }\n}\n");
-    if given {
+    out.push_str("        })\n    }\n}\n");
+    if flat.out.contains(class.as_str()) {
         let _ = writeln!(
             out,
-            "\nimpl ToCore<beamcraft_core::{class}> for {class} {{\n    fn to_core(&self) -> Result<beamcraft_core::{class}, Error> {{\n        Ok(beamcraft_core::{class} {{"
+            "\nimpl OfCore<beamcraft_core::{class}> for {class} {{\n    \
+             fn of_core({used}core: &beamcraft_core::{class}) -> Self {{\n        Self {{"
         );
         for field in fields {
-            let rust = name(&field.name);
-            let _ = writeln!(out, "            {rust}: self.{rust}.to_core()?,");
+            let (ours, cores) = (name(&field.name), core_name(&field.name));
+            let _ = writeln!(out, "            {ours}: OfCore::of_core(&core.{cores}),");
+        }
+        out.push_str("        }\n    }\n}\n");
+    }
+    if flat.into.contains(class.as_str()) {
+        let _ = writeln!(
+            out,
+            "\nimpl ToCore<beamcraft_core::{class}> for {class} {{\n    \
+             fn to_core(&self) -> Result<beamcraft_core::{class}, Error> {{\n        Ok(beamcraft_core::{class} {{"
+        );
+        for field in fields {
+            let _ = writeln!(out, "            {}: self.{}.to_core()?,", core_name(&field.name), name(&field.name));
         }
         out.push_str("        })\n    }\n}\n");
     }
@@ -431,19 +435,19 @@ fn function(out: &mut String, model: &Model, calculation: &CalculationModel, exa
     let (signature, text_signature) = signatures(model, fields);
     let CalculationModel { input, output, row } = calculation;
     let ordered = pydoc::required_first(fields);
-    let arguments: String =
-        ordered.iter().map(|field| format!(", {}: Arg<'_, '_>", name(&field.name))).collect();
+    let arguments: String = ordered.iter().map(|field| format!(", {}: Arg<'_, '_>", name(&field.name))).collect();
     let names: Vec<String> = ordered.iter().map(|field| name(&field.name)).collect();
-    // A flat calculation takes less time than releasing and taking the interpreter again.
-    let compute = if calculation.is_typed() { "compute" } else { "compute_detached" };
+    let compute = if is_flat(model, calculation) {
+        format!("compute(py, &{input}::new({})?, beamcraft_core::{})", names.join(", "), row.name)
+    } else {
+        format!("compute_by_name(py, &{input}::new({})?, {:?})", names.join(", "), row.name)
+    };
     out.push('\n');
     doc(out, "", &pydoc::function(model, calculation, examples));
     let _ = writeln!(
         out,
         "#[pyfunction]\n#[pyo3(signature = {signature}, text_signature = {text_signature:?})]\n\
-         fn {name}(py: Python<'_>{arguments}) -> PyResult<{output}> {{\n    \
-         {compute}(py, &{input}::new({})?, beamcraft_core::{name})\n}}",
-        names.join(", "),
-        name = row.name,
+         fn {}(py: Python<'_>{arguments}) -> PyResult<{output}> {{\n    {compute}\n}}",
+        row.name
     );
 }
