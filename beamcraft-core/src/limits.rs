@@ -59,6 +59,8 @@ limits! {
     SLOPE: "a slope from horizontal", "deg", 0.0, 90.0, "";
     POSITIVE_SLOPE: "a slope from horizontal above nothing", "deg", 0.1, 90.0, "";
     BEVEL: "a signed edge bevel from square", "deg", -80.0, 80.0, "";
+    SAW_TILT: "the largest tilt of a saw", "deg", 30.0, 60.0, "45 is usual";
+    DIRECTION: "a component of a direction", "", -1_000.0, 1_000.0, "only the direction counts; give it length 1";
     CLEAT_BEVEL: "a cleat's bevel from a square cut", "deg", 5.0, 75.0, "45 is usual, 30 needs less lift";
     ANGLE_TO_GRAIN: "an angle between load and grain", "deg", 0.0, 90.0, "";
     KERF: "a saw kerf", "mm", 0.0, 12.0, "";

@@ -10,9 +10,13 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::shell::CALCULATIONS,
     crate::fasten::CALCULATIONS,
     crate::statics::CALCULATIONS,
+    crate::saw::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lifting::CALCULATIONS,
+    crate::site::CALCULATIONS,
+    crate::plan::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.

@@ -286,9 +286,13 @@ where
     I: Record + Show,
     O: OfJson + Send,
 {
-    let text = shown::to_json(py, input)?;
+    compute_text(py, &shown::to_json(py, input)?, name)
+}
+
+/// Computes any calculation by name from JSON text, with the interpreter released.
+pub(crate) fn compute_text<O: OfJson + Send>(py: Python<'_>, text: &str, name: &str) -> PyResult<O> {
     let result = py.detach(|| {
-        let output = errors::guarded(|| registry::call(name, &text))?;
+        let output = errors::guarded(|| registry::call(name, text))?;
         let value: Option<Value> = serde_json::from_str(&output).ok();
         value.as_ref().and_then(O::of_json).ok_or_else(|| not_of_this_class(&output))
     });

@@ -3,10 +3,62 @@
 use beamcraft_core::error::ErrorCode;
 use beamcraft_core::json::{Door, format_number};
 use beamcraft_core::{registry, units};
+use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
 
+use crate::cross::compute_text;
 use crate::errors;
+use crate::generated::{BeamSpec, Plan};
+
+/// The whole job: panels, saw settings, cleat, checks, finish and findings from one spec.
+///
+/// A spec that describes something that does not work still gives a whole plan, with findings that say why and what would
+/// help. The interpreter is released meanwhile.
+///
+/// Parameters
+/// ----------
+/// spec : BeamSpec or dict or str
+///     The job. In a dict or JSON text, a field that ends in ``_mm`` also takes a length as text, such as ``"7' 3 in"``.
+///
+/// Returns
+/// -------
+/// Plan
+///     Everything that follows from it.
+///
+/// Raises
+/// ------
+/// TypeError
+///     The spec is neither of these.
+/// BeamcraftError
+///     The spec contradicts itself; every fault is named at once, each with its path.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> shelf = beamcraft.plan({
+/// ...     "beamcraft_spec": 1,
+/// ...     "body": {"legs": [{"rectangular": {
+/// ...         "length_mm": 1830, "height_mm": 185, "depth_mm": 215,
+/// ...         "boards": [{"face": face, "thickness_mm": 20} for face in ("front", "top", "bottom")],
+/// ...         "left_end": {"kind": "return_panel", "thickness_mm": 20},
+/// ...         "right_end": {"kind": "return_panel", "thickness_mm": 20},
+/// ...     }}]},
+/// ...     "wood": {"species": "white ash"},
+/// ... })
+/// >>> [panel.id for panel in shelf.panels]
+/// ['front', 'top', 'bottom', 'left_end', 'right_end']
+/// >>> beamcraft.plan(shelf.spec) == shelf
+/// True
+#[pyfunction]
+#[pyo3(signature = (spec))]
+pub(crate) fn plan(py: Python<'_>, spec: &Bound<'_, PyAny>) -> PyResult<Plan> {
+    if !(spec.is_instance_of::<BeamSpec>() || spec.is_instance_of::<PyDict>() || spec.is_instance_of::<PyString>()) {
+        let kind = spec.get_type().name()?;
+        return Err(PyTypeError::new_err(format!("spec: a BeamSpec, a dict or JSON text is needed, got {kind}")));
+    }
+    compute_text(py, &input_text(spec)?, "plan")
+}
 
 /// Calculate by name: inputs as a dict or JSON text, result as a dict.
 ///

@@ -42,16 +42,16 @@ impl ReadLengthInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -100,16 +100,16 @@ impl LengthReading {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -189,16 +189,16 @@ impl WriteLengthInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -267,16 +267,16 @@ impl LengthWriting {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -329,16 +329,16 @@ impl FindSpeciesInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -399,16 +399,16 @@ impl Provenance {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -489,16 +489,16 @@ impl SpeciesProvenance {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -683,16 +683,16 @@ impl Species {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -819,16 +819,16 @@ impl WoodDensity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -929,16 +929,16 @@ impl ConnectionGravity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1007,16 +1007,16 @@ impl SpeciesRecord {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1069,16 +1069,16 @@ impl ListSpeciesInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1157,16 +1157,16 @@ impl SpeciesEntry {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1225,16 +1225,16 @@ impl SpeciesList {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1313,16 +1313,16 @@ impl WoodDensityInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1391,16 +1391,16 @@ impl FindNdsCombinationInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1455,16 +1455,16 @@ impl NdsMachineGrade {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1551,16 +1551,16 @@ impl NdsCombination {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1636,16 +1636,16 @@ impl MitrePairInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1744,16 +1744,16 @@ impl MitrePair {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1836,16 +1836,16 @@ impl CompoundMitreInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -1923,16 +1923,16 @@ impl CompoundMitre {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2027,16 +2027,16 @@ impl SplayedCornerInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2129,16 +2129,16 @@ impl SplayedCorner {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2216,16 +2216,16 @@ impl LegBoard {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2292,16 +2292,16 @@ impl LegEnd {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2330,27 +2330,29 @@ impl OfJson for LegEnd {
     }
 }
 
-/// An edge where one panel runs past and the other ends at its inner face.
+choice!(LegFace, ["front", "back", "top", "bottom", "left_end", "right_end"]);
+
+/// An edge of a leg where one panel runs past and the other ends at its inner face.
 ///
 /// Parameters
 /// ----------
-/// runs_past : str
+/// runs_past : {'front', 'back', 'top', 'bottom', 'left_end', 'right_end'}
 ///     Face whose panel runs past to the outside.
-/// stops : str
+/// stops : {'front', 'back', 'top', 'bottom', 'left_end', 'right_end'}
 ///     Face whose panel ends at the inner face of the other.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct ButtJoint {
+pub(crate) struct LegButt {
     /// Face whose panel runs past to the outside.
     #[pyo3(get)]
-    pub(crate) runs_past: String,
+    pub(crate) runs_past: LegFace,
     /// Face whose panel ends at the inner face of the other.
     #[pyo3(get)]
-    pub(crate) stops: String,
+    pub(crate) stops: LegFace,
 }
 
 #[pymethods]
-impl ButtJoint {
+impl LegButt {
     #[new]
     #[pyo3(signature = (*, runs_past, stops), text_signature = "(*, runs_past, stops)")]
     fn new(runs_past: Arg<'_, '_>, stops: Arg<'_, '_>) -> PyResult<Self> {
@@ -2360,16 +2362,16 @@ impl ButtJoint {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2377,8 +2379,8 @@ impl ButtJoint {
     fn _repr_html_(&self) -> String { html::table(&self.object()) }
 }
 
-impl Record for ButtJoint {
-    const NAME: &'static str = "ButtJoint";
+impl Record for LegButt {
+    const NAME: &'static str = "LegButt";
     const FIELDS: &'static [shown::Field] = &[
         ("runs_past", "runs_past", "Face whose panel runs past to the outside."),
         ("stops", "stops", "Face whose panel ends at the inner face of the other."),
@@ -2386,7 +2388,7 @@ impl Record for ButtJoint {
     fn values(&self) -> Vec<Shown> { vec![self.runs_past.show(), self.stops.show()] }
 }
 
-impl OfJson for ButtJoint {
+impl OfJson for LegButt {
     fn of_json(value: &Value) -> Option<Self> {
         let fields = value.as_object()?;
         Some(Self {
@@ -2415,7 +2417,7 @@ impl OfJson for ButtJoint {
 ///     The end on the left, seen from the room.
 /// right_end : LegEnd
 ///     The end on the right, seen from the room.
-/// butts : list of ButtJoint
+/// butts : list of LegButt
 ///     Edges where one panel runs past the other; all others are mitred.
 /// leg : int, default 1
 ///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
@@ -2446,7 +2448,7 @@ pub(crate) struct Leg {
     pub(crate) right_end: LegEnd,
     /// Edges where one panel runs past the other; all others are mitred.
     #[pyo3(get)]
-    pub(crate) butts: Vec<ButtJoint>,
+    pub(crate) butts: Vec<LegButt>,
 }
 
 #[pymethods]
@@ -2466,16 +2468,16 @@ impl Leg {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2544,16 +2546,16 @@ impl ShellFace {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2622,16 +2624,16 @@ impl Frame {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2716,16 +2718,16 @@ impl Inertia {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2802,16 +2804,16 @@ impl MassProperties {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -2938,16 +2940,16 @@ impl PanelEdge {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3026,16 +3028,16 @@ impl FaceListing {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3092,16 +3094,16 @@ impl ConvexSolid {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3158,16 +3160,16 @@ impl Piece {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3308,16 +3310,16 @@ impl Panel {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3442,16 +3444,16 @@ impl Shell {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3547,16 +3549,16 @@ impl DowelBearingInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3645,16 +3647,16 @@ impl DowelBearing {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3729,16 +3731,16 @@ impl BendingYieldInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3810,16 +3812,16 @@ impl BendingYield {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -3939,16 +3941,16 @@ impl DowelShearInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4147,16 +4149,16 @@ impl DowelShear {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4310,16 +4312,16 @@ impl FastenerWithdrawalInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4425,16 +4427,16 @@ impl FastenerWithdrawal {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4521,16 +4523,16 @@ impl HeadPullThroughInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4607,16 +4609,16 @@ impl HeadPullThrough {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4709,16 +4711,16 @@ impl CombinedLateralWithdrawalInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4805,16 +4807,16 @@ impl CombinedLateralWithdrawal {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -4939,16 +4941,16 @@ impl ConnectionFactorsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -5095,16 +5097,16 @@ impl ConnectionFactors {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -5209,16 +5211,16 @@ impl LeadHoleInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -5301,16 +5303,16 @@ impl LeadHole {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -5539,16 +5541,16 @@ impl ScrewJointInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -5967,16 +5969,16 @@ impl ScrewJoint {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6168,16 +6170,16 @@ impl ListWoodScrewsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6262,16 +6264,16 @@ impl WoodScrew {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6332,16 +6334,16 @@ impl WoodScrewList {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6432,16 +6434,16 @@ impl CleatSeatInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6619,16 +6621,16 @@ impl CleatSeat {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6776,16 +6778,16 @@ impl WallStripScrewsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -6892,16 +6894,16 @@ impl WallStripScrews {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7019,16 +7021,16 @@ impl BoltRowBracketInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7153,16 +7155,16 @@ impl BoltRowBracket {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7257,16 +7259,16 @@ impl ShareBetweenSupportsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7325,16 +7327,16 @@ impl SupportShare {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7391,16 +7393,16 @@ impl CautionText {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7475,16 +7477,16 @@ impl ShareBetweenSupports {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7514,6 +7516,597 @@ impl OfJson for ShareBetweenSupports {
             lifted_count: field(fields, "lifted_count")?,
             cautions: field(fields, "cautions")?,
         })
+    }
+}
+
+choice!(RipSetUp, flat, ["show_face_up_blade_away", "show_face_down_blade_towards", "show_face_up_blade_towards", "show_face_down_blade_away"]);
+
+/// A rip cut with the kept piece between the fence and the blade.
+///
+/// Parameters
+/// ----------
+/// show_width_mm : float
+///     Width of the show face after the cut, mm.
+///     Allowed: 0 to 100000.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// cut_bevel_deg : float
+///     Bevel of the cut, degrees; positive when its long point lies on the show face.
+///     Allowed: -80 to 80.
+/// set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+///     Which face lies up and which way the blade leans.
+/// kerf_mm : float
+///     Kerf of the blade, measured square to it, mm.
+///     Allowed: 0 to 12.
+/// fence_edge_bevel_deg : float, default 0.0
+///     Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+///     Allowed: -80 to 80.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RipFenceInput {
+    /// Width of the show face after the cut, mm.
+    #[pyo3(get)]
+    pub(crate) show_width_mm: f64,
+    /// Thickness of the board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+    #[pyo3(get)]
+    pub(crate) fence_edge_bevel_deg: f64,
+    /// Bevel of the cut, degrees; positive when its long point lies on the show face.
+    #[pyo3(get)]
+    pub(crate) cut_bevel_deg: f64,
+    /// Which face lies up and which way the blade leans.
+    #[pyo3(get)]
+    pub(crate) set_up: RipSetUp,
+    /// Kerf of the blade, measured square to it, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+}
+
+#[pymethods]
+impl RipFenceInput {
+    #[new]
+    #[pyo3(signature = (*, show_width_mm, thickness_mm, cut_bevel_deg, set_up, kerf_mm, fence_edge_bevel_deg = Arg::left_out()), text_signature = "(*, show_width_mm, thickness_mm, cut_bevel_deg, set_up, kerf_mm, fence_edge_bevel_deg=0.0)")]
+    fn new(show_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, cut_bevel_deg: Arg<'_, '_>, set_up: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, fence_edge_bevel_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            show_width_mm: show_width_mm.read("show_width_mm")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            fence_edge_bevel_deg: fence_edge_bevel_deg.read_or("fence_edge_bevel_deg", || 0.0_f64)?,
+            cut_bevel_deg: cut_bevel_deg.read("cut_bevel_deg")?,
+            set_up: set_up.read("set_up")?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RipFenceInput {
+    const NAME: &'static str = "RipFenceInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("show_width_mm", "show_width_mm", "Width of the show face after the cut, mm."),
+        ("thickness_mm", "thickness_mm", "Thickness of the board, mm."),
+        ("fence_edge_bevel_deg", "fence_edge_bevel_deg", "Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face."),
+        ("cut_bevel_deg", "cut_bevel_deg", "Bevel of the cut, degrees; positive when its long point lies on the show face."),
+        ("set_up", "set_up", "Which face lies up and which way the blade leans."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, measured square to it, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.show_width_mm.show(), self.thickness_mm.show(), self.fence_edge_bevel_deg.show(), self.cut_bevel_deg.show(), self.set_up.show(), self.kerf_mm.show()] }
+}
+
+impl OfJson for RipFenceInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            show_width_mm: field(fields, "show_width_mm")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            fence_edge_bevel_deg: field(fields, "fence_edge_bevel_deg")?,
+            cut_bevel_deg: field(fields, "cut_bevel_deg")?,
+            set_up: field(fields, "set_up")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::RipFenceInput> for RipFenceInput {
+    fn to_core(&self) -> Result<beamcraft_core::RipFenceInput, Error> {
+        Ok(beamcraft_core::RipFenceInput {
+            show_width_mm: self.show_width_mm.to_core()?,
+            thickness_mm: self.thickness_mm.to_core()?,
+            fence_edge_bevel_deg: self.fence_edge_bevel_deg.to_core()?,
+            cut_bevel_deg: self.cut_bevel_deg.to_core()?,
+            set_up: self.set_up.to_core()?,
+            kerf_mm: self.kerf_mm.to_core()?,
+        })
+    }
+}
+
+choice!(TrappedPiece, flat_output, ["none", "kept_piece"]);
+
+choice!(RidingEdge, flat_output, ["square", "long_point_up", "long_point_down"]);
+
+/// Fence setting of a bevelled rip.
+///
+/// Parameters
+/// ----------
+/// fence_mm : float
+///     Distance from the fence to the blade, measured at the table, mm.
+/// show_width_mm : float
+///     Width of the show face, mm.
+/// inner_width_mm : float
+///     Width of the inner face, mm.
+/// kerf_at_table_mm : float
+///     Kerf measured along the table, mm.
+/// show_width_per_thickness : float
+///     Change of the show width for each mm that the board is thicker than stated, the fence unmoved.
+/// trapped_piece : {'none', 'kept_piece'}
+///     Which piece is trapped between the fence and the blade.
+/// riding_edge : {'square', 'long_point_up', 'long_point_down'}
+///     How the edge that rides the fence meets it.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RipFence {
+    /// Distance from the fence to the blade, measured at the table, mm.
+    #[pyo3(get)]
+    pub(crate) fence_mm: f64,
+    /// Width of the show face, mm.
+    #[pyo3(get)]
+    pub(crate) show_width_mm: f64,
+    /// Width of the inner face, mm.
+    #[pyo3(get)]
+    pub(crate) inner_width_mm: f64,
+    /// Kerf measured along the table, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_at_table_mm: f64,
+    /// Change of the show width for each mm that the board is thicker than stated, the fence unmoved.
+    #[pyo3(get)]
+    pub(crate) show_width_per_thickness: f64,
+    /// Which piece is trapped between the fence and the blade.
+    #[pyo3(get)]
+    pub(crate) trapped_piece: TrappedPiece,
+    /// How the edge that rides the fence meets it.
+    #[pyo3(get)]
+    pub(crate) riding_edge: RidingEdge,
+}
+
+#[pymethods]
+impl RipFence {
+    #[new]
+    #[pyo3(signature = (*, fence_mm, show_width_mm, inner_width_mm, kerf_at_table_mm, show_width_per_thickness, trapped_piece, riding_edge), text_signature = "(*, fence_mm, show_width_mm, inner_width_mm, kerf_at_table_mm, show_width_per_thickness, trapped_piece, riding_edge)")]
+    fn new(fence_mm: Arg<'_, '_>, show_width_mm: Arg<'_, '_>, inner_width_mm: Arg<'_, '_>, kerf_at_table_mm: Arg<'_, '_>, show_width_per_thickness: Arg<'_, '_>, trapped_piece: Arg<'_, '_>, riding_edge: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            fence_mm: fence_mm.read("fence_mm")?,
+            show_width_mm: show_width_mm.read("show_width_mm")?,
+            inner_width_mm: inner_width_mm.read("inner_width_mm")?,
+            kerf_at_table_mm: kerf_at_table_mm.read("kerf_at_table_mm")?,
+            show_width_per_thickness: show_width_per_thickness.read("show_width_per_thickness")?,
+            trapped_piece: trapped_piece.read("trapped_piece")?,
+            riding_edge: riding_edge.read("riding_edge")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RipFence {
+    const NAME: &'static str = "RipFence";
+    const FIELDS: &'static [shown::Field] = &[
+        ("fence_mm", "fence_mm", "Distance from the fence to the blade, measured at the table, mm."),
+        ("show_width_mm", "show_width_mm", "Width of the show face, mm."),
+        ("inner_width_mm", "inner_width_mm", "Width of the inner face, mm."),
+        ("kerf_at_table_mm", "kerf_at_table_mm", "Kerf measured along the table, mm."),
+        ("show_width_per_thickness", "show_width_per_thickness", "Change of the show width for each mm that the board is thicker than stated, the fence unmoved."),
+        ("trapped_piece", "trapped_piece", "Which piece is trapped between the fence and the blade."),
+        ("riding_edge", "riding_edge", "How the edge that rides the fence meets it."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.fence_mm.show(), self.show_width_mm.show(), self.inner_width_mm.show(), self.kerf_at_table_mm.show(), self.show_width_per_thickness.show(), self.trapped_piece.show(), self.riding_edge.show()] }
+}
+
+impl OfJson for RipFence {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            fence_mm: field(fields, "fence_mm")?,
+            show_width_mm: field(fields, "show_width_mm")?,
+            inner_width_mm: field(fields, "inner_width_mm")?,
+            kerf_at_table_mm: field(fields, "kerf_at_table_mm")?,
+            show_width_per_thickness: field(fields, "show_width_per_thickness")?,
+            trapped_piece: field(fields, "trapped_piece")?,
+            riding_edge: field(fields, "riding_edge")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::RipFence> for RipFence {
+    fn of_core(core: &beamcraft_core::RipFence) -> Self {
+        Self {
+            fence_mm: OfCore::of_core(&core.fence_mm),
+            show_width_mm: OfCore::of_core(&core.show_width_mm),
+            inner_width_mm: OfCore::of_core(&core.inner_width_mm),
+            kerf_at_table_mm: OfCore::of_core(&core.kerf_at_table_mm),
+            show_width_per_thickness: OfCore::of_core(&core.show_width_per_thickness),
+            trapped_piece: OfCore::of_core(&core.trapped_piece),
+            riding_edge: OfCore::of_core(&core.riding_edge),
+        }
+    }
+}
+
+/// A cut and the edge that rides the mitre gauge, both by their normals out of the panel, in the panel's frame.
+///
+/// Only the directions count, not the lengths.
+///
+/// Parameters
+/// ----------
+/// cut_u : float
+///     Component of the cut's normal along the grain.
+///     Allowed: -1000 to 1000.
+/// cut_v : float
+///     Component of the cut's normal across the grain.
+///     Allowed: -1000 to 1000.
+/// cut_n : float
+///     Component of the cut's normal out of the show face.
+///     Allowed: -1000 to 1000.
+/// riding_u : float
+///     Component along the grain of the normal of the edge that rides the gauge.
+///     Allowed: -1000 to 1000.
+/// riding_v : float
+///     Component across the grain of the normal of the edge that rides the gauge.
+///     Allowed: -1000 to 1000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SawAnglesInput {
+    /// Component of the cut's normal along the grain.
+    #[pyo3(get)]
+    pub(crate) cut_u: f64,
+    /// Component of the cut's normal across the grain.
+    #[pyo3(get)]
+    pub(crate) cut_v: f64,
+    /// Component of the cut's normal out of the show face.
+    #[pyo3(get)]
+    pub(crate) cut_n: f64,
+    /// Component along the grain of the normal of the edge that rides the gauge.
+    #[pyo3(get)]
+    pub(crate) riding_u: f64,
+    /// Component across the grain of the normal of the edge that rides the gauge.
+    #[pyo3(get)]
+    pub(crate) riding_v: f64,
+}
+
+#[pymethods]
+impl SawAnglesInput {
+    #[new]
+    #[pyo3(signature = (*, cut_u, cut_v, cut_n, riding_u, riding_v), text_signature = "(*, cut_u, cut_v, cut_n, riding_u, riding_v)")]
+    fn new(cut_u: Arg<'_, '_>, cut_v: Arg<'_, '_>, cut_n: Arg<'_, '_>, riding_u: Arg<'_, '_>, riding_v: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            cut_u: cut_u.read("cut_u")?,
+            cut_v: cut_v.read("cut_v")?,
+            cut_n: cut_n.read("cut_n")?,
+            riding_u: riding_u.read("riding_u")?,
+            riding_v: riding_v.read("riding_v")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SawAnglesInput {
+    const NAME: &'static str = "SawAnglesInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("cut_u", "cut_u", "Component of the cut's normal along the grain."),
+        ("cut_v", "cut_v", "Component of the cut's normal across the grain."),
+        ("cut_n", "cut_n", "Component of the cut's normal out of the show face."),
+        ("riding_u", "riding_u", "Component along the grain of the normal of the edge that rides the gauge."),
+        ("riding_v", "riding_v", "Component across the grain of the normal of the edge that rides the gauge."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.cut_u.show(), self.cut_v.show(), self.cut_n.show(), self.riding_u.show(), self.riding_v.show()] }
+}
+
+impl OfJson for SawAnglesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            cut_u: field(fields, "cut_u")?,
+            cut_v: field(fields, "cut_v")?,
+            cut_n: field(fields, "cut_n")?,
+            riding_u: field(fields, "riding_u")?,
+            riding_v: field(fields, "riding_v")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::SawAnglesInput> for SawAnglesInput {
+    fn to_core(&self) -> Result<beamcraft_core::SawAnglesInput, Error> {
+        Ok(beamcraft_core::SawAnglesInput {
+            cut_u: self.cut_u.to_core()?,
+            cut_v: self.cut_v.to_core()?,
+            cut_n: self.cut_n.to_core()?,
+            riding_u: self.riding_u.to_core()?,
+            riding_v: self.riding_v.to_core()?,
+        })
+    }
+}
+
+/// How to set the saw for a cut.
+///
+/// Parameters
+/// ----------
+/// tilt_deg : float
+///     Blade tilt from square, degrees; positive when the long point lies on the show face.
+/// gauge_deg : float
+///     Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the far side, and 90
+///     for a cut along the riding edge.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SawAngles {
+    /// Blade tilt from square, degrees; positive when the long point lies on the show face.
+    #[pyo3(get)]
+    pub(crate) tilt_deg: f64,
+    /// Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the far side, and 90
+    /// for a cut along the riding edge.
+    #[pyo3(get)]
+    pub(crate) gauge_deg: f64,
+}
+
+#[pymethods]
+impl SawAngles {
+    #[new]
+    #[pyo3(signature = (*, tilt_deg, gauge_deg), text_signature = "(*, tilt_deg, gauge_deg)")]
+    fn new(tilt_deg: Arg<'_, '_>, gauge_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            tilt_deg: tilt_deg.read("tilt_deg")?,
+            gauge_deg: gauge_deg.read("gauge_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SawAngles {
+    const NAME: &'static str = "SawAngles";
+    const FIELDS: &'static [shown::Field] = &[
+        ("tilt_deg", "tilt_deg", "Blade tilt from square, degrees; positive when the long point lies on the show face."),
+        ("gauge_deg", "gauge_deg", "Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the far side, and 90"),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.tilt_deg.show(), self.gauge_deg.show()] }
+}
+
+impl OfJson for SawAngles {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tilt_deg: field(fields, "tilt_deg")?,
+            gauge_deg: field(fields, "gauge_deg")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::SawAngles> for SawAngles {
+    fn of_core(core: &beamcraft_core::SawAngles) -> Self {
+        Self {
+            tilt_deg: OfCore::of_core(&core.tilt_deg),
+            gauge_deg: OfCore::of_core(&core.gauge_deg),
+        }
+    }
+}
+
+/// A bevel and what the saw can tilt to.
+///
+/// Parameters
+/// ----------
+/// tilt_deg : float
+///     Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face.
+///     Allowed: -80 to 80.
+/// max_tilt_deg : float, default 45.0
+///     Largest tilt of the saw from square, degrees; 45, as most saws have, if left out.
+///     Allowed: 30 to 60.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltSetUpInput {
+    /// Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face.
+    #[pyo3(get)]
+    pub(crate) tilt_deg: f64,
+    /// Largest tilt of the saw from square, degrees; 45, as most saws have, if left out.
+    #[pyo3(get)]
+    pub(crate) max_tilt_deg: f64,
+}
+
+#[pymethods]
+impl TiltSetUpInput {
+    #[new]
+    #[pyo3(signature = (*, tilt_deg, max_tilt_deg = Arg::left_out()), text_signature = "(*, tilt_deg, max_tilt_deg=45.0)")]
+    fn new(tilt_deg: Arg<'_, '_>, max_tilt_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            tilt_deg: tilt_deg.read("tilt_deg")?,
+            max_tilt_deg: max_tilt_deg.read_or("max_tilt_deg", || 45.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltSetUpInput {
+    const NAME: &'static str = "TiltSetUpInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("tilt_deg", "tilt_deg", "Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face."),
+        ("max_tilt_deg", "max_tilt_deg", "Largest tilt of the saw from square, degrees; 45, as most saws have, if left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.tilt_deg.show(), self.max_tilt_deg.show()] }
+}
+
+impl OfJson for TiltSetUpInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tilt_deg: field(fields, "tilt_deg")?,
+            max_tilt_deg: field(fields, "max_tilt_deg")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::TiltSetUpInput> for TiltSetUpInput {
+    fn to_core(&self) -> Result<beamcraft_core::TiltSetUpInput, Error> {
+        Ok(beamcraft_core::TiltSetUpInput {
+            tilt_deg: self.tilt_deg.to_core()?,
+            max_tilt_deg: self.max_tilt_deg.to_core()?,
+        })
+    }
+}
+
+choice!(BoardSetUp, flat_output, ["flat", "other_face_down", "on_edge_against_tall_fence", "jig_wedge"]);
+
+/// The set-up for a bevel.
+///
+/// Parameters
+/// ----------
+/// set_up : {'flat', 'other_face_down', 'on_edge_against_tall_fence', 'jig_wedge'}
+///     How the board goes over the saw.
+/// saw_tilt_deg : float
+///     Tilt to set on the saw, degrees.
+/// wedge_deg : float
+///     Angle of the wedge under the board, degrees; 0 without one.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltSetUp {
+    /// How the board goes over the saw.
+    #[pyo3(get)]
+    pub(crate) set_up: BoardSetUp,
+    /// Tilt to set on the saw, degrees.
+    #[pyo3(get)]
+    pub(crate) saw_tilt_deg: f64,
+    /// Angle of the wedge under the board, degrees; 0 without one.
+    #[pyo3(get)]
+    pub(crate) wedge_deg: f64,
+}
+
+#[pymethods]
+impl TiltSetUp {
+    #[new]
+    #[pyo3(signature = (*, set_up, saw_tilt_deg, wedge_deg), text_signature = "(*, set_up, saw_tilt_deg, wedge_deg)")]
+    fn new(set_up: Arg<'_, '_>, saw_tilt_deg: Arg<'_, '_>, wedge_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            set_up: set_up.read("set_up")?,
+            saw_tilt_deg: saw_tilt_deg.read("saw_tilt_deg")?,
+            wedge_deg: wedge_deg.read("wedge_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltSetUp {
+    const NAME: &'static str = "TiltSetUp";
+    const FIELDS: &'static [shown::Field] = &[
+        ("set_up", "set_up", "How the board goes over the saw."),
+        ("saw_tilt_deg", "saw_tilt_deg", "Tilt to set on the saw, degrees."),
+        ("wedge_deg", "wedge_deg", "Angle of the wedge under the board, degrees; 0 without one."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.set_up.show(), self.saw_tilt_deg.show(), self.wedge_deg.show()] }
+}
+
+impl OfJson for TiltSetUp {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            set_up: field(fields, "set_up")?,
+            saw_tilt_deg: field(fields, "saw_tilt_deg")?,
+            wedge_deg: field(fields, "wedge_deg")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::TiltSetUp> for TiltSetUp {
+    fn of_core(core: &beamcraft_core::TiltSetUp) -> Self {
+        Self {
+            set_up: OfCore::of_core(&core.set_up),
+            saw_tilt_deg: OfCore::of_core(&core.saw_tilt_deg),
+            wedge_deg: OfCore::of_core(&core.wedge_deg),
+        }
     }
 }
 
@@ -7563,16 +8156,16 @@ impl FramePieceInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7644,16 +8237,16 @@ impl FramePiece {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7721,16 +8314,16 @@ impl KeepOut {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7809,16 +8402,16 @@ impl FrameSpacingInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7891,16 +8484,16 @@ impl Quantity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -7989,16 +8582,16 @@ impl Finding {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8077,16 +8670,16 @@ impl FrameSpacing {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8170,16 +8763,16 @@ impl CleatHalvesInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8302,16 +8895,16 @@ impl CleatHalves {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8403,16 +8996,16 @@ impl BodyPlace {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8463,16 +9056,16 @@ impl MeasuredStuds {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8529,16 +9122,16 @@ impl SpacedStuds {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8634,16 +9227,16 @@ impl StudWood {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8721,16 +9314,16 @@ impl Wall {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8822,16 +9415,16 @@ impl Obstruction {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -8971,16 +9564,16 @@ impl CleatMarksInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9071,16 +9664,16 @@ impl StudScrew {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9165,16 +9758,16 @@ impl LiftRoom {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9317,16 +9910,16 @@ impl CleatMarks {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9411,16 +10004,16 @@ impl FilmBuildInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9486,16 +10079,16 @@ impl FilmBuild {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9563,16 +10156,16 @@ impl FilmFromSpreadInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9638,16 +10231,16 @@ impl FilmFromSpread {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9715,16 +10308,16 @@ impl VolumeSolidsFromFilmsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9784,16 +10377,16 @@ impl VolumeSolidsFromFilms {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9865,16 +10458,16 @@ impl ThinnedVolumeSolidsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -9943,16 +10536,16 @@ impl ThinnedVolumeSolids {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10027,16 +10620,16 @@ impl CoatsToFilmInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10119,16 +10712,16 @@ impl CoatsToFilm {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10225,16 +10818,16 @@ impl FinishQuantityInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10327,16 +10920,16 @@ impl FinishQuantity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10450,16 +11043,16 @@ impl FinishClassQuantityInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10584,16 +11177,16 @@ impl FinishClassQuantity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10678,16 +11271,16 @@ impl CansToBuyInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10746,16 +11339,16 @@ impl CansOfSize {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10830,16 +11423,16 @@ impl CansToBuy {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10896,16 +11489,16 @@ impl FindFinishClassInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -10974,16 +11567,16 @@ impl FinishRange {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11058,16 +11651,16 @@ impl VocLimit {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11206,16 +11799,16 @@ impl FinishClass {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11298,16 +11891,16 @@ impl FinishClassFound {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11358,16 +11951,16 @@ impl ListFinishClassesInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11428,16 +12021,16 @@ impl FinishClassList {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11490,16 +12083,16 @@ impl FindTransferEfficiencyInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11572,16 +12165,16 @@ impl TransferEfficiency {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11660,16 +12253,16 @@ impl GlueQuantityInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11753,16 +12346,16 @@ impl GlueQuantity {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11857,16 +12450,16 @@ impl MitreBondAreaInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -11947,16 +12540,16 @@ impl MitreBondArea {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -12027,16 +12620,16 @@ impl SandingStepsInput {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -12093,16 +12686,16 @@ impl AbrasiveGrade {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -12165,16 +12758,16 @@ impl SandingSteps {
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
-    fn __str__(&self) -> String { shown::line(&self.object()) }
-    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
-    #[pyo3(signature = (_memo, /))]
-    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
     #[pyo3(signature = (**changes))]
     fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
     /// Equal object with the fields given changed.
     #[pyo3(signature = (**changes))]
     fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
     /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
     fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
     /// Canonical JSON: the same bytes through every door of the library.
@@ -12199,6 +12792,3222 @@ impl OfJson for SandingSteps {
             steps: field(fields, "steps")?,
             grades_from: field(fields, "grades_from")?,
             rule_from: field(fields, "rule_from")?,
+        })
+    }
+}
+
+choice!(LiftDuration, flat, ["short", "moderate", "long"]);
+
+choice!(HandCoupling, flat, ["good", "fair", "poor"]);
+
+choice!(LiftingForm, flat, ["metric", "us_customary"]);
+
+/// One lift, shared by one or more people.
+///
+/// Parameters
+/// ----------
+/// mass_kg : float
+///     Mass lifted, kg.
+///     Allowed: 0 to 1000000.
+/// persons : int
+///     Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+///     centre of mass.
+///     Allowed: 1 to 12.
+/// reach_mm : float
+///     From the mid-point between the ankles out to the middle of the hands, mm.
+///     Allowed: 0 to 5000.
+/// hand_height_mm : float
+///     Hands above the floor, mm.
+///     Allowed: 0 to 5000.
+/// travel_mm : float
+///     Vertical travel of the hands, mm.
+///     Allowed: 0 to 5000.
+/// turn_deg : float, default 0.0
+///     Angle by which the lifter turns from straight ahead, degrees.
+///     Allowed: 0 to 180.
+/// lifts_per_min : float, default 0.2
+///     Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam.
+///     Allowed: 0 to 60.
+/// duration : {'short', 'moderate', 'long'}, default 'short'
+///     How long the work goes on.
+/// coupling : {'good', 'fair', 'poor'}, default 'poor'
+///     How well the hands hold; a beam without handles is poor, the default.
+/// origin_height_mm : float or None, optional
+///     Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out.
+///     Allowed: 0 to 5000.
+/// form : {'metric', 'us_customary'}, default 'metric'
+///     Which of the two printed forms of the equation to use.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LiftingIndexInput {
+    /// Mass lifted, kg.
+    #[pyo3(get)]
+    pub(crate) mass_kg: f64,
+    /// Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+    /// centre of mass.
+    #[pyo3(get)]
+    pub(crate) persons: u32,
+    /// From the mid-point between the ankles out to the middle of the hands, mm.
+    #[pyo3(get)]
+    pub(crate) reach_mm: f64,
+    /// Hands above the floor, mm.
+    #[pyo3(get)]
+    pub(crate) hand_height_mm: f64,
+    /// Vertical travel of the hands, mm.
+    #[pyo3(get)]
+    pub(crate) travel_mm: f64,
+    /// Angle by which the lifter turns from straight ahead, degrees.
+    #[pyo3(get)]
+    pub(crate) turn_deg: f64,
+    /// Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam.
+    #[pyo3(get)]
+    pub(crate) lifts_per_min: f64,
+    /// How long the work goes on.
+    #[pyo3(get)]
+    pub(crate) duration: LiftDuration,
+    /// How well the hands hold; a beam without handles is poor, the default.
+    #[pyo3(get)]
+    pub(crate) coupling: HandCoupling,
+    /// Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out.
+    #[pyo3(get)]
+    pub(crate) origin_height_mm: Option<f64>,
+    /// Which of the two printed forms of the equation to use.
+    #[pyo3(get)]
+    pub(crate) form: LiftingForm,
+}
+
+#[pymethods]
+impl LiftingIndexInput {
+    #[new]
+    #[pyo3(signature = (*, mass_kg, persons, reach_mm, hand_height_mm, travel_mm, turn_deg = Arg::left_out(), lifts_per_min = Arg::left_out(), duration = Arg::left_out(), coupling = Arg::left_out(), origin_height_mm = Arg::left_out(), form = Arg::left_out()), text_signature = "(*, mass_kg, persons, reach_mm, hand_height_mm, travel_mm, turn_deg=0.0, lifts_per_min=0.2, duration='short', coupling='poor', origin_height_mm=None, form='metric')")]
+    fn new(mass_kg: Arg<'_, '_>, persons: Arg<'_, '_>, reach_mm: Arg<'_, '_>, hand_height_mm: Arg<'_, '_>, travel_mm: Arg<'_, '_>, turn_deg: Arg<'_, '_>, lifts_per_min: Arg<'_, '_>, duration: Arg<'_, '_>, coupling: Arg<'_, '_>, origin_height_mm: Arg<'_, '_>, form: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            mass_kg: mass_kg.read("mass_kg")?,
+            persons: persons.read("persons")?,
+            reach_mm: reach_mm.read("reach_mm")?,
+            hand_height_mm: hand_height_mm.read("hand_height_mm")?,
+            travel_mm: travel_mm.read("travel_mm")?,
+            turn_deg: turn_deg.read_or("turn_deg", || 0.0_f64)?,
+            lifts_per_min: lifts_per_min.read_or("lifts_per_min", || 0.2_f64)?,
+            duration: duration.read_or("duration", || <LiftDuration as crate::cross::Choice>::named("short"))?,
+            coupling: coupling.read_or("coupling", || <HandCoupling as crate::cross::Choice>::named("poor"))?,
+            origin_height_mm: origin_height_mm.read_or("origin_height_mm", || None)?,
+            form: form.read_or("form", || <LiftingForm as crate::cross::Choice>::named("metric"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LiftingIndexInput {
+    const NAME: &'static str = "LiftingIndexInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("mass_kg", "mass_kg", "Mass lifted, kg."),
+        ("persons", "persons", "Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the"),
+        ("reach_mm", "reach_mm", "From the mid-point between the ankles out to the middle of the hands, mm."),
+        ("hand_height_mm", "hand_height_mm", "Hands above the floor, mm."),
+        ("travel_mm", "travel_mm", "Vertical travel of the hands, mm."),
+        ("turn_deg", "turn_deg", "Angle by which the lifter turns from straight ahead, degrees."),
+        ("lifts_per_min", "lifts_per_min", "Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam."),
+        ("duration", "duration", "How long the work goes on."),
+        ("coupling", "coupling", "How well the hands hold; a beam without handles is poor, the default."),
+        ("origin_height_mm", "origin_height_mm", "Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out."),
+        ("form", "form", "Which of the two printed forms of the equation to use."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.mass_kg.show(), self.persons.show(), self.reach_mm.show(), self.hand_height_mm.show(), self.travel_mm.show(), self.turn_deg.show(), self.lifts_per_min.show(), self.duration.show(), self.coupling.show(), self.origin_height_mm.show(), self.form.show()] }
+}
+
+impl OfJson for LiftingIndexInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            mass_kg: field(fields, "mass_kg")?,
+            persons: field(fields, "persons")?,
+            reach_mm: field(fields, "reach_mm")?,
+            hand_height_mm: field(fields, "hand_height_mm")?,
+            travel_mm: field(fields, "travel_mm")?,
+            turn_deg: field(fields, "turn_deg")?,
+            lifts_per_min: field(fields, "lifts_per_min")?,
+            duration: field(fields, "duration")?,
+            coupling: field(fields, "coupling")?,
+            origin_height_mm: field(fields, "origin_height_mm")?,
+            form: field(fields, "form")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::LiftingIndexInput> for LiftingIndexInput {
+    fn to_core(&self) -> Result<beamcraft_core::LiftingIndexInput, Error> {
+        Ok(beamcraft_core::LiftingIndexInput {
+            mass_kg: self.mass_kg.to_core()?,
+            persons: self.persons.to_core()?,
+            reach_mm: self.reach_mm.to_core()?,
+            hand_height_mm: self.hand_height_mm.to_core()?,
+            travel_mm: self.travel_mm.to_core()?,
+            turn_deg: self.turn_deg.to_core()?,
+            lifts_per_min: self.lifts_per_min.to_core()?,
+            duration: self.duration.to_core()?,
+            coupling: self.coupling.to_core()?,
+            origin_height_mm: self.origin_height_mm.to_core()?,
+            form: self.form.to_core()?,
+        })
+    }
+}
+
+choice!(LiftStanding, flat_output, ["within_aim", "above_aim", "far_above_aim", "outside_method"]);
+
+choice!(LiftLimit, flat_output, ["within", "reach", "hand_height", "travel", "turn", "rate"]);
+
+/// Recommended weight and lifting index, with every multiplier.
+///
+/// Parameters
+/// ----------
+/// share_kg : float
+///     Share of one person, kg.
+/// load_constant_kg : float
+///     Load constant LC, kg.
+/// horizontal_multiplier : float
+///     Horizontal multiplier HM.
+/// vertical_multiplier : float
+///     Vertical multiplier VM.
+/// distance_multiplier : float
+///     Distance multiplier DM.
+/// asymmetric_multiplier : float
+///     Asymmetric multiplier AM.
+/// frequency_multiplier : float
+///     Frequency multiplier FM.
+/// coupling_multiplier : float
+///     Coupling multiplier CM.
+/// recommended_kg : float
+///     Recommended weight limit RWL, kg; 0 outside the method.
+/// excess_kg : float
+///     Mass beyond the recommended weights of all lifters together, kg; 0 when there is none.
+/// standing : {'within_aim', 'above_aim', 'far_above_aim', 'outside_method'}
+///     Where the lift stands.
+/// limit : {'within', 'reach', 'hand_height', 'travel', 'turn', 'rate'}
+///     The first limit of the method that the lift lies beyond.
+/// caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+///     The caution that belongs to these numbers.
+/// lifting_index : float or None, optional
+///     Lifting index LI, share over recommended weight; absent outside the method.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LiftingIndex {
+    /// Share of one person, kg.
+    #[pyo3(get)]
+    pub(crate) share_kg: f64,
+    /// Load constant LC, kg.
+    #[pyo3(get)]
+    pub(crate) load_constant_kg: f64,
+    /// Horizontal multiplier HM.
+    #[pyo3(get)]
+    pub(crate) horizontal_multiplier: f64,
+    /// Vertical multiplier VM.
+    #[pyo3(get)]
+    pub(crate) vertical_multiplier: f64,
+    /// Distance multiplier DM.
+    #[pyo3(get)]
+    pub(crate) distance_multiplier: f64,
+    /// Asymmetric multiplier AM.
+    #[pyo3(get)]
+    pub(crate) asymmetric_multiplier: f64,
+    /// Frequency multiplier FM.
+    #[pyo3(get)]
+    pub(crate) frequency_multiplier: f64,
+    /// Coupling multiplier CM.
+    #[pyo3(get)]
+    pub(crate) coupling_multiplier: f64,
+    /// Recommended weight limit RWL, kg; 0 outside the method.
+    #[pyo3(get)]
+    pub(crate) recommended_kg: f64,
+    /// Lifting index LI, share over recommended weight; absent outside the method.
+    #[pyo3(get)]
+    pub(crate) lifting_index: Option<f64>,
+    /// Mass beyond the recommended weights of all lifters together, kg; 0 when there is none.
+    #[pyo3(get)]
+    pub(crate) excess_kg: f64,
+    /// Where the lift stands.
+    #[pyo3(get)]
+    pub(crate) standing: LiftStanding,
+    /// The first limit of the method that the lift lies beyond.
+    #[pyo3(get)]
+    pub(crate) limit: LiftLimit,
+    /// The caution that belongs to these numbers.
+    #[pyo3(get)]
+    pub(crate) caution: Caution,
+}
+
+#[pymethods]
+impl LiftingIndex {
+    #[new]
+    #[pyo3(signature = (*, share_kg, load_constant_kg, horizontal_multiplier, vertical_multiplier, distance_multiplier, asymmetric_multiplier, frequency_multiplier, coupling_multiplier, recommended_kg, excess_kg, standing, limit, caution, lifting_index = Arg::left_out()), text_signature = "(*, share_kg, load_constant_kg, horizontal_multiplier, vertical_multiplier, distance_multiplier, asymmetric_multiplier, frequency_multiplier, coupling_multiplier, recommended_kg, excess_kg, standing, limit, caution, lifting_index=None)")]
+    fn new(share_kg: Arg<'_, '_>, load_constant_kg: Arg<'_, '_>, horizontal_multiplier: Arg<'_, '_>, vertical_multiplier: Arg<'_, '_>, distance_multiplier: Arg<'_, '_>, asymmetric_multiplier: Arg<'_, '_>, frequency_multiplier: Arg<'_, '_>, coupling_multiplier: Arg<'_, '_>, recommended_kg: Arg<'_, '_>, excess_kg: Arg<'_, '_>, standing: Arg<'_, '_>, limit: Arg<'_, '_>, caution: Arg<'_, '_>, lifting_index: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            share_kg: share_kg.read("share_kg")?,
+            load_constant_kg: load_constant_kg.read("load_constant_kg")?,
+            horizontal_multiplier: horizontal_multiplier.read("horizontal_multiplier")?,
+            vertical_multiplier: vertical_multiplier.read("vertical_multiplier")?,
+            distance_multiplier: distance_multiplier.read("distance_multiplier")?,
+            asymmetric_multiplier: asymmetric_multiplier.read("asymmetric_multiplier")?,
+            frequency_multiplier: frequency_multiplier.read("frequency_multiplier")?,
+            coupling_multiplier: coupling_multiplier.read("coupling_multiplier")?,
+            recommended_kg: recommended_kg.read("recommended_kg")?,
+            lifting_index: lifting_index.read_or("lifting_index", || None)?,
+            excess_kg: excess_kg.read("excess_kg")?,
+            standing: standing.read("standing")?,
+            limit: limit.read("limit")?,
+            caution: caution.read("caution")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LiftingIndex {
+    const NAME: &'static str = "LiftingIndex";
+    const FIELDS: &'static [shown::Field] = &[
+        ("share_kg", "share_kg", "Share of one person, kg."),
+        ("load_constant_kg", "load_constant_kg", "Load constant LC, kg."),
+        ("horizontal_multiplier", "horizontal_multiplier", "Horizontal multiplier HM."),
+        ("vertical_multiplier", "vertical_multiplier", "Vertical multiplier VM."),
+        ("distance_multiplier", "distance_multiplier", "Distance multiplier DM."),
+        ("asymmetric_multiplier", "asymmetric_multiplier", "Asymmetric multiplier AM."),
+        ("frequency_multiplier", "frequency_multiplier", "Frequency multiplier FM."),
+        ("coupling_multiplier", "coupling_multiplier", "Coupling multiplier CM."),
+        ("recommended_kg", "recommended_kg", "Recommended weight limit RWL, kg; 0 outside the method."),
+        ("lifting_index", "lifting_index", "Lifting index LI, share over recommended weight; absent outside the method."),
+        ("excess_kg", "excess_kg", "Mass beyond the recommended weights of all lifters together, kg; 0 when there is none."),
+        ("standing", "standing", "Where the lift stands."),
+        ("limit", "limit", "The first limit of the method that the lift lies beyond."),
+        ("caution", "caution", "The caution that belongs to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.share_kg.show(), self.load_constant_kg.show(), self.horizontal_multiplier.show(), self.vertical_multiplier.show(), self.distance_multiplier.show(), self.asymmetric_multiplier.show(), self.frequency_multiplier.show(), self.coupling_multiplier.show(), self.recommended_kg.show(), self.lifting_index.show(), self.excess_kg.show(), self.standing.show(), self.limit.show(), self.caution.show()] }
+}
+
+impl OfJson for LiftingIndex {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            share_kg: field(fields, "share_kg")?,
+            load_constant_kg: field(fields, "load_constant_kg")?,
+            horizontal_multiplier: field(fields, "horizontal_multiplier")?,
+            vertical_multiplier: field(fields, "vertical_multiplier")?,
+            distance_multiplier: field(fields, "distance_multiplier")?,
+            asymmetric_multiplier: field(fields, "asymmetric_multiplier")?,
+            frequency_multiplier: field(fields, "frequency_multiplier")?,
+            coupling_multiplier: field(fields, "coupling_multiplier")?,
+            recommended_kg: field(fields, "recommended_kg")?,
+            lifting_index: field(fields, "lifting_index")?,
+            excess_kg: field(fields, "excess_kg")?,
+            standing: field(fields, "standing")?,
+            limit: field(fields, "limit")?,
+            caution: field(fields, "caution")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::LiftingIndex> for LiftingIndex {
+    fn of_core(core: &beamcraft_core::LiftingIndex) -> Self {
+        Self {
+            share_kg: OfCore::of_core(&core.share_kg),
+            load_constant_kg: OfCore::of_core(&core.load_constant_kg),
+            horizontal_multiplier: OfCore::of_core(&core.horizontal_multiplier),
+            vertical_multiplier: OfCore::of_core(&core.vertical_multiplier),
+            distance_multiplier: OfCore::of_core(&core.distance_multiplier),
+            asymmetric_multiplier: OfCore::of_core(&core.asymmetric_multiplier),
+            frequency_multiplier: OfCore::of_core(&core.frequency_multiplier),
+            coupling_multiplier: OfCore::of_core(&core.coupling_multiplier),
+            recommended_kg: OfCore::of_core(&core.recommended_kg),
+            lifting_index: OfCore::of_core(&core.lifting_index),
+            excess_kg: OfCore::of_core(&core.excess_kg),
+            standing: OfCore::of_core(&core.standing),
+            limit: OfCore::of_core(&core.limit),
+            caution: OfCore::of_core(&core.caution),
+        }
+    }
+}
+
+choice!(OpeningSide, ["above", "beside"]);
+
+choice!(ApplianceKind, ["masonry_fireplace", "listed_unit", "electric_unit", "gas_unit", "none"]);
+
+choice!(ListingDatum, ["top_of_opening", "top_of_appliance", "base_of_appliance"]);
+
+/// One step of the chart in an appliance's instructions.
+///
+/// Parameters
+/// ----------
+/// depth_mm : float
+///     Depth of a shelf, mm.
+///     Allowed: 0 to 100000.
+/// least_height_mm : float
+///     Least height for that depth above the datum of the chart, mm.
+///     Allowed: 0 to 100000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ListingStep {
+    /// Depth of a shelf, mm.
+    #[pyo3(get)]
+    pub(crate) depth_mm: f64,
+    /// Least height for that depth above the datum of the chart, mm.
+    #[pyo3(get)]
+    pub(crate) least_height_mm: f64,
+}
+
+#[pymethods]
+impl ListingStep {
+    #[new]
+    #[pyo3(signature = (*, depth_mm, least_height_mm), text_signature = "(*, depth_mm, least_height_mm)")]
+    fn new(depth_mm: Arg<'_, '_>, least_height_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            depth_mm: depth_mm.read("depth_mm")?,
+            least_height_mm: least_height_mm.read("least_height_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ListingStep {
+    const NAME: &'static str = "ListingStep";
+    const FIELDS: &'static [shown::Field] = &[
+        ("depth_mm", "depth_mm", "Depth of a shelf, mm."),
+        ("least_height_mm", "least_height_mm", "Least height for that depth above the datum of the chart, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.depth_mm.show(), self.least_height_mm.show()] }
+}
+
+impl OfJson for ListingStep {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            depth_mm: field(fields, "depth_mm")?,
+            least_height_mm: field(fields, "least_height_mm")?,
+        })
+    }
+}
+
+/// The chart of shelf depth against least height in an appliance's instructions, copied from them by the user.
+///
+/// Parameters
+/// ----------
+/// datum : {'top_of_opening', 'top_of_appliance', 'base_of_appliance'}
+///     From where the chart measures heights.
+/// steps : list of ListingStep
+///     Its steps, by rising depth.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ListingChart {
+    /// From where the chart measures heights.
+    #[pyo3(get)]
+    pub(crate) datum: ListingDatum,
+    /// Its steps, by rising depth.
+    #[pyo3(get)]
+    pub(crate) steps: Vec<ListingStep>,
+}
+
+#[pymethods]
+impl ListingChart {
+    #[new]
+    #[pyo3(signature = (*, datum, steps), text_signature = "(*, datum, steps)")]
+    fn new(datum: Arg<'_, '_>, steps: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            datum: datum.read("datum")?,
+            steps: steps.read("steps")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ListingChart {
+    const NAME: &'static str = "ListingChart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("datum", "datum", "From where the chart measures heights."),
+        ("steps", "steps", "Its steps, by rising depth."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.datum.show(), self.steps.show()] }
+}
+
+impl OfJson for ListingChart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            datum: field(fields, "datum")?,
+            steps: field(fields, "steps")?,
+        })
+    }
+}
+
+/// The appliance in the opening.
+///
+/// Parameters
+/// ----------
+/// kind : {'masonry_fireplace', 'listed_unit', 'electric_unit', 'gas_unit', 'none'}
+///     What it is.
+/// listing : ListingChart or None, optional
+///     The chart of its instructions, where there is one.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Appliance {
+    /// What it is.
+    #[pyo3(get)]
+    pub(crate) kind: ApplianceKind,
+    /// The chart of its instructions, where there is one.
+    #[pyo3(get)]
+    pub(crate) listing: Option<ListingChart>,
+}
+
+#[pymethods]
+impl Appliance {
+    #[new]
+    #[pyo3(signature = (*, kind, listing = Arg::left_out()), text_signature = "(*, kind, listing=None)")]
+    fn new(kind: Arg<'_, '_>, listing: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            kind: kind.read("kind")?,
+            listing: listing.read_or("listing", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Appliance {
+    const NAME: &'static str = "Appliance";
+    const FIELDS: &'static [shown::Field] = &[
+        ("kind", "kind", "What it is."),
+        ("listing", "listing", "The chart of its instructions, where there is one."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.kind.show(), self.listing.show()] }
+}
+
+impl OfJson for Appliance {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            kind: field(fields, "kind")?,
+            listing: field(fields, "listing")?,
+        })
+    }
+}
+
+choice!(MantelRule, ["irc_slope", "nfpa211_step", "nbc_step"]);
+
+/// One combustible point of the body near an opening.
+///
+/// Parameters
+/// ----------
+/// projection_mm : float
+///     How far the point stands out from the face around the opening, mm; for a beam its lower front edge.
+///     Allowed: 0 to 100000.
+/// distance_from_opening_mm : float
+///     Shortest distance of the point from the edge of the opening, in the plane of that face, mm.
+///     Allowed: 0 to 100000.
+/// appliance : Appliance
+///     What is in the opening, with the chart of its instructions.
+/// side : {'above', 'beside'}, default 'above'
+///     On which side of the opening the point lies.
+/// height_above_datum_mm : float or None, optional
+///     Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
+///     Allowed: 0 to 100000.
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
+///     The rules to compare with; all of the table when left out.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MantelClearanceInput {
+    /// How far the point stands out from the face around the opening, mm; for a beam its lower front edge.
+    #[pyo3(get)]
+    pub(crate) projection_mm: f64,
+    /// Shortest distance of the point from the edge of the opening, in the plane of that face, mm.
+    #[pyo3(get)]
+    pub(crate) distance_from_opening_mm: f64,
+    /// On which side of the opening the point lies.
+    #[pyo3(get)]
+    pub(crate) side: OpeningSide,
+    /// What is in the opening, with the chart of its instructions.
+    #[pyo3(get)]
+    pub(crate) appliance: Appliance,
+    /// Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
+    #[pyo3(get)]
+    pub(crate) height_above_datum_mm: Option<f64>,
+    /// The rules to compare with; all of the table when left out.
+    #[pyo3(get)]
+    pub(crate) rules: Vec<MantelRule>,
+}
+
+#[pymethods]
+impl MantelClearanceInput {
+    #[new]
+    #[pyo3(signature = (*, projection_mm, distance_from_opening_mm, appliance, side = Arg::left_out(), height_above_datum_mm = Arg::left_out(), rules = Arg::left_out()), text_signature = "(*, projection_mm, distance_from_opening_mm, appliance, side='above', height_above_datum_mm=None, rules=...)")]
+    fn new(projection_mm: Arg<'_, '_>, distance_from_opening_mm: Arg<'_, '_>, appliance: Arg<'_, '_>, side: Arg<'_, '_>, height_above_datum_mm: Arg<'_, '_>, rules: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            projection_mm: projection_mm.read("projection_mm")?,
+            distance_from_opening_mm: distance_from_opening_mm.read("distance_from_opening_mm")?,
+            side: side.read_or("side", || <OpeningSide as crate::cross::Choice>::named("above"))?,
+            appliance: appliance.read("appliance")?,
+            height_above_datum_mm: height_above_datum_mm.read_or("height_above_datum_mm", || None)?,
+            rules: rules.read_or("rules", || vec![<MantelRule as crate::cross::Choice>::named("irc_slope"), <MantelRule as crate::cross::Choice>::named("nfpa211_step"), <MantelRule as crate::cross::Choice>::named("nbc_step")])?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MantelClearanceInput {
+    const NAME: &'static str = "MantelClearanceInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("projection_mm", "projection_mm", "How far the point stands out from the face around the opening, mm; for a beam its lower front edge."),
+        ("distance_from_opening_mm", "distance_from_opening_mm", "Shortest distance of the point from the edge of the opening, in the plane of that face, mm."),
+        ("side", "side", "On which side of the opening the point lies."),
+        ("appliance", "appliance", "What is in the opening, with the chart of its instructions."),
+        ("height_above_datum_mm", "height_above_datum_mm", "Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening."),
+        ("rules", "rules", "The rules to compare with; all of the table when left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.projection_mm.show(), self.distance_from_opening_mm.show(), self.side.show(), self.appliance.show(), self.height_above_datum_mm.show(), self.rules.show()] }
+}
+
+impl OfJson for MantelClearanceInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            projection_mm: field(fields, "projection_mm")?,
+            distance_from_opening_mm: field(fields, "distance_from_opening_mm")?,
+            side: field(fields, "side")?,
+            appliance: field(fields, "appliance")?,
+            height_above_datum_mm: field(fields, "height_above_datum_mm")?,
+            rules: field(fields, "rules")?,
+        })
+    }
+}
+
+choice!(ProjectionLimit, ["nothing", "up_to", "none_by_this_rule"]);
+
+/// The point against one rule.
+///
+/// Parameters
+/// ----------
+/// rule : {'irc_slope', 'nfpa211_step', 'nbc_step'}
+///     The rule.
+/// clause : str
+///     Publication and place.
+/// edition : str
+///     Editions read, and recalled.
+/// jurisdiction : str
+///     Where it applies, if adopted there.
+/// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+///     How its wording was checked.
+/// outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+///     What the comparison says.
+/// remark : str
+///     The same in words.
+/// least_distance_mm : float or None, optional
+///     Least distance for the projection, mm; absent where the rule does not apply.
+/// margin_mm : float or None, optional
+///     Distance less the least one, mm; negative when too near.
+/// projection_limit : {'nothing', 'up_to', 'none_by_this_rule'} or None, optional
+///     What may stand out at the distance given; absent where the rule does not apply.
+/// greatest_projection_mm : float or None, optional
+///     Greatest projection at the distance given, mm; only with the limit ``up_to``.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ClearanceAnswer {
+    /// The rule.
+    #[pyo3(get)]
+    pub(crate) rule: MantelRule,
+    /// Publication and place.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+    /// Editions read, and recalled.
+    #[pyo3(get)]
+    pub(crate) edition: String,
+    /// Where it applies, if adopted there.
+    #[pyo3(get)]
+    pub(crate) jurisdiction: String,
+    /// How its wording was checked.
+    #[pyo3(get)]
+    pub(crate) evidence: Evidence,
+    /// Least distance for the projection, mm; absent where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) least_distance_mm: Option<f64>,
+    /// Distance less the least one, mm; negative when too near.
+    #[pyo3(get)]
+    pub(crate) margin_mm: Option<f64>,
+    /// What may stand out at the distance given; absent where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) projection_limit: Option<ProjectionLimit>,
+    /// Greatest projection at the distance given, mm; only with the limit `up_to`.
+    #[pyo3(get)]
+    pub(crate) greatest_projection_mm: Option<f64>,
+    /// What the comparison says.
+    #[pyo3(get)]
+    pub(crate) outcome: Outcome,
+    /// The same in words.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl ClearanceAnswer {
+    #[new]
+    #[pyo3(signature = (*, rule, clause, edition, jurisdiction, evidence, outcome, remark, least_distance_mm = Arg::left_out(), margin_mm = Arg::left_out(), projection_limit = Arg::left_out(), greatest_projection_mm = Arg::left_out()), text_signature = "(*, rule, clause, edition, jurisdiction, evidence, outcome, remark, least_distance_mm=None, margin_mm=None, projection_limit=None, greatest_projection_mm=None)")]
+    fn new(rule: Arg<'_, '_>, clause: Arg<'_, '_>, edition: Arg<'_, '_>, jurisdiction: Arg<'_, '_>, evidence: Arg<'_, '_>, outcome: Arg<'_, '_>, remark: Arg<'_, '_>, least_distance_mm: Arg<'_, '_>, margin_mm: Arg<'_, '_>, projection_limit: Arg<'_, '_>, greatest_projection_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            rule: rule.read("rule")?,
+            clause: clause.read("clause")?,
+            edition: edition.read("edition")?,
+            jurisdiction: jurisdiction.read("jurisdiction")?,
+            evidence: evidence.read("evidence")?,
+            least_distance_mm: least_distance_mm.read_or("least_distance_mm", || None)?,
+            margin_mm: margin_mm.read_or("margin_mm", || None)?,
+            projection_limit: projection_limit.read_or("projection_limit", || None)?,
+            greatest_projection_mm: greatest_projection_mm.read_or("greatest_projection_mm", || None)?,
+            outcome: outcome.read("outcome")?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ClearanceAnswer {
+    const NAME: &'static str = "ClearanceAnswer";
+    const FIELDS: &'static [shown::Field] = &[
+        ("rule", "rule", "The rule."),
+        ("clause", "clause", "Publication and place."),
+        ("edition", "edition", "Editions read, and recalled."),
+        ("jurisdiction", "jurisdiction", "Where it applies, if adopted there."),
+        ("evidence", "evidence", "How its wording was checked."),
+        ("least_distance_mm", "least_distance_mm", "Least distance for the projection, mm; absent where the rule does not apply."),
+        ("margin_mm", "margin_mm", "Distance less the least one, mm; negative when too near."),
+        ("projection_limit", "projection_limit", "What may stand out at the distance given; absent where the rule does not apply."),
+        ("greatest_projection_mm", "greatest_projection_mm", "Greatest projection at the distance given, mm; only with the limit `up_to`."),
+        ("outcome", "outcome", "What the comparison says."),
+        ("remark", "remark", "The same in words."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.rule.show(), self.clause.show(), self.edition.show(), self.jurisdiction.show(), self.evidence.show(), self.least_distance_mm.show(), self.margin_mm.show(), self.projection_limit.show(), self.greatest_projection_mm.show(), self.outcome.show(), self.remark.show()] }
+}
+
+impl OfJson for ClearanceAnswer {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            rule: field(fields, "rule")?,
+            clause: field(fields, "clause")?,
+            edition: field(fields, "edition")?,
+            jurisdiction: field(fields, "jurisdiction")?,
+            evidence: field(fields, "evidence")?,
+            least_distance_mm: field(fields, "least_distance_mm")?,
+            margin_mm: field(fields, "margin_mm")?,
+            projection_limit: field(fields, "projection_limit")?,
+            greatest_projection_mm: field(fields, "greatest_projection_mm")?,
+            outcome: field(fields, "outcome")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// The point against the chart of the appliance.
+///
+/// Parameters
+/// ----------
+/// outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+///     What the comparison says.
+/// remark : str
+///     The same in words.
+/// step_depth_mm : float or None, optional
+///     Greatest depth of the chart's step that was used, mm.
+/// least_height_mm : float or None, optional
+///     Least height by the chart, mm.
+/// margin_mm : float or None, optional
+///     Height less the least one, mm; negative when too near.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ListingAnswer {
+    /// Greatest depth of the chart's step that was used, mm.
+    #[pyo3(get)]
+    pub(crate) step_depth_mm: Option<f64>,
+    /// Least height by the chart, mm.
+    #[pyo3(get)]
+    pub(crate) least_height_mm: Option<f64>,
+    /// Height less the least one, mm; negative when too near.
+    #[pyo3(get)]
+    pub(crate) margin_mm: Option<f64>,
+    /// What the comparison says.
+    #[pyo3(get)]
+    pub(crate) outcome: Outcome,
+    /// The same in words.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl ListingAnswer {
+    #[new]
+    #[pyo3(signature = (*, outcome, remark, step_depth_mm = Arg::left_out(), least_height_mm = Arg::left_out(), margin_mm = Arg::left_out()), text_signature = "(*, outcome, remark, step_depth_mm=None, least_height_mm=None, margin_mm=None)")]
+    fn new(outcome: Arg<'_, '_>, remark: Arg<'_, '_>, step_depth_mm: Arg<'_, '_>, least_height_mm: Arg<'_, '_>, margin_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            step_depth_mm: step_depth_mm.read_or("step_depth_mm", || None)?,
+            least_height_mm: least_height_mm.read_or("least_height_mm", || None)?,
+            margin_mm: margin_mm.read_or("margin_mm", || None)?,
+            outcome: outcome.read("outcome")?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ListingAnswer {
+    const NAME: &'static str = "ListingAnswer";
+    const FIELDS: &'static [shown::Field] = &[
+        ("step_depth_mm", "step_depth_mm", "Greatest depth of the chart's step that was used, mm."),
+        ("least_height_mm", "least_height_mm", "Least height by the chart, mm."),
+        ("margin_mm", "margin_mm", "Height less the least one, mm; negative when too near."),
+        ("outcome", "outcome", "What the comparison says."),
+        ("remark", "remark", "The same in words."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.step_depth_mm.show(), self.least_height_mm.show(), self.margin_mm.show(), self.outcome.show(), self.remark.show()] }
+}
+
+impl OfJson for ListingAnswer {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            step_depth_mm: field(fields, "step_depth_mm")?,
+            least_height_mm: field(fields, "least_height_mm")?,
+            margin_mm: field(fields, "margin_mm")?,
+            outcome: field(fields, "outcome")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// The point against the rules and the chart.
+///
+/// Parameters
+/// ----------
+/// answers : list of ClearanceAnswer
+///     One answer for each rule, in the order given.
+/// outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+///     All together: met only where every answer that counts is.
+/// findings : list of Finding
+///     What stands in the way.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// listing : ListingAnswer or None, optional
+///     The answer of the chart; absent for a masonry fireplace without one and where nothing heats.
+/// least_distance_mm : float or None, optional
+///     Largest least distance of the rules that apply, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MantelClearance {
+    /// One answer for each rule, in the order given.
+    #[pyo3(get)]
+    pub(crate) answers: Vec<ClearanceAnswer>,
+    /// The answer of the chart; absent for a masonry fireplace without one and where nothing heats.
+    #[pyo3(get)]
+    pub(crate) listing: Option<ListingAnswer>,
+    /// Largest least distance of the rules that apply, mm.
+    #[pyo3(get)]
+    pub(crate) least_distance_mm: Option<f64>,
+    /// All together: met only where every answer that counts is.
+    #[pyo3(get)]
+    pub(crate) outcome: Outcome,
+    /// What stands in the way.
+    #[pyo3(get)]
+    pub(crate) findings: Vec<Finding>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl MantelClearance {
+    #[new]
+    #[pyo3(signature = (*, answers, outcome, findings, cautions, listing = Arg::left_out(), least_distance_mm = Arg::left_out()), text_signature = "(*, answers, outcome, findings, cautions, listing=None, least_distance_mm=None)")]
+    fn new(answers: Arg<'_, '_>, outcome: Arg<'_, '_>, findings: Arg<'_, '_>, cautions: Arg<'_, '_>, listing: Arg<'_, '_>, least_distance_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            answers: answers.read("answers")?,
+            listing: listing.read_or("listing", || None)?,
+            least_distance_mm: least_distance_mm.read_or("least_distance_mm", || None)?,
+            outcome: outcome.read("outcome")?,
+            findings: findings.read("findings")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MantelClearance {
+    const NAME: &'static str = "MantelClearance";
+    const FIELDS: &'static [shown::Field] = &[
+        ("answers", "answers", "One answer for each rule, in the order given."),
+        ("listing", "listing", "The answer of the chart; absent for a masonry fireplace without one and where nothing heats."),
+        ("least_distance_mm", "least_distance_mm", "Largest least distance of the rules that apply, mm."),
+        ("outcome", "outcome", "All together: met only where every answer that counts is."),
+        ("findings", "findings", "What stands in the way."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.answers.show(), self.listing.show(), self.least_distance_mm.show(), self.outcome.show(), self.findings.show(), self.cautions.show()] }
+}
+
+impl OfJson for MantelClearance {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            answers: field(fields, "answers")?,
+            listing: field(fields, "listing")?,
+            least_distance_mm: field(fields, "least_distance_mm")?,
+            outcome: field(fields, "outcome")?,
+            findings: field(fields, "findings")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+choice!(ReportLengths, ["metric", "inches"]);
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum LegShape {
+    Rectangular(Leg),
+}
+
+impl Show for LegShape {
+    fn show(&self) -> Shown {
+        match self {
+            LegShape::Rectangular(content) => Shown::Tagged("rectangular", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for LegShape {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<Leg>() {
+            return Ok(LegShape::Rectangular(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes Leg"))
+    }
+}
+
+impl OfJson for LegShape {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "rectangular" => OfJson::of_json(content).map(LegShape::Rectangular),
+            _ => None,
+        }
+    }
+}
+
+/// A hollow body: one or more legs.
+///
+/// Parameters
+/// ----------
+/// legs : list of Leg
+///     The legs in order from left to right; this version computes bodies of one leg.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodySpec {
+    /// The legs in order from left to right; this version computes bodies of one leg.
+    #[pyo3(get)]
+    pub(crate) legs: Vec<LegShape>,
+}
+
+#[pymethods]
+impl BodySpec {
+    #[new]
+    #[pyo3(signature = (*, legs), text_signature = "(*, legs)")]
+    fn new(legs: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            legs: legs.read("legs")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodySpec {
+    const NAME: &'static str = "BodySpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("legs", "legs", "The legs in order from left to right; this version computes bodies of one leg."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.legs.show()] }
+}
+
+impl OfJson for BodySpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            legs: field(fields, "legs")?,
+        })
+    }
+}
+
+/// The wood of the panels.
+///
+/// Parameters
+/// ----------
+/// species : str
+///     Common or botanical name of a listed species, such as ``white ash``.
+/// moisture_pct : float, default 8.0
+///     Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
+///     Allowed: 0 to 30.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WoodSpec {
+    /// Common or botanical name of a listed species, such as `white ash`.
+    #[pyo3(get)]
+    pub(crate) species: String,
+    /// Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
+    #[pyo3(get)]
+    pub(crate) moisture_pct: f64,
+}
+
+#[pymethods]
+impl WoodSpec {
+    #[new]
+    #[pyo3(signature = (*, species, moisture_pct = Arg::left_out()), text_signature = "(*, species, moisture_pct=8.0)")]
+    fn new(species: Arg<'_, '_>, moisture_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            species: species.read("species")?,
+            moisture_pct: moisture_pct.read_or("moisture_pct", || 8.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WoodSpec {
+    const NAME: &'static str = "WoodSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("species", "species", "Common or botanical name of a listed species, such as `white ash`."),
+        ("moisture_pct", "moisture_pct", "Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.species.show(), self.moisture_pct.show()] }
+}
+
+impl OfJson for WoodSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            species: field(fields, "species")?,
+            moisture_pct: field(fields, "moisture_pct")?,
+        })
+    }
+}
+
+choice!(ShowFace, ["up", "down"]);
+
+/// The saw that cuts the bevels.
+///
+/// Parameters
+/// ----------
+/// kerf_mm : float, default 3.2
+///     Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade.
+///     Allowed: 0 to 12.
+/// max_tilt_deg : float, default 45.0
+///     Largest blade tilt from square, degrees; 45 is common practice.
+///     Allowed: 30 to 60.
+/// rip_allowance_mm : float, default 6.0
+///     Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
+///     Allowed: 0 to 500.
+/// show_face : {'up', 'down'}, default 'up'
+///     Which face lies up when a long edge is bevelled.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SawSpec {
+    /// Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Largest blade tilt from square, degrees; 45 is common practice.
+    #[pyo3(get)]
+    pub(crate) max_tilt_deg: f64,
+    /// Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
+    #[pyo3(get)]
+    pub(crate) rip_allowance_mm: f64,
+    /// Which face lies up when a long edge is bevelled.
+    #[pyo3(get)]
+    pub(crate) show_face: ShowFace,
+}
+
+#[pymethods]
+impl SawSpec {
+    #[new]
+    #[pyo3(signature = (*, kerf_mm = Arg::left_out(), max_tilt_deg = Arg::left_out(), rip_allowance_mm = Arg::left_out(), show_face = Arg::left_out()), text_signature = "(*, kerf_mm=3.2, max_tilt_deg=45.0, rip_allowance_mm=6.0, show_face='up')")]
+    fn new(kerf_mm: Arg<'_, '_>, max_tilt_deg: Arg<'_, '_>, rip_allowance_mm: Arg<'_, '_>, show_face: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            kerf_mm: kerf_mm.read_or("kerf_mm", || 3.2_f64)?,
+            max_tilt_deg: max_tilt_deg.read_or("max_tilt_deg", || 45.0_f64)?,
+            rip_allowance_mm: rip_allowance_mm.read_or("rip_allowance_mm", || 6.0_f64)?,
+            show_face: show_face.read_or("show_face", || <ShowFace as crate::cross::Choice>::named("up"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SawSpec {
+    const NAME: &'static str = "SawSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("kerf_mm", "kerf_mm", "Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade."),
+        ("max_tilt_deg", "max_tilt_deg", "Largest blade tilt from square, degrees; 45 is common practice."),
+        ("rip_allowance_mm", "rip_allowance_mm", "Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight."),
+        ("show_face", "show_face", "Which face lies up when a long edge is bevelled."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.kerf_mm.show(), self.max_tilt_deg.show(), self.rip_allowance_mm.show(), self.show_face.show()] }
+}
+
+impl OfJson for SawSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            kerf_mm: field(fields, "kerf_mm")?,
+            max_tilt_deg: field(fields, "max_tilt_deg")?,
+            rip_allowance_mm: field(fields, "rip_allowance_mm")?,
+            show_face: field(fields, "show_face")?,
+        })
+    }
+}
+
+/// Frame pieces inside the body.
+///
+/// Parameters
+/// ----------
+/// piece_thickness_mm : float, default 20.0
+///     Thickness of a frame piece along the body, mm.
+///     Allowed: 1 to 150.
+/// clearance_mm : float, default 1.0
+///     How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open.
+///     Allowed: 0 to 500.
+/// end_margin_mm : float, default 30.0
+///     Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres.
+///     Allowed: 0 to 100000.
+/// greatest_spacing_mm : float, default 450.0
+///     Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
+///     Allowed: 10 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FrameSpec {
+    /// Thickness of a frame piece along the body, mm.
+    #[pyo3(get)]
+    pub(crate) piece_thickness_mm: f64,
+    /// How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open.
+    #[pyo3(get)]
+    pub(crate) clearance_mm: f64,
+    /// Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres.
+    #[pyo3(get)]
+    pub(crate) end_margin_mm: f64,
+    /// Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
+    #[pyo3(get)]
+    pub(crate) greatest_spacing_mm: f64,
+}
+
+#[pymethods]
+impl FrameSpec {
+    #[new]
+    #[pyo3(signature = (*, piece_thickness_mm = Arg::left_out(), clearance_mm = Arg::left_out(), end_margin_mm = Arg::left_out(), greatest_spacing_mm = Arg::left_out()), text_signature = "(*, piece_thickness_mm=20.0, clearance_mm=1.0, end_margin_mm=30.0, greatest_spacing_mm=450.0)")]
+    fn new(piece_thickness_mm: Arg<'_, '_>, clearance_mm: Arg<'_, '_>, end_margin_mm: Arg<'_, '_>, greatest_spacing_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            piece_thickness_mm: piece_thickness_mm.read_or("piece_thickness_mm", || 20.0_f64)?,
+            clearance_mm: clearance_mm.read_or("clearance_mm", || 1.0_f64)?,
+            end_margin_mm: end_margin_mm.read_or("end_margin_mm", || 30.0_f64)?,
+            greatest_spacing_mm: greatest_spacing_mm.read_or("greatest_spacing_mm", || 450.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FrameSpec {
+    const NAME: &'static str = "FrameSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("piece_thickness_mm", "piece_thickness_mm", "Thickness of a frame piece along the body, mm."),
+        ("clearance_mm", "clearance_mm", "How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open."),
+        ("end_margin_mm", "end_margin_mm", "Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres."),
+        ("greatest_spacing_mm", "greatest_spacing_mm", "Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.piece_thickness_mm.show(), self.clearance_mm.show(), self.end_margin_mm.show(), self.greatest_spacing_mm.show()] }
+}
+
+impl OfJson for FrameSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            piece_thickness_mm: field(fields, "piece_thickness_mm")?,
+            clearance_mm: field(fields, "clearance_mm")?,
+            end_margin_mm: field(fields, "end_margin_mm")?,
+            greatest_spacing_mm: field(fields, "greatest_spacing_mm")?,
+        })
+    }
+}
+
+choice!(LockSpec, ["none", "fitted"]);
+
+/// The screws of the wall half: one in each stud that it crosses.
+///
+/// Parameters
+/// ----------
+/// size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}, default 'no_14'
+///     Wood screw gauge; ``own`` is not for plans, which need the table's diameters.
+/// length_mm : float, default 90.0
+///     Length that enters the wood, mm.
+///     Allowed: 5 to 1000.
+/// row_up_mm : float, default 20.0
+///     How far the row lies above the lower edge of the wall half, mm; high is better.
+///     Allowed: 1 to 10000.
+/// end_distance_mm : float, default 40.0
+///     Least distance of a screw from an end of the wall half, mm.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ScrewSpec {
+    /// Wood screw gauge; `own` is not for plans, which need the table's diameters.
+    #[pyo3(get)]
+    pub(crate) size: ScrewSize,
+    /// Length that enters the wood, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// How far the row lies above the lower edge of the wall half, mm; high is better.
+    #[pyo3(get)]
+    pub(crate) row_up_mm: f64,
+    /// Least distance of a screw from an end of the wall half, mm.
+    #[pyo3(get)]
+    pub(crate) end_distance_mm: f64,
+}
+
+#[pymethods]
+impl ScrewSpec {
+    #[new]
+    #[pyo3(signature = (*, size = Arg::left_out(), length_mm = Arg::left_out(), row_up_mm = Arg::left_out(), end_distance_mm = Arg::left_out()), text_signature = "(*, size='no_14', length_mm=90.0, row_up_mm=20.0, end_distance_mm=40.0)")]
+    fn new(size: Arg<'_, '_>, length_mm: Arg<'_, '_>, row_up_mm: Arg<'_, '_>, end_distance_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            size: size.read_or("size", || <ScrewSize as crate::cross::Choice>::named("no_14"))?,
+            length_mm: length_mm.read_or("length_mm", || 90.0_f64)?,
+            row_up_mm: row_up_mm.read_or("row_up_mm", || 20.0_f64)?,
+            end_distance_mm: end_distance_mm.read_or("end_distance_mm", || 40.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ScrewSpec {
+    const NAME: &'static str = "ScrewSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("size", "size", "Wood screw gauge; `own` is not for plans, which need the table's diameters."),
+        ("length_mm", "length_mm", "Length that enters the wood, mm."),
+        ("row_up_mm", "row_up_mm", "How far the row lies above the lower edge of the wall half, mm; high is better."),
+        ("end_distance_mm", "end_distance_mm", "Least distance of a screw from an end of the wall half, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.size.show(), self.length_mm.show(), self.row_up_mm.show(), self.end_distance_mm.show()] }
+}
+
+impl OfJson for ScrewSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            size: field(fields, "size")?,
+            length_mm: field(fields, "length_mm")?,
+            row_up_mm: field(fields, "row_up_mm")?,
+            end_distance_mm: field(fields, "end_distance_mm")?,
+        })
+    }
+}
+
+/// The bevelled two-part strip that carries the body.
+///
+/// Parameters
+/// ----------
+/// strip_width_mm : float, default 90.0
+///     Width of the strip that is ripped into the two halves, mm.
+///     Allowed: 10 to 2000.
+/// thickness_mm : float, default 18.0
+///     Thickness of the strip, mm.
+///     Allowed: 1 to 150.
+/// bevel_deg : float, default 45.0
+///     Bevel from a square cut, degrees.
+///     Allowed: 5 to 75.
+/// blunt_mm : float, default 2.0
+///     How much is taken off each sharp point, mm; saves twice as much lift and cures the feather edges.
+///     Allowed: 0 to 500.
+/// below_top_mm : float, default 0.0
+///     Gap between the inside of the top and the beam half, mm.
+///     Allowed: 0 to 500.
+/// side_play_mm : float, default 20.0
+///     How much shorter than the beam half the wall half is, mm, for side adjustment.
+///     Allowed: 0 to 500.
+/// friction : float, default 0.3
+///     Coefficient of friction on the seat, for information only; no check passes on it.
+///     Allowed: 0 to 1.5.
+/// species : str or None, optional
+///     Species of the strip; that of the panels when left out.
+/// lock : {'none', 'fitted'}, default 'none'
+///     The removable lock that keeps the body from being lifted or tipped off the seat.
+/// screws : ScrewSpec, default {"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}
+///     The screws of the wall half.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatSpec {
+    /// Width of the strip that is ripped into the two halves, mm.
+    #[pyo3(get)]
+    pub(crate) strip_width_mm: f64,
+    /// Thickness of the strip, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Bevel from a square cut, degrees.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// How much is taken off each sharp point, mm; saves twice as much lift and cures the feather edges.
+    #[pyo3(get)]
+    pub(crate) blunt_mm: f64,
+    /// Gap between the inside of the top and the beam half, mm.
+    #[pyo3(get)]
+    pub(crate) below_top_mm: f64,
+    /// How much shorter than the beam half the wall half is, mm, for side adjustment.
+    #[pyo3(get)]
+    pub(crate) side_play_mm: f64,
+    /// Coefficient of friction on the seat, for information only; no check passes on it.
+    #[pyo3(get)]
+    pub(crate) friction: f64,
+    /// Species of the strip; that of the panels when left out.
+    #[pyo3(get)]
+    pub(crate) species: Option<String>,
+    /// The removable lock that keeps the body from being lifted or tipped off the seat.
+    #[pyo3(get)]
+    pub(crate) lock: LockSpec,
+    /// The screws of the wall half.
+    #[pyo3(get)]
+    pub(crate) screws: ScrewSpec,
+}
+
+#[pymethods]
+impl CleatSpec {
+    #[new]
+    #[pyo3(signature = (*, strip_width_mm = Arg::left_out(), thickness_mm = Arg::left_out(), bevel_deg = Arg::left_out(), blunt_mm = Arg::left_out(), below_top_mm = Arg::left_out(), side_play_mm = Arg::left_out(), friction = Arg::left_out(), species = Arg::left_out(), lock = Arg::left_out(), screws = Arg::left_out()), text_signature = "(*, strip_width_mm=90.0, thickness_mm=18.0, bevel_deg=45.0, blunt_mm=2.0, below_top_mm=0.0, side_play_mm=20.0, friction=0.3, species=None, lock='none', screws=...)")]
+    fn new(strip_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, blunt_mm: Arg<'_, '_>, below_top_mm: Arg<'_, '_>, side_play_mm: Arg<'_, '_>, friction: Arg<'_, '_>, species: Arg<'_, '_>, lock: Arg<'_, '_>, screws: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            strip_width_mm: strip_width_mm.read_or("strip_width_mm", || 90.0_f64)?,
+            thickness_mm: thickness_mm.read_or("thickness_mm", || 18.0_f64)?,
+            bevel_deg: bevel_deg.read_or("bevel_deg", || 45.0_f64)?,
+            blunt_mm: blunt_mm.read_or("blunt_mm", || 2.0_f64)?,
+            below_top_mm: below_top_mm.read_or("below_top_mm", || 0.0_f64)?,
+            side_play_mm: side_play_mm.read_or("side_play_mm", || 20.0_f64)?,
+            friction: friction.read_or("friction", || 0.3_f64)?,
+            species: species.read_or("species", || None)?,
+            lock: lock.read_or("lock", || <LockSpec as crate::cross::Choice>::named("none"))?,
+            screws: screws.read_or("screws", || ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 })?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatSpec {
+    const NAME: &'static str = "CleatSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("strip_width_mm", "strip_width_mm", "Width of the strip that is ripped into the two halves, mm."),
+        ("thickness_mm", "thickness_mm", "Thickness of the strip, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel from a square cut, degrees."),
+        ("blunt_mm", "blunt_mm", "How much is taken off each sharp point, mm; saves twice as much lift and cures the feather edges."),
+        ("below_top_mm", "below_top_mm", "Gap between the inside of the top and the beam half, mm."),
+        ("side_play_mm", "side_play_mm", "How much shorter than the beam half the wall half is, mm, for side adjustment."),
+        ("friction", "friction", "Coefficient of friction on the seat, for information only; no check passes on it."),
+        ("species", "species", "Species of the strip; that of the panels when left out."),
+        ("lock", "lock", "The removable lock that keeps the body from being lifted or tipped off the seat."),
+        ("screws", "screws", "The screws of the wall half."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.strip_width_mm.show(), self.thickness_mm.show(), self.bevel_deg.show(), self.blunt_mm.show(), self.below_top_mm.show(), self.side_play_mm.show(), self.friction.show(), self.species.show(), self.lock.show(), self.screws.show()] }
+}
+
+impl OfJson for CleatSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            strip_width_mm: field(fields, "strip_width_mm")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            blunt_mm: field(fields, "blunt_mm")?,
+            below_top_mm: field(fields, "below_top_mm")?,
+            side_play_mm: field(fields, "side_play_mm")?,
+            friction: field(fields, "friction")?,
+            species: field(fields, "species")?,
+            lock: field(fields, "lock")?,
+            screws: field(fields, "screws")?,
+        })
+    }
+}
+
+/// An opening below or beside the body.
+///
+/// Parameters
+/// ----------
+/// left_mm : float
+///     Left edge of the opening itself from the plumb line, mm; not the edge of a surround.
+///     Allowed: -100000 to 100000.
+/// width_mm : float
+///     Width of the opening, mm.
+///     Allowed: 0 to 100000.
+/// top_above_floor_mm : float
+///     Top edge of the opening itself above the floor, mm; not the edge of a surround.
+///     Allowed: 0 to 100000.
+/// face_out_mm : float, default 0.0
+///     How far the face around the opening stands out from the wall, mm.
+///     Allowed: 0 to 100000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FireOpening {
+    /// Left edge of the opening itself from the plumb line, mm; not the edge of a surround.
+    #[pyo3(get)]
+    pub(crate) left_mm: f64,
+    /// Width of the opening, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// Top edge of the opening itself above the floor, mm; not the edge of a surround.
+    #[pyo3(get)]
+    pub(crate) top_above_floor_mm: f64,
+    /// How far the face around the opening stands out from the wall, mm.
+    #[pyo3(get)]
+    pub(crate) face_out_mm: f64,
+}
+
+#[pymethods]
+impl FireOpening {
+    #[new]
+    #[pyo3(signature = (*, left_mm, width_mm, top_above_floor_mm, face_out_mm = Arg::left_out()), text_signature = "(*, left_mm, width_mm, top_above_floor_mm, face_out_mm=0.0)")]
+    fn new(left_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, top_above_floor_mm: Arg<'_, '_>, face_out_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            left_mm: left_mm.read("left_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            top_above_floor_mm: top_above_floor_mm.read("top_above_floor_mm")?,
+            face_out_mm: face_out_mm.read_or("face_out_mm", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FireOpening {
+    const NAME: &'static str = "FireOpening";
+    const FIELDS: &'static [shown::Field] = &[
+        ("left_mm", "left_mm", "Left edge of the opening itself from the plumb line, mm; not the edge of a surround."),
+        ("width_mm", "width_mm", "Width of the opening, mm."),
+        ("top_above_floor_mm", "top_above_floor_mm", "Top edge of the opening itself above the floor, mm; not the edge of a surround."),
+        ("face_out_mm", "face_out_mm", "How far the face around the opening stands out from the wall, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.left_mm.show(), self.width_mm.show(), self.top_above_floor_mm.show(), self.face_out_mm.show()] }
+}
+
+impl OfJson for FireOpening {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            left_mm: field(fields, "left_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            top_above_floor_mm: field(fields, "top_above_floor_mm")?,
+            face_out_mm: field(fields, "face_out_mm")?,
+        })
+    }
+}
+
+/// Where the body hangs, in the frame of the wall: x from a plumb line of the maker's choice, heights from the floor.
+///
+/// Parameters
+/// ----------
+/// place : BodyPlace
+///     Left end and underside of the body on the wall.
+/// wall : Wall or None, optional
+///     The wall and its studs; without it no screw is checked.
+/// obstructions : list of Obstruction, default []
+///     Things fixed to the wall or the ceiling around the body.
+/// opening : FireOpening or None, optional
+///     The opening below or beside the body.
+/// appliance : Appliance or None, optional
+///     What gives heat.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SiteSpec {
+    /// Left end and underside of the body on the wall.
+    #[pyo3(get)]
+    pub(crate) place: BodyPlace,
+    /// The wall and its studs; without it no screw is checked.
+    #[pyo3(get)]
+    pub(crate) wall: Option<Wall>,
+    /// Things fixed to the wall or the ceiling around the body.
+    #[pyo3(get)]
+    pub(crate) obstructions: Vec<Obstruction>,
+    /// The opening below or beside the body.
+    #[pyo3(get)]
+    pub(crate) opening: Option<FireOpening>,
+    /// What gives heat.
+    #[pyo3(get)]
+    pub(crate) appliance: Option<Appliance>,
+}
+
+#[pymethods]
+impl SiteSpec {
+    #[new]
+    #[pyo3(signature = (*, place, wall = Arg::left_out(), obstructions = Arg::left_out(), opening = Arg::left_out(), appliance = Arg::left_out()), text_signature = "(*, place, wall=None, obstructions=..., opening=None, appliance=None)")]
+    fn new(place: Arg<'_, '_>, wall: Arg<'_, '_>, obstructions: Arg<'_, '_>, opening: Arg<'_, '_>, appliance: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            place: place.read("place")?,
+            wall: wall.read_or("wall", || None)?,
+            obstructions: obstructions.read_or("obstructions", Vec::new)?,
+            opening: opening.read_or("opening", || None)?,
+            appliance: appliance.read_or("appliance", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SiteSpec {
+    const NAME: &'static str = "SiteSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("place", "place", "Left end and underside of the body on the wall."),
+        ("wall", "wall", "The wall and its studs; without it no screw is checked."),
+        ("obstructions", "obstructions", "Things fixed to the wall or the ceiling around the body."),
+        ("opening", "opening", "The opening below or beside the body."),
+        ("appliance", "appliance", "What gives heat."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.place.show(), self.wall.show(), self.obstructions.show(), self.opening.show(), self.appliance.show()] }
+}
+
+impl OfJson for SiteSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            place: field(fields, "place")?,
+            wall: field(fields, "wall")?,
+            obstructions: field(fields, "obstructions")?,
+            opening: field(fields, "opening")?,
+            appliance: field(fields, "appliance")?,
+        })
+    }
+}
+
+/// What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
+///
+/// Parameters
+/// ----------
+/// on_top_n_per_m2 : float, default 718.0
+///     Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves.
+///     Allowed: 0 to 10000000.
+/// front_edge_n : float, default 222.0
+///     A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
+///     Allowed: 0 to 10000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LoadSpec {
+    /// Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves.
+    #[pyo3(get)]
+    pub(crate) on_top_n_per_m2: f64,
+    /// A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
+    #[pyo3(get)]
+    pub(crate) front_edge_n: f64,
+}
+
+#[pymethods]
+impl LoadSpec {
+    #[new]
+    #[pyo3(signature = (*, on_top_n_per_m2 = Arg::left_out(), front_edge_n = Arg::left_out()), text_signature = "(*, on_top_n_per_m2=718.0, front_edge_n=222.0)")]
+    fn new(on_top_n_per_m2: Arg<'_, '_>, front_edge_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            on_top_n_per_m2: on_top_n_per_m2.read_or("on_top_n_per_m2", || 718.0_f64)?,
+            front_edge_n: front_edge_n.read_or("front_edge_n", || 222.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LoadSpec {
+    const NAME: &'static str = "LoadSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("on_top_n_per_m2", "on_top_n_per_m2", "Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves."),
+        ("front_edge_n", "front_edge_n", "A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.on_top_n_per_m2.show(), self.front_edge_n.show()] }
+}
+
+impl OfJson for LoadSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            on_top_n_per_m2: field(fields, "on_top_n_per_m2")?,
+            front_edge_n: field(fields, "front_edge_n")?,
+        })
+    }
+}
+
+choice!(CoatedFaces, ["show", "show_and_inner"]);
+
+/// The finish.
+///
+/// Parameters
+/// ----------
+/// class_ : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+/// method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+///     How it is put on.
+/// coats : int
+///     Number of coats.
+///     Allowed: 0 to 50.
+/// spread_m2_per_l : float or None, optional
+///     Spread rate of one coat from the product's label, m²/L; the published range of the class when left out.
+///     Allowed: 0.1 to 100.
+/// transfer_efficiency : float or None, optional
+///     Share of the material that lands on the wood, from a trial; the published share of the method when left out.
+///     Allowed: 0.01 to 1.
+/// other_loss : float, default 0.0
+///     Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+///     Allowed: 0 to 0.95.
+/// can_sizes_l : list of float, default []
+///     Sizes of can that can be bought, L.
+/// coated : {'show', 'show_and_inner'}, default 'show'
+///     Which faces are coated.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishSpec {
+    /// Class of finish.
+    #[pyo3(get)]
+    pub(crate) class_: FinishName,
+    /// How it is put on.
+    #[pyo3(get)]
+    pub(crate) method: ApplicationMethod,
+    /// Number of coats.
+    #[pyo3(get)]
+    pub(crate) coats: u32,
+    /// Spread rate of one coat from the product's label, m²/L; the published range of the class when left out.
+    #[pyo3(get)]
+    pub(crate) spread_m2_per_l: Option<f64>,
+    /// Share of the material that lands on the wood, from a trial; the published share of the method when left out.
+    #[pyo3(get)]
+    pub(crate) transfer_efficiency: Option<f64>,
+    /// Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+    #[pyo3(get)]
+    pub(crate) other_loss: f64,
+    /// Sizes of can that can be bought, L.
+    #[pyo3(get)]
+    pub(crate) can_sizes_l: Vec<f64>,
+    /// Which faces are coated.
+    #[pyo3(get)]
+    pub(crate) coated: CoatedFaces,
+}
+
+#[pymethods]
+impl FinishSpec {
+    #[new]
+    #[pyo3(signature = (*, class_, method, coats, spread_m2_per_l = Arg::left_out(), transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out(), can_sizes_l = Arg::left_out(), coated = Arg::left_out()), text_signature = "(*, class_, method, coats, spread_m2_per_l=None, transfer_efficiency=None, other_loss=0.0, can_sizes_l=..., coated='show')")]
+    fn new(class_: Arg<'_, '_>, method: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>, can_sizes_l: Arg<'_, '_>, coated: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            class_: class_.read("class_")?,
+            method: method.read("method")?,
+            coats: coats.read("coats")?,
+            spread_m2_per_l: spread_m2_per_l.read_or("spread_m2_per_l", || None)?,
+            transfer_efficiency: transfer_efficiency.read_or("transfer_efficiency", || None)?,
+            other_loss: other_loss.read_or("other_loss", || 0.0_f64)?,
+            can_sizes_l: can_sizes_l.read_or("can_sizes_l", Vec::new)?,
+            coated: coated.read_or("coated", || <CoatedFaces as crate::cross::Choice>::named("show"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishSpec {
+    const NAME: &'static str = "FinishSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("class", "class_", "Class of finish."),
+        ("method", "method", "How it is put on."),
+        ("coats", "coats", "Number of coats."),
+        ("spread_m2_per_l", "spread_m2_per_l", "Spread rate of one coat from the product's label, m²/L; the published range of the class when left out."),
+        ("transfer_efficiency", "transfer_efficiency", "Share of the material that lands on the wood, from a trial; the published share of the method when left out."),
+        ("other_loss", "other_loss", "Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."),
+        ("can_sizes_l", "can_sizes_l", "Sizes of can that can be bought, L."),
+        ("coated", "coated", "Which faces are coated."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.class_.show(), self.method.show(), self.coats.show(), self.spread_m2_per_l.show(), self.transfer_efficiency.show(), self.other_loss.show(), self.can_sizes_l.show(), self.coated.show()] }
+}
+
+impl OfJson for FinishSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            class_: field(fields, "class")?,
+            method: field(fields, "method")?,
+            coats: field(fields, "coats")?,
+            spread_m2_per_l: field(fields, "spread_m2_per_l")?,
+            transfer_efficiency: field(fields, "transfer_efficiency")?,
+            other_loss: field(fields, "other_loss")?,
+            can_sizes_l: field(fields, "can_sizes_l")?,
+            coated: field(fields, "coated")?,
+        })
+    }
+}
+
+/// Everything a plan is computed from.
+///
+/// Parameters
+/// ----------
+/// beamcraft_spec : int
+///     Format of this document; 1.
+/// body : BodySpec
+///     The hollow body.
+/// wood : WoodSpec
+///     The wood of the panels.
+/// name : str, default ''
+///     Name of the job.
+/// lengths : {'metric', 'inches'}, default 'metric'
+///     How lengths are written in drawings and reports.
+/// saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"show_face":"up"}
+///     The saw that cuts the bevels.
+/// frame : FrameSpec, default {"piece_thickness_mm":20.0,"clearance_mm":1.0,"end_margin_mm":30.0,"greatest_spacing_mm":450.0}
+///     Frame pieces inside.
+/// cleat : CleatSpec, default {"strip_width_mm":90.0,"thickness_mm":18.0,"bevel_deg":45.0,"blunt_mm":2.0,"below_top_mm":0.0,"side_play_mm":20.0,"friction":0.3,"lock":"none","screws":{"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}}
+///     The hanging cleat.
+/// site : SiteSpec or None, optional
+///     Where it hangs; without it nothing that depends on studs, heights or heat is determined.
+/// load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0}
+///     What the body shall carry.
+/// finish : FinishSpec or None, optional
+///     The finish; without it no quantity is determined.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamSpec {
+    /// Format of this document; 1.
+    #[pyo3(get)]
+    pub(crate) beamcraft_spec: u32,
+    /// Name of the job.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// How lengths are written in drawings and reports.
+    #[pyo3(get)]
+    pub(crate) lengths: ReportLengths,
+    /// The hollow body.
+    #[pyo3(get)]
+    pub(crate) body: BodySpec,
+    /// The wood of the panels.
+    #[pyo3(get)]
+    pub(crate) wood: WoodSpec,
+    /// The saw that cuts the bevels.
+    #[pyo3(get)]
+    pub(crate) saw: SawSpec,
+    /// Frame pieces inside.
+    #[pyo3(get)]
+    pub(crate) frame: FrameSpec,
+    /// The hanging cleat.
+    #[pyo3(get)]
+    pub(crate) cleat: CleatSpec,
+    /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
+    #[pyo3(get)]
+    pub(crate) site: Option<SiteSpec>,
+    /// What the body shall carry.
+    #[pyo3(get)]
+    pub(crate) load: LoadSpec,
+    /// The finish; without it no quantity is determined.
+    #[pyo3(get)]
+    pub(crate) finish: Option<FinishSpec>,
+}
+
+#[pymethods]
+impl BeamSpec {
+    #[new]
+    #[pyo3(signature = (*, beamcraft_spec, body, wood, name = Arg::left_out(), lengths = Arg::left_out(), saw = Arg::left_out(), frame = Arg::left_out(), cleat = Arg::left_out(), site = Arg::left_out(), load = Arg::left_out(), finish = Arg::left_out()), text_signature = "(*, beamcraft_spec, body, wood, name='', lengths='metric', saw=..., frame=..., cleat=..., site=None, load=..., finish=None)")]
+    fn new(beamcraft_spec: Arg<'_, '_>, body: Arg<'_, '_>, wood: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, saw: Arg<'_, '_>, frame: Arg<'_, '_>, cleat: Arg<'_, '_>, site: Arg<'_, '_>, load: Arg<'_, '_>, finish: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            beamcraft_spec: beamcraft_spec.read("beamcraft_spec")?,
+            name: name.read_or("name", || "".to_owned())?,
+            lengths: lengths.read_or("lengths", || <ReportLengths as crate::cross::Choice>::named("metric"))?,
+            body: body.read("body")?,
+            wood: wood.read("wood")?,
+            saw: saw.read_or("saw", || SawSpec { kerf_mm: 3.2_f64, max_tilt_deg: 45.0_f64, rip_allowance_mm: 6.0_f64, show_face: <ShowFace as crate::cross::Choice>::named("up") })?,
+            frame: frame.read_or("frame", || FrameSpec { piece_thickness_mm: 20.0_f64, clearance_mm: 1.0_f64, end_margin_mm: 30.0_f64, greatest_spacing_mm: 450.0_f64 })?,
+            cleat: cleat.read_or("cleat", || CleatSpec { strip_width_mm: 90.0_f64, thickness_mm: 18.0_f64, bevel_deg: 45.0_f64, blunt_mm: 2.0_f64, below_top_mm: 0.0_f64, side_play_mm: 20.0_f64, friction: 0.3_f64, species: None, lock: <LockSpec as crate::cross::Choice>::named("none"), screws: ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 } })?,
+            site: site.read_or("site", || None)?,
+            load: load.read_or("load", || LoadSpec { on_top_n_per_m2: 718.0_f64, front_edge_n: 222.0_f64 })?,
+            finish: finish.read_or("finish", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamSpec {
+    const NAME: &'static str = "BeamSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("beamcraft_spec", "beamcraft_spec", "Format of this document; 1."),
+        ("name", "name", "Name of the job."),
+        ("lengths", "lengths", "How lengths are written in drawings and reports."),
+        ("body", "body", "The hollow body."),
+        ("wood", "wood", "The wood of the panels."),
+        ("saw", "saw", "The saw that cuts the bevels."),
+        ("frame", "frame", "Frame pieces inside."),
+        ("cleat", "cleat", "The hanging cleat."),
+        ("site", "site", "Where it hangs; without it nothing that depends on studs, heights or heat is determined."),
+        ("load", "load", "What the body shall carry."),
+        ("finish", "finish", "The finish; without it no quantity is determined."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_spec.show(), self.name.show(), self.lengths.show(), self.body.show(), self.wood.show(), self.saw.show(), self.frame.show(), self.cleat.show(), self.site.show(), self.load.show(), self.finish.show()] }
+}
+
+impl OfJson for BeamSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            beamcraft_spec: field(fields, "beamcraft_spec")?,
+            name: field(fields, "name")?,
+            lengths: field(fields, "lengths")?,
+            body: field(fields, "body")?,
+            wood: field(fields, "wood")?,
+            saw: field(fields, "saw")?,
+            frame: field(fields, "frame")?,
+            cleat: field(fields, "cleat")?,
+            site: field(fields, "site")?,
+            load: field(fields, "load")?,
+            finish: field(fields, "finish")?,
+        })
+    }
+}
+
+/// Fence and lean of a rip.
+///
+/// Parameters
+/// ----------
+/// set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+///     Which face lies up and which way the blade leans.
+/// fence : RipFence
+///     The fence with its working.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RipSetting {
+    /// Which face lies up and which way the blade leans.
+    #[pyo3(get)]
+    pub(crate) set_up: RipSetUp,
+    /// The fence with its working.
+    #[pyo3(get)]
+    pub(crate) fence: RipFence,
+}
+
+#[pymethods]
+impl RipSetting {
+    #[new]
+    #[pyo3(signature = (*, set_up, fence), text_signature = "(*, set_up, fence)")]
+    fn new(set_up: Arg<'_, '_>, fence: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            set_up: set_up.read("set_up")?,
+            fence: fence.read("fence")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RipSetting {
+    const NAME: &'static str = "RipSetting";
+    const FIELDS: &'static [shown::Field] = &[
+        ("set_up", "set_up", "Which face lies up and which way the blade leans."),
+        ("fence", "fence", "The fence with its working."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.set_up.show(), self.fence.show()] }
+}
+
+impl OfJson for RipSetting {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            set_up: field(fields, "set_up")?,
+            fence: field(fields, "fence")?,
+        })
+    }
+}
+
+/// One cut of one panel.
+///
+/// Parameters
+/// ----------
+/// panel : str
+///     The panel.
+/// step : int
+///     Place in the order of this panel's cuts, from 1.
+/// edge : str
+///     The edge that the cut makes.
+/// cut : {'rip', 'cross_cut'}
+///     Rip along the grain or cross-cut.
+/// bevel_deg : float
+///     Signed bevel of the edge from square, degrees; positive with the long point on the show face.
+/// gauge_deg : float
+///     Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
+/// set_up : {'flat', 'other_face_down', 'on_edge_against_tall_fence', 'jig_wedge'}
+///     How the board goes over the saw.
+/// blade_tilt_deg : float
+///     Blade tilt to set, degrees.
+/// wedge_deg : float
+///     Angle of the wedge under the board, degrees; 0 without one.
+/// show_size_mm : float
+///     Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
+///     leaves the allowance for the second.
+/// rip : RipSetting or None, optional
+///     Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutSetting {
+    /// The panel.
+    #[pyo3(get)]
+    pub(crate) panel: String,
+    /// Place in the order of this panel's cuts, from 1.
+    #[pyo3(get)]
+    pub(crate) step: u32,
+    /// The edge that the cut makes.
+    #[pyo3(get)]
+    pub(crate) edge: String,
+    /// Rip along the grain or cross-cut.
+    #[pyo3(get)]
+    pub(crate) cut: EdgeCut,
+    /// Signed bevel of the edge from square, degrees; positive with the long point on the show face.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
+    #[pyo3(get)]
+    pub(crate) gauge_deg: f64,
+    /// How the board goes over the saw.
+    #[pyo3(get)]
+    pub(crate) set_up: BoardSetUp,
+    /// Blade tilt to set, degrees.
+    #[pyo3(get)]
+    pub(crate) blade_tilt_deg: f64,
+    /// Angle of the wedge under the board, degrees; 0 without one.
+    #[pyo3(get)]
+    pub(crate) wedge_deg: f64,
+    /// Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
+    /// leaves the allowance for the second.
+    #[pyo3(get)]
+    pub(crate) show_size_mm: f64,
+    /// Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
+    #[pyo3(get)]
+    pub(crate) rip: Option<RipSetting>,
+}
+
+#[pymethods]
+impl CutSetting {
+    #[new]
+    #[pyo3(signature = (*, panel, step, edge, cut, bevel_deg, gauge_deg, set_up, blade_tilt_deg, wedge_deg, show_size_mm, rip = Arg::left_out()), text_signature = "(*, panel, step, edge, cut, bevel_deg, gauge_deg, set_up, blade_tilt_deg, wedge_deg, show_size_mm, rip=None)")]
+    fn new(panel: Arg<'_, '_>, step: Arg<'_, '_>, edge: Arg<'_, '_>, cut: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, gauge_deg: Arg<'_, '_>, set_up: Arg<'_, '_>, blade_tilt_deg: Arg<'_, '_>, wedge_deg: Arg<'_, '_>, show_size_mm: Arg<'_, '_>, rip: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            panel: panel.read("panel")?,
+            step: step.read("step")?,
+            edge: edge.read("edge")?,
+            cut: cut.read("cut")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            gauge_deg: gauge_deg.read("gauge_deg")?,
+            set_up: set_up.read("set_up")?,
+            blade_tilt_deg: blade_tilt_deg.read("blade_tilt_deg")?,
+            wedge_deg: wedge_deg.read("wedge_deg")?,
+            show_size_mm: show_size_mm.read("show_size_mm")?,
+            rip: rip.read_or("rip", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutSetting {
+    const NAME: &'static str = "CutSetting";
+    const FIELDS: &'static [shown::Field] = &[
+        ("panel", "panel", "The panel."),
+        ("step", "step", "Place in the order of this panel's cuts, from 1."),
+        ("edge", "edge", "The edge that the cut makes."),
+        ("cut", "cut", "Rip along the grain or cross-cut."),
+        ("bevel_deg", "bevel_deg", "Signed bevel of the edge from square, degrees; positive with the long point on the show face."),
+        ("gauge_deg", "gauge_deg", "Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain."),
+        ("set_up", "set_up", "How the board goes over the saw."),
+        ("blade_tilt_deg", "blade_tilt_deg", "Blade tilt to set, degrees."),
+        ("wedge_deg", "wedge_deg", "Angle of the wedge under the board, degrees; 0 without one."),
+        ("show_size_mm", "show_size_mm", "Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still"),
+        ("rip", "rip", "Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.panel.show(), self.step.show(), self.edge.show(), self.cut.show(), self.bevel_deg.show(), self.gauge_deg.show(), self.set_up.show(), self.blade_tilt_deg.show(), self.wedge_deg.show(), self.show_size_mm.show(), self.rip.show()] }
+}
+
+impl OfJson for CutSetting {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            panel: field(fields, "panel")?,
+            step: field(fields, "step")?,
+            edge: field(fields, "edge")?,
+            cut: field(fields, "cut")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            gauge_deg: field(fields, "gauge_deg")?,
+            set_up: field(fields, "set_up")?,
+            blade_tilt_deg: field(fields, "blade_tilt_deg")?,
+            wedge_deg: field(fields, "wedge_deg")?,
+            show_size_mm: field(fields, "show_size_mm")?,
+            rip: field(fields, "rip")?,
+        })
+    }
+}
+
+/// Frame pieces inside the body.
+///
+/// Parameters
+/// ----------
+/// piece : FramePiece
+///     Size of a piece: its width along the height of the front, its length from the front board towards the wall.
+/// thickness_mm : float
+///     Thickness of a piece along the body, mm.
+/// centres_mm : list of float
+///     Centres of the pieces from the left end of the front, mm, from left to right.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FramePlan {
+    /// Size of a piece: its width along the height of the front, its length from the front board towards the wall.
+    #[pyo3(get)]
+    pub(crate) piece: FramePiece,
+    /// Thickness of a piece along the body, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Centres of the pieces from the left end of the front, mm, from left to right.
+    #[pyo3(get)]
+    pub(crate) centres_mm: Vec<f64>,
+}
+
+#[pymethods]
+impl FramePlan {
+    #[new]
+    #[pyo3(signature = (*, piece, thickness_mm, centres_mm), text_signature = "(*, piece, thickness_mm, centres_mm)")]
+    fn new(piece: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, centres_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            piece: piece.read("piece")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            centres_mm: centres_mm.read("centres_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FramePlan {
+    const NAME: &'static str = "FramePlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("piece", "piece", "Size of a piece: its width along the height of the front, its length from the front board towards the wall."),
+        ("thickness_mm", "thickness_mm", "Thickness of a piece along the body, mm."),
+        ("centres_mm", "centres_mm", "Centres of the pieces from the left end of the front, mm, from left to right."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.piece.show(), self.thickness_mm.show(), self.centres_mm.show()] }
+}
+
+impl OfJson for FramePlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            piece: field(fields, "piece")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            centres_mm: field(fields, "centres_mm")?,
+        })
+    }
+}
+
+/// One load case on the cleat.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     What stands or pushes on the body, in words.
+/// load_n : float
+///     Total load, N.
+/// out_mm : float
+///     Distance of the load from the wall, mm.
+/// along_mm : float
+///     Place of the load along the body, mm.
+/// pull_n : float
+///     Pull to design the wall half for: the larger of what is needed and what the bevel gives, N.
+/// needed_pull_n : float
+///     Pull that equilibrium needs at the seat, N.
+/// pull_without_friction_n : float
+///     Pull the bevel gives without any friction, N.
+/// hold_down_n : float
+///     Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
+/// worst_stud_n : float or None, optional
+///     Load on the most loaded stud, N; absent when the wall was not given.
+/// screw_shear_n : float or None, optional
+///     Shear on one screw in that stud, N.
+/// screw_tension_n : float or None, optional
+///     Tension in one screw in that stud, N.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LoadCase {
+    /// What stands or pushes on the body, in words.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Total load, N.
+    #[pyo3(get)]
+    pub(crate) load_n: f64,
+    /// Distance of the load from the wall, mm.
+    #[pyo3(get)]
+    pub(crate) out_mm: f64,
+    /// Place of the load along the body, mm.
+    #[pyo3(get)]
+    pub(crate) along_mm: f64,
+    /// Pull to design the wall half for: the larger of what is needed and what the bevel gives, N.
+    #[pyo3(get)]
+    pub(crate) pull_n: f64,
+    /// Pull that equilibrium needs at the seat, N.
+    #[pyo3(get)]
+    pub(crate) needed_pull_n: f64,
+    /// Pull the bevel gives without any friction, N.
+    #[pyo3(get)]
+    pub(crate) pull_without_friction_n: f64,
+    /// Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
+    #[pyo3(get)]
+    pub(crate) hold_down_n: f64,
+    /// Load on the most loaded stud, N; absent when the wall was not given.
+    #[pyo3(get)]
+    pub(crate) worst_stud_n: Option<f64>,
+    /// Shear on one screw in that stud, N.
+    #[pyo3(get)]
+    pub(crate) screw_shear_n: Option<f64>,
+    /// Tension in one screw in that stud, N.
+    #[pyo3(get)]
+    pub(crate) screw_tension_n: Option<f64>,
+}
+
+#[pymethods]
+impl LoadCase {
+    #[new]
+    #[pyo3(signature = (*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n = Arg::left_out(), screw_shear_n = Arg::left_out(), screw_tension_n = Arg::left_out()), text_signature = "(*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n=None, screw_shear_n=None, screw_tension_n=None)")]
+    fn new(name: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>, needed_pull_n: Arg<'_, '_>, pull_without_friction_n: Arg<'_, '_>, hold_down_n: Arg<'_, '_>, worst_stud_n: Arg<'_, '_>, screw_shear_n: Arg<'_, '_>, screw_tension_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            load_n: load_n.read("load_n")?,
+            out_mm: out_mm.read("out_mm")?,
+            along_mm: along_mm.read("along_mm")?,
+            pull_n: pull_n.read("pull_n")?,
+            needed_pull_n: needed_pull_n.read("needed_pull_n")?,
+            pull_without_friction_n: pull_without_friction_n.read("pull_without_friction_n")?,
+            hold_down_n: hold_down_n.read("hold_down_n")?,
+            worst_stud_n: worst_stud_n.read_or("worst_stud_n", || None)?,
+            screw_shear_n: screw_shear_n.read_or("screw_shear_n", || None)?,
+            screw_tension_n: screw_tension_n.read_or("screw_tension_n", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LoadCase {
+    const NAME: &'static str = "LoadCase";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "What stands or pushes on the body, in words."),
+        ("load_n", "load_n", "Total load, N."),
+        ("out_mm", "out_mm", "Distance of the load from the wall, mm."),
+        ("along_mm", "along_mm", "Place of the load along the body, mm."),
+        ("pull_n", "pull_n", "Pull to design the wall half for: the larger of what is needed and what the bevel gives, N."),
+        ("needed_pull_n", "needed_pull_n", "Pull that equilibrium needs at the seat, N."),
+        ("pull_without_friction_n", "pull_without_friction_n", "Pull the bevel gives without any friction, N."),
+        ("hold_down_n", "hold_down_n", "Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself."),
+        ("worst_stud_n", "worst_stud_n", "Load on the most loaded stud, N; absent when the wall was not given."),
+        ("screw_shear_n", "screw_shear_n", "Shear on one screw in that stud, N."),
+        ("screw_tension_n", "screw_tension_n", "Tension in one screw in that stud, N."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.load_n.show(), self.out_mm.show(), self.along_mm.show(), self.pull_n.show(), self.needed_pull_n.show(), self.pull_without_friction_n.show(), self.hold_down_n.show(), self.worst_stud_n.show(), self.screw_shear_n.show(), self.screw_tension_n.show()] }
+}
+
+impl OfJson for LoadCase {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            load_n: field(fields, "load_n")?,
+            out_mm: field(fields, "out_mm")?,
+            along_mm: field(fields, "along_mm")?,
+            pull_n: field(fields, "pull_n")?,
+            needed_pull_n: field(fields, "needed_pull_n")?,
+            pull_without_friction_n: field(fields, "pull_without_friction_n")?,
+            hold_down_n: field(fields, "hold_down_n")?,
+            worst_stud_n: field(fields, "worst_stud_n")?,
+            screw_shear_n: field(fields, "screw_shear_n")?,
+            screw_tension_n: field(fields, "screw_tension_n")?,
+        })
+    }
+}
+
+/// The hanging cleat: halves, heights, screws.
+///
+/// Heights are measured from the underside of the body as it hangs.
+///
+/// Parameters
+/// ----------
+/// halves : CleatHalves
+///     The two halves of the strip.
+/// beam_half_length_mm : float
+///     Length of the beam half along the body, mm.
+/// wall_half_length_mm : float
+///     Length of the wall half, shorter for side adjustment, mm.
+/// beam_half_left_mm : float
+///     From the left end of the front to the left end of the beam half, mm.
+/// beam_half_top_mm : float
+///     Upper edge of the beam half, mm.
+/// beam_half_bottom_mm : float
+///     Lower edge of the beam half, at the wall, mm.
+/// wall_half_point_mm : float
+///     Point of the wall half, in front, mm.
+/// wall_half_edge_mm : float
+///     Upper edge of the wall half where it touches the wall, mm.
+/// wall_half_bottom_mm : float
+///     Lower edge of the wall half, mm.
+/// screw_row_mm : float
+///     Height of the screw row, mm.
+/// load_cases : list of LoadCase
+///     Load cases on the seat and what each gives.
+/// marks : CleatMarks or None, optional
+///     Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatPlan {
+    /// The two halves of the strip.
+    #[pyo3(get)]
+    pub(crate) halves: CleatHalves,
+    /// Length of the beam half along the body, mm.
+    #[pyo3(get)]
+    pub(crate) beam_half_length_mm: f64,
+    /// Length of the wall half, shorter for side adjustment, mm.
+    #[pyo3(get)]
+    pub(crate) wall_half_length_mm: f64,
+    /// From the left end of the front to the left end of the beam half, mm.
+    #[pyo3(get)]
+    pub(crate) beam_half_left_mm: f64,
+    /// Upper edge of the beam half, mm.
+    #[pyo3(get)]
+    pub(crate) beam_half_top_mm: f64,
+    /// Lower edge of the beam half, at the wall, mm.
+    #[pyo3(get)]
+    pub(crate) beam_half_bottom_mm: f64,
+    /// Point of the wall half, in front, mm.
+    #[pyo3(get)]
+    pub(crate) wall_half_point_mm: f64,
+    /// Upper edge of the wall half where it touches the wall, mm.
+    #[pyo3(get)]
+    pub(crate) wall_half_edge_mm: f64,
+    /// Lower edge of the wall half, mm.
+    #[pyo3(get)]
+    pub(crate) wall_half_bottom_mm: f64,
+    /// Height of the screw row, mm.
+    #[pyo3(get)]
+    pub(crate) screw_row_mm: f64,
+    /// Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
+    #[pyo3(get)]
+    pub(crate) marks: Option<CleatMarks>,
+    /// Load cases on the seat and what each gives.
+    #[pyo3(get)]
+    pub(crate) load_cases: Vec<LoadCase>,
+}
+
+#[pymethods]
+impl CleatPlan {
+    #[new]
+    #[pyo3(signature = (*, halves, beam_half_length_mm, wall_half_length_mm, beam_half_left_mm, beam_half_top_mm, beam_half_bottom_mm, wall_half_point_mm, wall_half_edge_mm, wall_half_bottom_mm, screw_row_mm, load_cases, marks = Arg::left_out()), text_signature = "(*, halves, beam_half_length_mm, wall_half_length_mm, beam_half_left_mm, beam_half_top_mm, beam_half_bottom_mm, wall_half_point_mm, wall_half_edge_mm, wall_half_bottom_mm, screw_row_mm, load_cases, marks=None)")]
+    fn new(halves: Arg<'_, '_>, beam_half_length_mm: Arg<'_, '_>, wall_half_length_mm: Arg<'_, '_>, beam_half_left_mm: Arg<'_, '_>, beam_half_top_mm: Arg<'_, '_>, beam_half_bottom_mm: Arg<'_, '_>, wall_half_point_mm: Arg<'_, '_>, wall_half_edge_mm: Arg<'_, '_>, wall_half_bottom_mm: Arg<'_, '_>, screw_row_mm: Arg<'_, '_>, load_cases: Arg<'_, '_>, marks: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            halves: halves.read("halves")?,
+            beam_half_length_mm: beam_half_length_mm.read("beam_half_length_mm")?,
+            wall_half_length_mm: wall_half_length_mm.read("wall_half_length_mm")?,
+            beam_half_left_mm: beam_half_left_mm.read("beam_half_left_mm")?,
+            beam_half_top_mm: beam_half_top_mm.read("beam_half_top_mm")?,
+            beam_half_bottom_mm: beam_half_bottom_mm.read("beam_half_bottom_mm")?,
+            wall_half_point_mm: wall_half_point_mm.read("wall_half_point_mm")?,
+            wall_half_edge_mm: wall_half_edge_mm.read("wall_half_edge_mm")?,
+            wall_half_bottom_mm: wall_half_bottom_mm.read("wall_half_bottom_mm")?,
+            screw_row_mm: screw_row_mm.read("screw_row_mm")?,
+            marks: marks.read_or("marks", || None)?,
+            load_cases: load_cases.read("load_cases")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatPlan {
+    const NAME: &'static str = "CleatPlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("halves", "halves", "The two halves of the strip."),
+        ("beam_half_length_mm", "beam_half_length_mm", "Length of the beam half along the body, mm."),
+        ("wall_half_length_mm", "wall_half_length_mm", "Length of the wall half, shorter for side adjustment, mm."),
+        ("beam_half_left_mm", "beam_half_left_mm", "From the left end of the front to the left end of the beam half, mm."),
+        ("beam_half_top_mm", "beam_half_top_mm", "Upper edge of the beam half, mm."),
+        ("beam_half_bottom_mm", "beam_half_bottom_mm", "Lower edge of the beam half, at the wall, mm."),
+        ("wall_half_point_mm", "wall_half_point_mm", "Point of the wall half, in front, mm."),
+        ("wall_half_edge_mm", "wall_half_edge_mm", "Upper edge of the wall half where it touches the wall, mm."),
+        ("wall_half_bottom_mm", "wall_half_bottom_mm", "Lower edge of the wall half, mm."),
+        ("screw_row_mm", "screw_row_mm", "Height of the screw row, mm."),
+        ("marks", "marks", "Heights above the floor, screws at the studs, room to lift; absent when the wall was not given."),
+        ("load_cases", "load_cases", "Load cases on the seat and what each gives."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.halves.show(), self.beam_half_length_mm.show(), self.wall_half_length_mm.show(), self.beam_half_left_mm.show(), self.beam_half_top_mm.show(), self.beam_half_bottom_mm.show(), self.wall_half_point_mm.show(), self.wall_half_edge_mm.show(), self.wall_half_bottom_mm.show(), self.screw_row_mm.show(), self.marks.show(), self.load_cases.show()] }
+}
+
+impl OfJson for CleatPlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            halves: field(fields, "halves")?,
+            beam_half_length_mm: field(fields, "beam_half_length_mm")?,
+            wall_half_length_mm: field(fields, "wall_half_length_mm")?,
+            beam_half_left_mm: field(fields, "beam_half_left_mm")?,
+            beam_half_top_mm: field(fields, "beam_half_top_mm")?,
+            beam_half_bottom_mm: field(fields, "beam_half_bottom_mm")?,
+            wall_half_point_mm: field(fields, "wall_half_point_mm")?,
+            wall_half_edge_mm: field(fields, "wall_half_edge_mm")?,
+            wall_half_bottom_mm: field(fields, "wall_half_bottom_mm")?,
+            screw_row_mm: field(fields, "screw_row_mm")?,
+            marks: field(fields, "marks")?,
+            load_cases: field(fields, "load_cases")?,
+        })
+    }
+}
+
+/// Mass and centre of gravity.
+///
+/// Parameters
+/// ----------
+/// density_kg_m3 : float
+///     Density of the panels' wood at the given moisture, kg/m³.
+/// panels_kg : float
+///     Mass of the panels, kg.
+/// inside_kg : float
+///     Mass of the frame pieces and the beam half, kg.
+/// lifted_kg : float
+///     Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
+/// centre_mm : tuple of 3 float
+///     Its centre of gravity: from the left end, from the front face, from the underside, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MassPlan {
+    /// Density of the panels' wood at the given moisture, kg/m³.
+    #[pyo3(get)]
+    pub(crate) density_kg_m3: f64,
+    /// Mass of the panels, kg.
+    #[pyo3(get)]
+    pub(crate) panels_kg: f64,
+    /// Mass of the frame pieces and the beam half, kg.
+    #[pyo3(get)]
+    pub(crate) inside_kg: f64,
+    /// Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
+    #[pyo3(get)]
+    pub(crate) lifted_kg: f64,
+    /// Its centre of gravity: from the left end, from the front face, from the underside, mm.
+    #[pyo3(get)]
+    pub(crate) centre_mm: Fixed<f64, 3>,
+}
+
+#[pymethods]
+impl MassPlan {
+    #[new]
+    #[pyo3(signature = (*, density_kg_m3, panels_kg, inside_kg, lifted_kg, centre_mm), text_signature = "(*, density_kg_m3, panels_kg, inside_kg, lifted_kg, centre_mm)")]
+    fn new(density_kg_m3: Arg<'_, '_>, panels_kg: Arg<'_, '_>, inside_kg: Arg<'_, '_>, lifted_kg: Arg<'_, '_>, centre_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            density_kg_m3: density_kg_m3.read("density_kg_m3")?,
+            panels_kg: panels_kg.read("panels_kg")?,
+            inside_kg: inside_kg.read("inside_kg")?,
+            lifted_kg: lifted_kg.read("lifted_kg")?,
+            centre_mm: centre_mm.read("centre_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MassPlan {
+    const NAME: &'static str = "MassPlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("density_kg_m3", "density_kg_m3", "Density of the panels' wood at the given moisture, kg/m³."),
+        ("panels_kg", "panels_kg", "Mass of the panels, kg."),
+        ("inside_kg", "inside_kg", "Mass of the frame pieces and the beam half, kg."),
+        ("lifted_kg", "lifted_kg", "Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out."),
+        ("centre_mm", "centre_mm", "Its centre of gravity: from the left end, from the front face, from the underside, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.density_kg_m3.show(), self.panels_kg.show(), self.inside_kg.show(), self.lifted_kg.show(), self.centre_mm.show()] }
+}
+
+impl OfJson for MassPlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            density_kg_m3: field(fields, "density_kg_m3")?,
+            panels_kg: field(fields, "panels_kg")?,
+            inside_kg: field(fields, "inside_kg")?,
+            lifted_kg: field(fields, "lifted_kg")?,
+            centre_mm: field(fields, "centre_mm")?,
+        })
+    }
+}
+
+choice!(Basis, ["clause", "derived", "chosen"]);
+
+/// One factor of a capacity.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Symbol and meaning, such as ``C_D load duration``.
+/// value : float
+///     Its value.
+/// clause : str
+///     Where it comes from.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Factor {
+    /// Symbol and meaning, such as `C_D load duration`.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Its value.
+    #[pyo3(get)]
+    pub(crate) value: f64,
+    /// Where it comes from.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+}
+
+#[pymethods]
+impl Factor {
+    #[new]
+    #[pyo3(signature = (*, name, value, clause), text_signature = "(*, name, value, clause)")]
+    fn new(name: Arg<'_, '_>, value: Arg<'_, '_>, clause: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            value: value.read("value")?,
+            clause: clause.read("clause")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Factor {
+    const NAME: &'static str = "Factor";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Symbol and meaning, such as `C_D load duration`."),
+        ("value", "value", "Its value."),
+        ("clause", "clause", "Where it comes from."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.value.show(), self.clause.show()] }
+}
+
+impl OfJson for Factor {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            value: field(fields, "value")?,
+            clause: field(fields, "clause")?,
+        })
+    }
+}
+
+/// One check with its whole working.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     What is checked, in words.
+/// subject : str
+///     The part checked, such as ``wall screws``.
+/// outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+///     What the check says.
+/// basis : {'clause', 'derived', 'chosen'}
+///     What it rests on.
+/// unit : str
+///     Unit symbol of demand and capacity.
+/// mode : str
+///     The governing mode, in words; empty where there is only one.
+/// factors : list of Factor
+///     Every factor applied.
+/// clause : str
+///     The rule, where there is one.
+/// remark : str
+///     What was assumed, or why there is no answer.
+/// demand : float or None, optional
+///     Demand, in ``unit``.
+/// capacity : float or None, optional
+///     Capacity, in ``unit``; absent where there is none to compare with.
+/// utilisation : float or None, optional
+///     Demand over capacity; 1 is the limit.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Verdict {
+    /// What is checked, in words.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// The part checked, such as `wall screws`.
+    #[pyo3(get)]
+    pub(crate) subject: String,
+    /// What the check says.
+    #[pyo3(get)]
+    pub(crate) outcome: Outcome,
+    /// What it rests on.
+    #[pyo3(get)]
+    pub(crate) basis: Basis,
+    /// Demand, in `unit`.
+    #[pyo3(get)]
+    pub(crate) demand: Option<f64>,
+    /// Capacity, in `unit`; absent where there is none to compare with.
+    #[pyo3(get)]
+    pub(crate) capacity: Option<f64>,
+    /// Unit symbol of demand and capacity.
+    #[pyo3(get)]
+    pub(crate) unit: String,
+    /// Demand over capacity; 1 is the limit.
+    #[pyo3(get)]
+    pub(crate) utilisation: Option<f64>,
+    /// The governing mode, in words; empty where there is only one.
+    #[pyo3(get)]
+    pub(crate) mode: String,
+    /// Every factor applied.
+    #[pyo3(get)]
+    pub(crate) factors: Vec<Factor>,
+    /// The rule, where there is one.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+    /// What was assumed, or why there is no answer.
+    #[pyo3(get)]
+    pub(crate) remark: String,
+}
+
+#[pymethods]
+impl Verdict {
+    #[new]
+    #[pyo3(signature = (*, name, subject, outcome, basis, unit, mode, factors, clause, remark, demand = Arg::left_out(), capacity = Arg::left_out(), utilisation = Arg::left_out()), text_signature = "(*, name, subject, outcome, basis, unit, mode, factors, clause, remark, demand=None, capacity=None, utilisation=None)")]
+    fn new(name: Arg<'_, '_>, subject: Arg<'_, '_>, outcome: Arg<'_, '_>, basis: Arg<'_, '_>, unit: Arg<'_, '_>, mode: Arg<'_, '_>, factors: Arg<'_, '_>, clause: Arg<'_, '_>, remark: Arg<'_, '_>, demand: Arg<'_, '_>, capacity: Arg<'_, '_>, utilisation: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            subject: subject.read("subject")?,
+            outcome: outcome.read("outcome")?,
+            basis: basis.read("basis")?,
+            demand: demand.read_or("demand", || None)?,
+            capacity: capacity.read_or("capacity", || None)?,
+            unit: unit.read("unit")?,
+            utilisation: utilisation.read_or("utilisation", || None)?,
+            mode: mode.read("mode")?,
+            factors: factors.read("factors")?,
+            clause: clause.read("clause")?,
+            remark: remark.read("remark")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Verdict {
+    const NAME: &'static str = "Verdict";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "What is checked, in words."),
+        ("subject", "subject", "The part checked, such as `wall screws`."),
+        ("outcome", "outcome", "What the check says."),
+        ("basis", "basis", "What it rests on."),
+        ("demand", "demand", "Demand, in `unit`."),
+        ("capacity", "capacity", "Capacity, in `unit`; absent where there is none to compare with."),
+        ("unit", "unit", "Unit symbol of demand and capacity."),
+        ("utilisation", "utilisation", "Demand over capacity; 1 is the limit."),
+        ("mode", "mode", "The governing mode, in words; empty where there is only one."),
+        ("factors", "factors", "Every factor applied."),
+        ("clause", "clause", "The rule, where there is one."),
+        ("remark", "remark", "What was assumed, or why there is no answer."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.subject.show(), self.outcome.show(), self.basis.show(), self.demand.show(), self.capacity.show(), self.unit.show(), self.utilisation.show(), self.mode.show(), self.factors.show(), self.clause.show(), self.remark.show()] }
+}
+
+impl OfJson for Verdict {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            subject: field(fields, "subject")?,
+            outcome: field(fields, "outcome")?,
+            basis: field(fields, "basis")?,
+            demand: field(fields, "demand")?,
+            capacity: field(fields, "capacity")?,
+            unit: field(fields, "unit")?,
+            utilisation: field(fields, "utilisation")?,
+            mode: field(fields, "mode")?,
+            factors: field(fields, "factors")?,
+            clause: field(fields, "clause")?,
+            remark: field(fields, "remark")?,
+        })
+    }
+}
+
+/// What to buy for the finish.
+///
+/// Parameters
+/// ----------
+/// class_ : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+///     Class of finish.
+/// area_m2 : float
+///     Coated area, m².
+/// coats : int
+///     Number of coats.
+/// quantity : FinishClassQuantity
+///     Litres with their working, between the ends of the published figures.
+/// cans : CansToBuy or None, optional
+///     Cans for the most that may be needed; absent when no sizes were given.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FinishPlan {
+    /// Class of finish.
+    #[pyo3(get)]
+    pub(crate) class_: FinishName,
+    /// Coated area, m².
+    #[pyo3(get)]
+    pub(crate) area_m2: f64,
+    /// Number of coats.
+    #[pyo3(get)]
+    pub(crate) coats: u32,
+    /// Litres with their working, between the ends of the published figures.
+    #[pyo3(get)]
+    pub(crate) quantity: FinishClassQuantity,
+    /// Cans for the most that may be needed; absent when no sizes were given.
+    #[pyo3(get)]
+    pub(crate) cans: Option<CansToBuy>,
+}
+
+#[pymethods]
+impl FinishPlan {
+    #[new]
+    #[pyo3(signature = (*, class_, area_m2, coats, quantity, cans = Arg::left_out()), text_signature = "(*, class_, area_m2, coats, quantity, cans=None)")]
+    fn new(class_: Arg<'_, '_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, quantity: Arg<'_, '_>, cans: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            class_: class_.read("class_")?,
+            area_m2: area_m2.read("area_m2")?,
+            coats: coats.read("coats")?,
+            quantity: quantity.read("quantity")?,
+            cans: cans.read_or("cans", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FinishPlan {
+    const NAME: &'static str = "FinishPlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("class", "class_", "Class of finish."),
+        ("area_m2", "area_m2", "Coated area, m²."),
+        ("coats", "coats", "Number of coats."),
+        ("quantity", "quantity", "Litres with their working, between the ends of the published figures."),
+        ("cans", "cans", "Cans for the most that may be needed; absent when no sizes were given."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.class_.show(), self.area_m2.show(), self.coats.show(), self.quantity.show(), self.cans.show()] }
+}
+
+impl OfJson for FinishPlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            class_: field(fields, "class")?,
+            area_m2: field(fields, "area_m2")?,
+            coats: field(fields, "coats")?,
+            quantity: field(fields, "quantity")?,
+            cans: field(fields, "cans")?,
+        })
+    }
+}
+
+/// Glue for the mitres.
+///
+/// Parameters
+/// ----------
+/// seam_area_m2 : float
+///     Total area of the mitres, one side of each seam, m².
+/// seam_length_mm : float
+///     Total length of the seams, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GluePlan {
+    /// Total area of the mitres, one side of each seam, m².
+    #[pyo3(get)]
+    pub(crate) seam_area_m2: f64,
+    /// Total length of the seams, mm.
+    #[pyo3(get)]
+    pub(crate) seam_length_mm: f64,
+}
+
+#[pymethods]
+impl GluePlan {
+    #[new]
+    #[pyo3(signature = (*, seam_area_m2, seam_length_mm), text_signature = "(*, seam_area_m2, seam_length_mm)")]
+    fn new(seam_area_m2: Arg<'_, '_>, seam_length_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            seam_area_m2: seam_area_m2.read("seam_area_m2")?,
+            seam_length_mm: seam_length_mm.read("seam_length_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GluePlan {
+    const NAME: &'static str = "GluePlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("seam_area_m2", "seam_area_m2", "Total area of the mitres, one side of each seam, m²."),
+        ("seam_length_mm", "seam_length_mm", "Total length of the seams, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.seam_area_m2.show(), self.seam_length_mm.show()] }
+}
+
+impl OfJson for GluePlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            seam_area_m2: field(fields, "seam_area_m2")?,
+            seam_length_mm: field(fields, "seam_length_mm")?,
+        })
+    }
+}
+
+/// A whole job, computed from one spec.
+///
+/// Attributes
+/// ----------
+/// beamcraft_plan : int
+///     Format of this document; 1.
+/// spec : BeamSpec
+///     The spec it was computed from, with every default filled in.
+/// panels : list of Panel
+///     The panels as solids, in the order of the faces.
+/// cuts : list of CutSetting
+///     Saw settings, panel by panel, in the order of the cuts.
+/// mass : MassPlan
+///     Mass and centre of gravity of what is lifted.
+/// checks : list of Verdict
+///     Every check, with its working.
+/// glue : GluePlan
+///     Glue for the mitres.
+/// findings : list of Finding
+///     What the maker should know, worst first.
+/// not_checked : list of str
+///     What was not checked.
+/// cautions : list of CautionText
+///     Standing cautions.
+/// frame : FramePlan or None, optional
+///     Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
+/// cleat : CleatPlan or None, optional
+///     The hanging cleat; absent when it does not fit the body.
+/// finish : FinishPlan or None, optional
+///     What to buy for the finish; absent when no finish was given.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Plan {
+    /// Format of this document; 1.
+    #[pyo3(get)]
+    pub(crate) beamcraft_plan: u32,
+    /// The spec it was computed from, with every default filled in.
+    #[pyo3(get)]
+    pub(crate) spec: BeamSpec,
+    /// The panels as solids, in the order of the faces.
+    #[pyo3(get)]
+    pub(crate) panels: Vec<Panel>,
+    /// Saw settings, panel by panel, in the order of the cuts.
+    #[pyo3(get)]
+    pub(crate) cuts: Vec<CutSetting>,
+    /// Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
+    #[pyo3(get)]
+    pub(crate) frame: Option<FramePlan>,
+    /// The hanging cleat; absent when it does not fit the body.
+    #[pyo3(get)]
+    pub(crate) cleat: Option<CleatPlan>,
+    /// Mass and centre of gravity of what is lifted.
+    #[pyo3(get)]
+    pub(crate) mass: MassPlan,
+    /// Every check, with its working.
+    #[pyo3(get)]
+    pub(crate) checks: Vec<Verdict>,
+    /// What to buy for the finish; absent when no finish was given.
+    #[pyo3(get)]
+    pub(crate) finish: Option<FinishPlan>,
+    /// Glue for the mitres.
+    #[pyo3(get)]
+    pub(crate) glue: GluePlan,
+    /// What the maker should know, worst first.
+    #[pyo3(get)]
+    pub(crate) findings: Vec<Finding>,
+    /// What was not checked.
+    #[pyo3(get)]
+    pub(crate) not_checked: Vec<String>,
+    /// Standing cautions.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl Plan {
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for Plan {
+    const NAME: &'static str = "Plan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("beamcraft_plan", "beamcraft_plan", "Format of this document; 1."),
+        ("spec", "spec", "The spec it was computed from, with every default filled in."),
+        ("panels", "panels", "The panels as solids, in the order of the faces."),
+        ("cuts", "cuts", "Saw settings, panel by panel, in the order of the cuts."),
+        ("frame", "frame", "Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit."),
+        ("cleat", "cleat", "The hanging cleat; absent when it does not fit the body."),
+        ("mass", "mass", "Mass and centre of gravity of what is lifted."),
+        ("checks", "checks", "Every check, with its working."),
+        ("finish", "finish", "What to buy for the finish; absent when no finish was given."),
+        ("glue", "glue", "Glue for the mitres."),
+        ("findings", "findings", "What the maker should know, worst first."),
+        ("not_checked", "not_checked", "What was not checked."),
+        ("cautions", "cautions", "Standing cautions."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_plan.show(), self.spec.show(), self.panels.show(), self.cuts.show(), self.frame.show(), self.cleat.show(), self.mass.show(), self.checks.show(), self.finish.show(), self.glue.show(), self.findings.show(), self.not_checked.show(), self.cautions.show()] }
+}
+
+impl OfJson for Plan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            beamcraft_plan: field(fields, "beamcraft_plan")?,
+            spec: field(fields, "spec")?,
+            panels: field(fields, "panels")?,
+            cuts: field(fields, "cuts")?,
+            frame: field(fields, "frame")?,
+            cleat: field(fields, "cleat")?,
+            mass: field(fields, "mass")?,
+            checks: field(fields, "checks")?,
+            finish: field(fields, "finish")?,
+            glue: field(fields, "glue")?,
+            findings: field(fields, "findings")?,
+            not_checked: field(fields, "not_checked")?,
+            cautions: field(fields, "cautions")?,
         })
     }
 }
@@ -12520,7 +16329,7 @@ fn splayed_corner(py: Python<'_>, slope_a_deg: Arg<'_, '_>, slope_b_deg: Arg<'_,
 ///     The end on the left, seen from the room.
 /// right_end : LegEnd
 ///     The end on the right, seen from the room.
-/// butts : list of ButtJoint
+/// butts : list of LegButt
 ///     Edges where one panel runs past the other; all others are mitred.
 /// leg : int, default 1
 ///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
@@ -12572,6 +16381,13 @@ fn shell_panels(py: Python<'_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, 
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.dowel_bearing(specific_gravity=0.5, diameter_mm=3.8099999999999996, angle_to_grain_deg=0.0, rounding='nearest_50_psi')
+/// >>> round(found.parallel_mpa, 4)
+/// 32.0606
 #[pyfunction]
 #[pyo3(signature = (*, specific_gravity, diameter_mm, angle_to_grain_deg, direction = Arg::left_out(), rounding = Arg::left_out()), text_signature = "(*, specific_gravity, diameter_mm, angle_to_grain_deg, direction='side_grain', rounding='unrounded')")]
 fn dowel_bearing(py: Python<'_>, specific_gravity: Arg<'_, '_>, diameter_mm: Arg<'_, '_>, angle_to_grain_deg: Arg<'_, '_>, direction: Arg<'_, '_>, rounding: Arg<'_, '_>) -> PyResult<DowelBearing> {
@@ -12599,6 +16415,13 @@ fn dowel_bearing(py: Python<'_>, specific_gravity: Arg<'_, '_>, diameter_mm: Arg
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.bending_yield(fastener='low_carbon', diameter_mm=3.6067999999999993)
+/// >>> round(found.bending_yield_mpa, 4)
+/// 689.4757
 #[pyfunction]
 #[pyo3(signature = (*, fastener, diameter_mm), text_signature = "(*, fastener, diameter_mm)")]
 fn bending_yield(py: Python<'_>, fastener: Arg<'_, '_>, diameter_mm: Arg<'_, '_>) -> PyResult<BendingYield> {
@@ -12648,6 +16471,13 @@ fn bending_yield(py: Python<'_>, fastener: Arg<'_, '_>, diameter_mm: Arg<'_, '_>
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.dowel_shear(yield_diameter_mm=12.7, bending_yield_mpa=310.2640781925763, main_bearing_mpa=33.09483500720813, side_bearing_mpa=33.09483500720813, main_length_mm=38.099999999999994, side_length_mm=38.099999999999994, max_angle_to_grain_deg=0.0)
+/// >>> round(found.is_n, 4)
+/// 4003.3995
 #[pyfunction]
 #[pyo3(signature = (*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm = Arg::left_out(), gap_mm = Arg::left_out()), text_signature = "(*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm=None, gap_mm=0.0)")]
 fn dowel_shear(py: Python<'_>, yield_diameter_mm: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>, main_bearing_mpa: Arg<'_, '_>, side_bearing_mpa: Arg<'_, '_>, main_length_mm: Arg<'_, '_>, side_length_mm: Arg<'_, '_>, max_angle_to_grain_deg: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, gap_mm: Arg<'_, '_>) -> PyResult<DowelShear> {
@@ -12688,6 +16518,13 @@ fn dowel_shear(py: Python<'_>, yield_diameter_mm: Arg<'_, '_>, bending_yield_mpa
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.fastener_withdrawal(fastener='smooth_nail', specific_gravity=0.42, nominal_diameter_mm=2.8702, holding_length_mm=25.4)
+/// >>> round(found.side_grain_n_per_mm, 4)
+/// 3.122
 #[pyfunction]
 #[pyo3(signature = (*, fastener, specific_gravity, nominal_diameter_mm, holding_length_mm, penetration_mm = Arg::left_out(), direction = Arg::left_out()), text_signature = "(*, fastener, specific_gravity, nominal_diameter_mm, holding_length_mm, penetration_mm=None, direction='side_grain')")]
 fn fastener_withdrawal(py: Python<'_>, fastener: Arg<'_, '_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, holding_length_mm: Arg<'_, '_>, penetration_mm: Arg<'_, '_>, direction: Arg<'_, '_>) -> PyResult<FastenerWithdrawal> {
@@ -12719,6 +16556,13 @@ fn fastener_withdrawal(py: Python<'_>, fastener: Arg<'_, '_>, specific_gravity: 
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.head_pull_through(specific_gravity=0.5, head_diameter_mm=9.220199999999998, net_side_thickness_mm=19.049999999999997)
+/// >>> round(found.reference_n, 4)
+/// 656.2862
 #[pyfunction]
 #[pyo3(signature = (*, specific_gravity, head_diameter_mm, net_side_thickness_mm), text_signature = "(*, specific_gravity, head_diameter_mm, net_side_thickness_mm)")]
 fn head_pull_through(py: Python<'_>, specific_gravity: Arg<'_, '_>, head_diameter_mm: Arg<'_, '_>, net_side_thickness_mm: Arg<'_, '_>) -> PyResult<HeadPullThrough> {
@@ -12755,6 +16599,13 @@ fn head_pull_through(py: Python<'_>, specific_gravity: Arg<'_, '_>, head_diamete
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.combined_lateral_withdrawal(rule='screws', lateral_capacity_n=1779.2886461041999, withdrawal_capacity_n=3366.414118429146, lateral_n=444.82216152604997, withdrawal_n=444.82216152604997)
+/// >>> round(found.capacity_n, 4)
+/// 2328.0872
 #[pyfunction]
 #[pyo3(signature = (*, rule, lateral_capacity_n, withdrawal_capacity_n, lateral_n, withdrawal_n), text_signature = "(*, rule, lateral_capacity_n, withdrawal_capacity_n, lateral_n, withdrawal_n)")]
 fn combined_lateral_withdrawal(py: Python<'_>, rule: Arg<'_, '_>, lateral_capacity_n: Arg<'_, '_>, withdrawal_capacity_n: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>) -> PyResult<CombinedLateralWithdrawal> {
@@ -12796,6 +16647,13 @@ fn combined_lateral_withdrawal(py: Python<'_>, rule: Arg<'_, '_>, lateral_capaci
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.connection_factors(fastener='wood_screw', nominal_diameter_mm=4.826, load_duration='permanent')
+/// >>> round(found.c_d, 4)
+/// 0.9
 #[pyfunction]
 #[pyo3(signature = (*, fastener, nominal_diameter_mm, load_duration = Arg::left_out(), fabrication_moisture = Arg::left_out(), service_moisture = Arg::left_out(), temperature = Arg::left_out(), arrangement = Arg::left_out(), direction = Arg::left_out(), nail_driving = Arg::left_out()), text_signature = "(*, fastener, nominal_diameter_mm, load_duration='permanent', fabrication_moisture='dry', service_moisture='dry', temperature='up_to_100_f', arrangement='several_rows', direction='side_grain', nail_driving='straight')")]
 fn connection_factors(py: Python<'_>, fastener: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, load_duration: Arg<'_, '_>, fabrication_moisture: Arg<'_, '_>, service_moisture: Arg<'_, '_>, temperature: Arg<'_, '_>, arrangement: Arg<'_, '_>, direction: Arg<'_, '_>, nail_driving: Arg<'_, '_>) -> PyResult<ConnectionFactors> {
@@ -12827,6 +16685,13 @@ fn connection_factors(py: Python<'_>, fastener: Arg<'_, '_>, nominal_diameter_mm
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.lead_hole(specific_gravity=0.42, nominal_diameter_mm=4.826, root_diameter_mm=3.8608)
+/// >>> round(found.lateral_shank_hole_mm, 4)
+/// 4.2227
 #[pyfunction]
 #[pyo3(signature = (*, specific_gravity, nominal_diameter_mm, root_diameter_mm), text_signature = "(*, specific_gravity, nominal_diameter_mm, root_diameter_mm)")]
 fn lead_hole(py: Python<'_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, root_diameter_mm: Arg<'_, '_>) -> PyResult<LeadHole> {
@@ -12916,6 +16781,13 @@ fn lead_hole(py: Python<'_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm:
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.screw_joint(size='no_10', screw_length_mm=63.5, side_specific_gravity=0.42, side_thickness_mm=18.25625, side_angle_to_grain_deg=0.0, main_specific_gravity=0.5, main_thickness_mm=88.9, main_angle_to_grain_deg=0.0, rounding='nearest_50_psi', lateral_n=100.0, withdrawal_n=0.0)
+/// >>> round(found.im_n, 4)
+/// 2274.0431
 #[pyfunction]
 #[pyo3(signature = (*, size, screw_length_mm, side_specific_gravity, side_thickness_mm, side_angle_to_grain_deg, main_specific_gravity, main_thickness_mm, main_angle_to_grain_deg, lateral_n, withdrawal_n, nominal_diameter_mm = Arg::left_out(), root_diameter_mm = Arg::left_out(), head_diameter_mm = Arg::left_out(), thread_length_mm = Arg::left_out(), tip_length_mm = Arg::left_out(), bending_yield_mpa = Arg::left_out(), head_recess_mm = Arg::left_out(), gap_mm = Arg::left_out(), main_direction = Arg::left_out(), rounding = Arg::left_out(), load_duration = Arg::left_out(), fabrication_moisture = Arg::left_out(), service_moisture = Arg::left_out(), temperature = Arg::left_out(), arrangement = Arg::left_out()), text_signature = "(*, size, screw_length_mm, side_specific_gravity, side_thickness_mm, side_angle_to_grain_deg, main_specific_gravity, main_thickness_mm, main_angle_to_grain_deg, lateral_n, withdrawal_n, nominal_diameter_mm=None, root_diameter_mm=None, head_diameter_mm=None, thread_length_mm=None, tip_length_mm=None, bending_yield_mpa=None, head_recess_mm=0.0, gap_mm=0.0, main_direction='side_grain', rounding='unrounded', load_duration='permanent', fabrication_moisture='dry', service_moisture='dry', temperature='up_to_100_f', arrangement='several_rows')")]
 fn screw_joint(py: Python<'_>, size: Arg<'_, '_>, screw_length_mm: Arg<'_, '_>, side_specific_gravity: Arg<'_, '_>, side_thickness_mm: Arg<'_, '_>, side_angle_to_grain_deg: Arg<'_, '_>, main_specific_gravity: Arg<'_, '_>, main_thickness_mm: Arg<'_, '_>, main_angle_to_grain_deg: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, root_diameter_mm: Arg<'_, '_>, head_diameter_mm: Arg<'_, '_>, thread_length_mm: Arg<'_, '_>, tip_length_mm: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>, head_recess_mm: Arg<'_, '_>, gap_mm: Arg<'_, '_>, main_direction: Arg<'_, '_>, rounding: Arg<'_, '_>, load_duration: Arg<'_, '_>, fabrication_moisture: Arg<'_, '_>, service_moisture: Arg<'_, '_>, temperature: Arg<'_, '_>, arrangement: Arg<'_, '_>) -> PyResult<ScrewJoint> {
@@ -12978,6 +16850,13 @@ fn list_wood_screws(py: Python<'_>) -> PyResult<WoodScrewList> {
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.cleat_seat(weight_n=150.0, centre_out_mm=90.0, foot_below_mm=140.0, bevel_deg=45.0)
+/// >>> round(found.vertical_n, 4)
+/// 150.0
 #[pyfunction]
 #[pyo3(signature = (*, weight_n, centre_out_mm, foot_below_mm, bevel_deg, friction = Arg::left_out(), top_above_mm = Arg::left_out()), text_signature = "(*, weight_n, centre_out_mm, foot_below_mm, bevel_deg, friction=0.0, top_above_mm=None)")]
 fn cleat_seat(py: Python<'_>, weight_n: Arg<'_, '_>, centre_out_mm: Arg<'_, '_>, foot_below_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, friction: Arg<'_, '_>, top_above_mm: Arg<'_, '_>) -> PyResult<CleatSeat> {
@@ -13021,6 +16900,13 @@ fn cleat_seat(py: Python<'_>, weight_n: Arg<'_, '_>, centre_out_mm: Arg<'_, '_>,
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.wall_strip_screws(vertical_n=150.0, horizontal_n=96.43, contact_out_mm=12.0, contact_up_mm=60.0, screw_row_up_mm=35.0, strip_height_mm=60.0, screw_count=4)
+/// >>> round(found.total_tension_n, 4)
+/// 216.7371
 #[pyfunction]
 #[pyo3(signature = (*, vertical_n, horizontal_n, contact_out_mm, contact_up_mm, screw_row_up_mm, strip_height_mm, screw_count), text_signature = "(*, vertical_n, horizontal_n, contact_out_mm, contact_up_mm, screw_row_up_mm, strip_height_mm, screw_count)")]
 fn wall_strip_screws(py: Python<'_>, vertical_n: Arg<'_, '_>, horizontal_n: Arg<'_, '_>, contact_out_mm: Arg<'_, '_>, contact_up_mm: Arg<'_, '_>, screw_row_up_mm: Arg<'_, '_>, strip_height_mm: Arg<'_, '_>, screw_count: Arg<'_, '_>) -> PyResult<WallStripScrews> {
@@ -13100,6 +16986,110 @@ fn share_between_supports(py: Python<'_>, load_n: Arg<'_, '_>, load_at_mm: Arg<'
     compute_by_name(py, &ShareBetweenSupportsInput::new(load_n, load_at_mm, supports_mm)?, "share_between_supports")
 }
 
+/// Fence distance at the table for a rip with bevels on one or both edges, by face up and lean of the blade.
+///
+/// Parameters
+/// ----------
+/// show_width_mm : float
+///     Width of the show face after the cut, mm.
+///     Allowed: 0 to 100000.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// cut_bevel_deg : float
+///     Bevel of the cut, degrees; positive when its long point lies on the show face.
+///     Allowed: -80 to 80.
+/// set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+///     Which face lies up and which way the blade leans.
+/// kerf_mm : float
+///     Kerf of the blade, measured square to it, mm.
+///     Allowed: 0 to 12.
+/// fence_edge_bevel_deg : float, default 0.0
+///     Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+///     Allowed: -80 to 80.
+///
+/// Returns
+/// -------
+/// RipFence
+///     Fence setting of a bevelled rip.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, show_width_mm, thickness_mm, cut_bevel_deg, set_up, kerf_mm, fence_edge_bevel_deg = Arg::left_out()), text_signature = "(*, show_width_mm, thickness_mm, cut_bevel_deg, set_up, kerf_mm, fence_edge_bevel_deg=0.0)")]
+fn rip_fence(py: Python<'_>, show_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, cut_bevel_deg: Arg<'_, '_>, set_up: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, fence_edge_bevel_deg: Arg<'_, '_>) -> PyResult<RipFence> {
+    compute(py, &RipFenceInput::new(show_width_mm, thickness_mm, cut_bevel_deg, set_up, kerf_mm, fence_edge_bevel_deg)?, beamcraft_core::rip_fence)
+}
+
+/// Blade tilt and gauge angle of any straight cut, the gauge stated against the edge that rides it.
+///
+/// Parameters
+/// ----------
+/// cut_u : float
+///     Component of the cut's normal along the grain.
+///     Allowed: -1000 to 1000.
+/// cut_v : float
+///     Component of the cut's normal across the grain.
+///     Allowed: -1000 to 1000.
+/// cut_n : float
+///     Component of the cut's normal out of the show face.
+///     Allowed: -1000 to 1000.
+/// riding_u : float
+///     Component along the grain of the normal of the edge that rides the gauge.
+///     Allowed: -1000 to 1000.
+/// riding_v : float
+///     Component across the grain of the normal of the edge that rides the gauge.
+///     Allowed: -1000 to 1000.
+///
+/// Returns
+/// -------
+/// SawAngles
+///     How to set the saw for a cut.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, cut_u, cut_v, cut_n, riding_u, riding_v), text_signature = "(*, cut_u, cut_v, cut_n, riding_u, riding_v)")]
+fn saw_angles(py: Python<'_>, cut_u: Arg<'_, '_>, cut_v: Arg<'_, '_>, cut_n: Arg<'_, '_>, riding_u: Arg<'_, '_>, riding_v: Arg<'_, '_>) -> PyResult<SawAngles> {
+    compute(py, &SawAnglesInput::new(cut_u, cut_v, cut_n, riding_u, riding_v)?, beamcraft_core::saw_angles)
+}
+
+/// How to cut a bevel that lies within or beyond the tilt of the saw.
+///
+/// Parameters
+/// ----------
+/// tilt_deg : float
+///     Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face.
+///     Allowed: -80 to 80.
+/// max_tilt_deg : float, default 45.0
+///     Largest tilt of the saw from square, degrees; 45, as most saws have, if left out.
+///     Allowed: 30 to 60.
+///
+/// Returns
+/// -------
+/// TiltSetUp
+///     The set-up for a bevel.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, tilt_deg, max_tilt_deg = Arg::left_out()), text_signature = "(*, tilt_deg, max_tilt_deg=45.0)")]
+fn tilt_set_up(py: Python<'_>, tilt_deg: Arg<'_, '_>, max_tilt_deg: Arg<'_, '_>) -> PyResult<TiltSetUp> {
+    compute(py, &TiltSetUpInput::new(tilt_deg, max_tilt_deg)?, beamcraft_core::tilt_set_up)
+}
+
 /// Size of a frame piece between the wide boards, short of the cleat.
 ///
 /// Parameters
@@ -13128,6 +17118,13 @@ fn share_between_supports(py: Python<'_>, load_n: Arg<'_, '_>, load_at_mm: Arg<'
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.frame_piece(front_flat_mm=145.0, wide_flat_mm=195.0, strip_thickness_mm=18.0, clearance_mm=3.0)
+/// >>> round(found.width_mm, 4)
+/// 145.0
 #[pyfunction]
 #[pyo3(signature = (*, front_flat_mm, wide_flat_mm, strip_thickness_mm, clearance_mm), text_signature = "(*, front_flat_mm, wide_flat_mm, strip_thickness_mm, clearance_mm)")]
 fn frame_piece(py: Python<'_>, front_flat_mm: Arg<'_, '_>, wide_flat_mm: Arg<'_, '_>, strip_thickness_mm: Arg<'_, '_>, clearance_mm: Arg<'_, '_>) -> PyResult<FramePiece> {
@@ -13164,6 +17161,13 @@ fn frame_piece(py: Python<'_>, front_flat_mm: Arg<'_, '_>, wide_flat_mm: Arg<'_,
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.frame_spacing(inner_length_mm=1018.0, piece_thickness_mm=18.0, end_margin_mm=0.0, greatest_spacing_mm=400.0)
+/// >>> found.piece_count
+/// 4
 #[pyfunction]
 #[pyo3(signature = (*, inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs = Arg::left_out()), text_signature = "(*, inner_length_mm, piece_thickness_mm, end_margin_mm, greatest_spacing_mm, keep_outs=...)")]
 fn frame_spacing(py: Python<'_>, inner_length_mm: Arg<'_, '_>, piece_thickness_mm: Arg<'_, '_>, end_margin_mm: Arg<'_, '_>, greatest_spacing_mm: Arg<'_, '_>, keep_outs: Arg<'_, '_>) -> PyResult<FrameSpacing> {
@@ -13201,6 +17205,13 @@ fn frame_spacing(py: Python<'_>, inner_length_mm: Arg<'_, '_>, piece_thickness_m
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.cleat_halves(strip_width_mm=120.0, thickness_mm=18.0, bevel_deg=45.0, kerf_mm=0.0, blunt_mm=0.0)
+/// >>> round(found.long_face_mm, 4)
+/// 69.0
 #[pyfunction]
 #[pyo3(signature = (*, strip_width_mm, thickness_mm, bevel_deg, kerf_mm, blunt_mm = Arg::left_out()), text_signature = "(*, strip_width_mm, thickness_mm, bevel_deg, kerf_mm, blunt_mm=0.0)")]
 fn cleat_halves(py: Python<'_>, strip_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, blunt_mm: Arg<'_, '_>) -> PyResult<CleatHalves> {
@@ -13286,6 +17297,13 @@ fn cleat_marks(py: Python<'_>, place: Arg<'_, '_>, body_length_mm: Arg<'_, '_>, 
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.film_build(volume_solids_pct=71.0, dry_film_um=125.0)
+/// >>> round(found.spread_m2_per_l, 4)
+/// 5.68
 #[pyfunction]
 #[pyo3(signature = (*, volume_solids_pct, dry_film_um), text_signature = "(*, volume_solids_pct, dry_film_um)")]
 fn film_build(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<FilmBuild> {
@@ -13314,6 +17332,13 @@ fn film_build(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, dry_film_um: Arg<'
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.film_from_spread(spread_m2_per_l=10.0, volume_solids_pct=50.0)
+/// >>> round(found.wet_film_um, 4)
+/// 100.0
 #[pyfunction]
 #[pyo3(signature = (*, spread_m2_per_l, volume_solids_pct), text_signature = "(*, spread_m2_per_l, volume_solids_pct)")]
 fn film_from_spread(py: Python<'_>, spread_m2_per_l: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<FilmFromSpread> {
@@ -13342,6 +17367,13 @@ fn film_from_spread(py: Python<'_>, spread_m2_per_l: Arg<'_, '_>, volume_solids_
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.volume_solids_from_films(wet_film_um=100.0, dry_film_um=50.0)
+/// >>> round(found.volume_solids_pct, 4)
+/// 50.0
 #[pyfunction]
 #[pyo3(signature = (*, wet_film_um, dry_film_um), text_signature = "(*, wet_film_um, dry_film_um)")]
 fn volume_solids_from_films(py: Python<'_>, wet_film_um: Arg<'_, '_>, dry_film_um: Arg<'_, '_>) -> PyResult<VolumeSolidsFromFilms> {
@@ -13373,6 +17405,13 @@ fn volume_solids_from_films(py: Python<'_>, wet_film_um: Arg<'_, '_>, dry_film_u
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.thinned_volume_solids(volume_solids_pct=25.0, coating_parts=1.0, thinner_parts=1.0)
+/// >>> round(found.volume_solids_pct, 4)
+/// 12.5
 #[pyfunction]
 #[pyo3(signature = (*, volume_solids_pct, coating_parts, thinner_parts), text_signature = "(*, volume_solids_pct, coating_parts, thinner_parts)")]
 fn thinned_volume_solids(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, coating_parts: Arg<'_, '_>, thinner_parts: Arg<'_, '_>) -> PyResult<ThinnedVolumeSolids> {
@@ -13404,6 +17443,13 @@ fn thinned_volume_solids(py: Python<'_>, volume_solids_pct: Arg<'_, '_>, coating
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.coats_to_film(target_dry_um=25.4, wet_um_per_coat=101.6, volume_solids_pct=25.0)
+/// >>> round(found.dry_um_per_coat, 4)
+/// 25.4
 #[pyfunction]
 #[pyo3(signature = (*, target_dry_um, wet_um_per_coat, volume_solids_pct), text_signature = "(*, target_dry_um, wet_um_per_coat, volume_solids_pct)")]
 fn coats_to_film(py: Python<'_>, target_dry_um: Arg<'_, '_>, wet_um_per_coat: Arg<'_, '_>, volume_solids_pct: Arg<'_, '_>) -> PyResult<CoatsToFilm> {
@@ -13442,6 +17488,13 @@ fn coats_to_film(py: Python<'_>, target_dry_um: Arg<'_, '_>, wet_um_per_coat: Ar
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.finish_quantity(area_m2=9.8, coats=1, spread_m2_per_l=9.816954698844462)
+/// >>> round(found.net_l, 4)
+/// 0.9983
 #[pyfunction]
 #[pyo3(signature = (*, area_m2, coats, spread_m2_per_l, transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, area_m2, coats, spread_m2_per_l, transfer_efficiency=1.0, other_loss=0.0)")]
 fn finish_quantity(py: Python<'_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<FinishQuantity> {
@@ -13483,6 +17536,13 @@ fn finish_quantity(py: Python<'_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spr
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.finish_class_quantity(finish='oil_stain', method='wipe', area_m2=18.580608, coats=1)
+/// >>> found.spread_origin
+/// 'published'
 #[pyfunction]
 #[pyo3(signature = (*, finish, method, area_m2, coats, spread_m2_per_l = Arg::left_out(), transfer_efficiency = Arg::left_out(), other_loss = Arg::left_out()), text_signature = "(*, finish, method, area_m2, coats, spread_m2_per_l=None, transfer_efficiency=None, other_loss=0.0)")]
 fn finish_class_quantity(py: Python<'_>, finish: Arg<'_, '_>, method: Arg<'_, '_>, area_m2: Arg<'_, '_>, coats: Arg<'_, '_>, spread_m2_per_l: Arg<'_, '_>, transfer_efficiency: Arg<'_, '_>, other_loss: Arg<'_, '_>) -> PyResult<FinishClassQuantity> {
@@ -13586,6 +17646,13 @@ fn list_finish_classes(py: Python<'_>, kind: Arg<'_, '_>) -> PyResult<FinishClas
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.find_transfer_efficiency(method='dip_or_flow')
+/// >>> round(found.low_share, 4)
+/// 0.9
 #[pyfunction]
 #[pyo3(signature = (*, method), text_signature = "(*, method)")]
 fn find_transfer_efficiency(py: Python<'_>, method: Arg<'_, '_>) -> PyResult<TransferEfficiency> {
@@ -13620,6 +17687,13 @@ fn find_transfer_efficiency(py: Python<'_>, method: Arg<'_, '_>) -> PyResult<Tra
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.glue_quantity(bond_area_m2=1.0, spread_g_per_m2=151.35525672787455, density_kg_per_l=1.08)
+/// >>> round(found.mass_g, 4)
+/// 151.3553
 #[pyfunction]
 #[pyo3(signature = (*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share = Arg::left_out()), text_signature = "(*, bond_area_m2, spread_g_per_m2, density_kg_per_l, waste_share=0.0)")]
 fn glue_quantity(py: Python<'_>, bond_area_m2: Arg<'_, '_>, spread_g_per_m2: Arg<'_, '_>, density_kg_per_l: Arg<'_, '_>, waste_share: Arg<'_, '_>) -> PyResult<GlueQuantity> {
@@ -13657,6 +17731,13 @@ fn glue_quantity(py: Python<'_>, bond_area_m2: Arg<'_, '_>, spread_g_per_m2: Arg
 ///     A value is not of the type that is needed.
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.mitre_bond_area(length_mm=1000.0, thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0, joints=2)
+/// >>> round(found.seam_mm, 4)
+/// 28.2843
 #[pyfunction]
 #[pyo3(signature = (*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg = Arg::left_out(), joints = Arg::left_out()), text_signature = "(*, length_mm, thickness_a_mm, thickness_b_mm, corner_deg=90.0, joints=1)")]
 fn mitre_bond_area(py: Python<'_>, length_mm: Arg<'_, '_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>, joints: Arg<'_, '_>) -> PyResult<MitreBondArea> {
@@ -13691,6 +17772,103 @@ fn sanding_steps(py: Python<'_>, start_grit: Arg<'_, '_>, final_grit: Arg<'_, '_
     compute_by_name(py, &SandingStepsInput::new(start_grit, final_grit)?, "sanding_steps")
 }
 
+/// Recommended weight limit and lifting index of one lift by the revised NIOSH equation.
+///
+/// Parameters
+/// ----------
+/// mass_kg : float
+///     Mass lifted, kg.
+///     Allowed: 0 to 1000000.
+/// persons : int
+///     Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+///     centre of mass.
+///     Allowed: 1 to 12.
+/// reach_mm : float
+///     From the mid-point between the ankles out to the middle of the hands, mm.
+///     Allowed: 0 to 5000.
+/// hand_height_mm : float
+///     Hands above the floor, mm.
+///     Allowed: 0 to 5000.
+/// travel_mm : float
+///     Vertical travel of the hands, mm.
+///     Allowed: 0 to 5000.
+/// turn_deg : float, default 0.0
+///     Angle by which the lifter turns from straight ahead, degrees.
+///     Allowed: 0 to 180.
+/// lifts_per_min : float, default 0.2
+///     Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam.
+///     Allowed: 0 to 60.
+/// duration : {'short', 'moderate', 'long'}, default 'short'
+///     How long the work goes on.
+/// coupling : {'good', 'fair', 'poor'}, default 'poor'
+///     How well the hands hold; a beam without handles is poor, the default.
+/// origin_height_mm : float or None, optional
+///     Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out.
+///     Allowed: 0 to 5000.
+/// form : {'metric', 'us_customary'}, default 'metric'
+///     Which of the two printed forms of the equation to use.
+///
+/// Returns
+/// -------
+/// LiftingIndex
+///     Recommended weight and lifting index, with every multiplier.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.lifting_index(mass_kg=19.958064280000002, persons=1, reach_mm=584.1999999999999, hand_height_mm=381.0, travel_mm=1244.6, form='us_customary', coupling='fair')
+/// >>> round(found.recommended_kg, 4)
+/// 7.2652
+#[pyfunction]
+#[pyo3(signature = (*, mass_kg, persons, reach_mm, hand_height_mm, travel_mm, turn_deg = Arg::left_out(), lifts_per_min = Arg::left_out(), duration = Arg::left_out(), coupling = Arg::left_out(), origin_height_mm = Arg::left_out(), form = Arg::left_out()), text_signature = "(*, mass_kg, persons, reach_mm, hand_height_mm, travel_mm, turn_deg=0.0, lifts_per_min=0.2, duration='short', coupling='poor', origin_height_mm=None, form='metric')")]
+fn lifting_index(py: Python<'_>, mass_kg: Arg<'_, '_>, persons: Arg<'_, '_>, reach_mm: Arg<'_, '_>, hand_height_mm: Arg<'_, '_>, travel_mm: Arg<'_, '_>, turn_deg: Arg<'_, '_>, lifts_per_min: Arg<'_, '_>, duration: Arg<'_, '_>, coupling: Arg<'_, '_>, origin_height_mm: Arg<'_, '_>, form: Arg<'_, '_>) -> PyResult<LiftingIndex> {
+    compute(py, &LiftingIndexInput::new(mass_kg, persons, reach_mm, hand_height_mm, travel_mm, turn_deg, lifts_per_min, duration, coupling, origin_height_mm, form)?, beamcraft_core::lifting_index)
+}
+
+/// Distance of a combustible mantel from the opening against named rules and the appliance's chart.
+///
+/// Parameters
+/// ----------
+/// projection_mm : float
+///     How far the point stands out from the face around the opening, mm; for a beam its lower front edge.
+///     Allowed: 0 to 100000.
+/// distance_from_opening_mm : float
+///     Shortest distance of the point from the edge of the opening, in the plane of that face, mm.
+///     Allowed: 0 to 100000.
+/// appliance : Appliance
+///     What is in the opening, with the chart of its instructions.
+/// side : {'above', 'beside'}, default 'above'
+///     On which side of the opening the point lies.
+/// height_above_datum_mm : float or None, optional
+///     Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
+///     Allowed: 0 to 100000.
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
+///     The rules to compare with; all of the table when left out.
+///
+/// Returns
+/// -------
+/// MantelClearance
+///     The point against the rules and the chart.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, projection_mm, distance_from_opening_mm, appliance, side = Arg::left_out(), height_above_datum_mm = Arg::left_out(), rules = Arg::left_out()), text_signature = "(*, projection_mm, distance_from_opening_mm, appliance, side='above', height_above_datum_mm=None, rules=...)")]
+fn mantel_clearance(py: Python<'_>, projection_mm: Arg<'_, '_>, distance_from_opening_mm: Arg<'_, '_>, appliance: Arg<'_, '_>, side: Arg<'_, '_>, height_above_datum_mm: Arg<'_, '_>, rules: Arg<'_, '_>) -> PyResult<MantelClearance> {
+    compute_by_name(py, &MantelClearanceInput::new(projection_mm, distance_from_opening_mm, appliance, side, height_above_datum_mm, rules)?, "mantel_clearance")
+}
+
 /// Adds every class and function to the module.
 pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<ReadLengthInput>()?;
@@ -13719,7 +17897,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SplayedCorner>()?;
     module.add_class::<LegBoard>()?;
     module.add_class::<LegEnd>()?;
-    module.add_class::<ButtJoint>()?;
+    module.add_class::<LegButt>()?;
     module.add_class::<Leg>()?;
     module.add_class::<ShellFace>()?;
     module.add_class::<Frame>()?;
@@ -13762,6 +17940,12 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SupportShare>()?;
     module.add_class::<CautionText>()?;
     module.add_class::<ShareBetweenSupports>()?;
+    module.add_class::<RipFenceInput>()?;
+    module.add_class::<RipFence>()?;
+    module.add_class::<SawAnglesInput>()?;
+    module.add_class::<SawAngles>()?;
+    module.add_class::<TiltSetUpInput>()?;
+    module.add_class::<TiltSetUp>()?;
     module.add_class::<FramePieceInput>()?;
     module.add_class::<FramePiece>()?;
     module.add_class::<KeepOut>()?;
@@ -13814,6 +17998,37 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SandingStepsInput>()?;
     module.add_class::<AbrasiveGrade>()?;
     module.add_class::<SandingSteps>()?;
+    module.add_class::<LiftingIndexInput>()?;
+    module.add_class::<LiftingIndex>()?;
+    module.add_class::<ListingStep>()?;
+    module.add_class::<ListingChart>()?;
+    module.add_class::<Appliance>()?;
+    module.add_class::<MantelClearanceInput>()?;
+    module.add_class::<ClearanceAnswer>()?;
+    module.add_class::<ListingAnswer>()?;
+    module.add_class::<MantelClearance>()?;
+    module.add_class::<BodySpec>()?;
+    module.add_class::<WoodSpec>()?;
+    module.add_class::<SawSpec>()?;
+    module.add_class::<FrameSpec>()?;
+    module.add_class::<ScrewSpec>()?;
+    module.add_class::<CleatSpec>()?;
+    module.add_class::<FireOpening>()?;
+    module.add_class::<SiteSpec>()?;
+    module.add_class::<LoadSpec>()?;
+    module.add_class::<FinishSpec>()?;
+    module.add_class::<BeamSpec>()?;
+    module.add_class::<RipSetting>()?;
+    module.add_class::<CutSetting>()?;
+    module.add_class::<FramePlan>()?;
+    module.add_class::<LoadCase>()?;
+    module.add_class::<CleatPlan>()?;
+    module.add_class::<MassPlan>()?;
+    module.add_class::<Factor>()?;
+    module.add_class::<Verdict>()?;
+    module.add_class::<FinishPlan>()?;
+    module.add_class::<GluePlan>()?;
+    module.add_class::<Plan>()?;
     module.add_function(wrap_pyfunction!(read_length, module)?)?;
     module.add_function(wrap_pyfunction!(write_length, module)?)?;
     module.add_function(wrap_pyfunction!(find_species, module)?)?;
@@ -13838,6 +18053,9 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(wall_strip_screws, module)?)?;
     module.add_function(wrap_pyfunction!(bolt_row_bracket, module)?)?;
     module.add_function(wrap_pyfunction!(share_between_supports, module)?)?;
+    module.add_function(wrap_pyfunction!(rip_fence, module)?)?;
+    module.add_function(wrap_pyfunction!(saw_angles, module)?)?;
+    module.add_function(wrap_pyfunction!(tilt_set_up, module)?)?;
     module.add_function(wrap_pyfunction!(frame_piece, module)?)?;
     module.add_function(wrap_pyfunction!(frame_spacing, module)?)?;
     module.add_function(wrap_pyfunction!(cleat_halves, module)?)?;
@@ -13856,5 +18074,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(glue_quantity, module)?)?;
     module.add_function(wrap_pyfunction!(mitre_bond_area, module)?)?;
     module.add_function(wrap_pyfunction!(sanding_steps, module)?)?;
+    module.add_function(wrap_pyfunction!(lifting_index, module)?)?;
+    module.add_function(wrap_pyfunction!(mantel_clearance, module)?)?;
     Ok(())
 }

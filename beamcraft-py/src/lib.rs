@@ -9,6 +9,7 @@ mod errors;
 #[rustfmt::skip]
 mod generated;
 mod html;
+mod plan;
 mod shown;
 
 use pyo3::prelude::*;
@@ -19,7 +20,7 @@ mod _native {
     use pyo3::prelude::*;
 
     #[pymodule_export]
-    use crate::door::{calculations, call, call_json, error_codes, parse_length};
+    use crate::door::{calculations, call, call_json, error_codes, parse_length, plan};
 
     #[pymodule_init]
     fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

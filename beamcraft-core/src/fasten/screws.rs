@@ -1,8 +1,12 @@
 //! Wood screw sizes.
 
-use super::nds::MM_PER_IN;
 use crate::cite::{Evidence, Source};
 use crate::error::Fault;
+
+/// Millimetres of a whole number of thousandths of an inch, without the dust of a decimal factor.
+const fn from_mil(mil: u32) -> f64 {
+    (mil * 254) as f64 / 10_000.0
+}
 
 macro_rules! wood_screws {
     ($($variant:ident, $name:literal, $doc:literal, $nominal:literal, $root:literal, $head:literal, $threads:literal, $evidence:ident;)+) => {
@@ -20,9 +24,9 @@ macro_rules! wood_screws {
         const WOOD_SCREWS: &[WoodScrew] = &[$(
             WoodScrew {
                 size: ScrewSize::$variant,
-                nominal_diameter_mm: $nominal * MM_PER_IN,
-                root_diameter_mm: $root * MM_PER_IN,
-                head_diameter_mm: $head * MM_PER_IN,
+                nominal_diameter_mm: from_mil($nominal),
+                root_diameter_mm: from_mil($root),
+                head_diameter_mm: from_mil($head),
                 threads_per_inch: $threads,
                 source: Source::AsmeB1861,
                 evidence: Evidence::$evidence,
@@ -31,20 +35,21 @@ macro_rules! wood_screws {
     };
 }
 
-// Nominal, root and head diameter in inches (NDS 2018 Appendix L, Table L3), threads per inch (ASME B18.6.1). The nominal
-// diameters follow the seen rule 0.060 + 0.013 × number; all three diameters of No. 10 were seen; the rest is recalled.
+// Nominal, root and head diameter in thousandths of an inch (NDS 2018 Appendix L, Table L3), threads per inch (ASME
+// B18.6.1). The nominal diameters follow the seen rule 0.060 + 0.013 × number; all three diameters of No. 10 were seen;
+// the rest is recalled.
 wood_screws! {
-    No6, "no_6", "No. 6, 0.138 in.", 0.138, 0.113, 0.262, 18, Recalled;
-    No7, "no_7", "No. 7, 0.151 in.", 0.151, 0.122, 0.287, 16, Recalled;
-    No8, "no_8", "No. 8, 0.164 in.", 0.164, 0.131, 0.312, 15, Recalled;
-    No9, "no_9", "No. 9, 0.177 in.", 0.177, 0.142, 0.337, 14, Recalled;
-    No10, "no_10", "No. 10, 0.190 in.", 0.190, 0.152, 0.363, 13, Seen;
-    No12, "no_12", "No. 12, 0.216 in.", 0.216, 0.171, 0.414, 11, Recalled;
-    No14, "no_14", "No. 14, 0.242 in.", 0.242, 0.196, 0.480, 10, Recalled;
-    No16, "no_16", "No. 16, 0.268 in.", 0.268, 0.209, 0.515, 9, Recalled;
-    No18, "no_18", "No. 18, 0.294 in.", 0.294, 0.232, 0.602, 8, Recalled;
-    No20, "no_20", "No. 20, 0.320 in.", 0.320, 0.255, 0.616, 8, Recalled;
-    No24, "no_24", "No. 24, 0.372 in.", 0.372, 0.298, 0.724, 7, Recalled;
+    No6, "no_6", "No. 6, 0.138 in.", 138, 113, 262, 18, Recalled;
+    No7, "no_7", "No. 7, 0.151 in.", 151, 122, 287, 16, Recalled;
+    No8, "no_8", "No. 8, 0.164 in.", 164, 131, 312, 15, Recalled;
+    No9, "no_9", "No. 9, 0.177 in.", 177, 142, 337, 14, Recalled;
+    No10, "no_10", "No. 10, 0.190 in.", 190, 152, 363, 13, Seen;
+    No12, "no_12", "No. 12, 0.216 in.", 216, 171, 414, 11, Recalled;
+    No14, "no_14", "No. 14, 0.242 in.", 242, 196, 480, 10, Recalled;
+    No16, "no_16", "No. 16, 0.268 in.", 268, 209, 515, 9, Recalled;
+    No18, "no_18", "No. 18, 0.294 in.", 294, 232, 602, 8, Recalled;
+    No20, "no_20", "No. 20, 0.320 in.", 320, 255, 616, 8, Recalled;
+    No24, "no_24", "No. 24, 0.372 in.", 372, 298, 724, 7, Recalled;
 }
 
 /// One size of full-body wood screw.
@@ -141,7 +146,7 @@ mod tests {
 
     #[test]
     fn a_size_is_found_by_its_gauge_and_own_is_not_in_the_table() {
-        assert_eq!(wood_screw(ScrewSize::No10).unwrap().root_diameter_mm, 0.152 * 25.4);
+        assert_eq!(wood_screw(ScrewSize::No10).unwrap().root_diameter_mm, 3.8608);
         assert_eq!(wood_screw(ScrewSize::Own), None);
     }
 }

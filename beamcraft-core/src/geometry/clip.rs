@@ -188,10 +188,13 @@ impl Clipper {
         if let Some(found) = self.crossings.iter().find(|crossing| (crossing.0, crossing.1) == (first, second)) {
             return found.2;
         }
-        let (before, after) = (self.distances[first as usize], self.distances[second as usize]);
-        let (a, b): (Point3, Point3) = (solid.vertices[first as usize], solid.vertices[second as usize]);
+        // From the nearer end, so that a small offset from it keeps its digits.
+        let closer = self.distances[first as usize].abs() <= self.distances[second as usize].abs();
+        let (close, far) = if closer { (first, second) } else { (second, first) };
+        let share = self.distances[close as usize] / (self.distances[close as usize] - self.distances[far as usize]);
+        let (start, end): (Point3, Point3) = (solid.vertices[close as usize], solid.vertices[far as usize]);
         let index = part.vertices.len() as u32;
-        part.vertices.push(a + (b - a) * (before / (before - after)));
+        part.vertices.push(start + (end - start) * share);
         self.on_plane.push(true);
         self.crossings.push((first, second, index));
         index

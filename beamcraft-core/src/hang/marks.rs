@@ -182,7 +182,8 @@ pub struct CleatMarks {
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
 pub fn cleat_marks(input: &CleatMarksInput) -> Result<CleatMarks> {
-    let halves = check(input)?;
+    check(input)?;
+    let halves = cleat_halves(&input.halves)?;
     let blunt_mm = input.halves.blunt_mm;
     let bottom_line_mm = input.place.bottom_above_floor_mm;
     let wall_edge_mm = bottom_line_mm + input.beam_half_up_mm - blunt_mm;
@@ -214,9 +215,11 @@ pub fn cleat_marks(input: &CleatMarksInput) -> Result<CleatMarks> {
     Ok(marks)
 }
 
-fn check(input: &CleatMarksInput) -> Result<CleatHalves> {
+/// Every fault of the input, those of the strip included.
+fn check(input: &CleatMarksInput) -> Result<()> {
     let mut faults = faults_at("place", &input.place);
     faults.extend(faults_at("", input));
+    faults.extend(faults_at("halves", &input.halves));
     faults.extend(input.wall.faults().into_iter().map(|fault| fault.within("wall")));
     for (k, obstruction) in input.obstructions.iter().enumerate() {
         faults.extend(obstruction.faults().into_iter().map(|fault| fault.within(&format!("obstructions[{k}]"))));
@@ -234,14 +237,11 @@ fn check(input: &CleatMarksInput) -> Result<CleatHalves> {
         Ok(halves) if input.screw_row_up_mm >= halves.short_face_mm => {
             refuse("screw_row_up_mm", "less than the short face of the wall half", "lower the row");
         }
-        Ok(halves) => return Error::unless_empty(faults).map(|()| halves),
+        // What is out of range is in the list already, with every other such field.
         Err(fault) if fault.code == ErrorCode::Inconsistent => faults.push(Detail::from(fault).within("halves")),
-        Err(_) => faults.extend(faults_at("halves", &input.halves)),
+        Ok(_) | Err(_) => {}
     }
-    // Reached with at least one fault.
-    Err(Error::unless_empty(faults).err().unwrap_or_else(|| {
-        Error::one(Detail::from(Fault::plain(ErrorCode::Inconsistent, "halves", "a strip that can be ripped", "")))
-    }))
+    Error::unless_empty(faults)
 }
 
 /// One screw in the middle of each stud, far enough from the ends.

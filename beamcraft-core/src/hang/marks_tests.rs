@@ -127,7 +127,7 @@ fn every_fault_is_named_with_its_path() {
     input.wall.stud_width_mm = -1.0;
     let faults = cleat_marks(&input).expect_err("refused");
     let paths: Vec<_> = faults.details().iter().map(|detail| detail.path.as_str()).collect();
-    let wanted = ["place.left_end_mm", "wall.stud_width_mm", "obstructions[0].projection_mm", "halves.thickness_mm"];
+    let wanted = ["place.left_end_mm", "halves.thickness_mm", "wall.stud_width_mm", "obstructions[0].projection_mm"];
     assert_eq!(paths, wanted);
     let mut input = example();
     input.screw_row_up_mm = 60.0;

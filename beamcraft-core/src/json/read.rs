@@ -15,9 +15,11 @@ use crate::units;
 /// `malformed` where the text is not JSON; otherwise every `unknown_field`, `missing_field`, `wrong_type`,
 /// `unknown_name` and `duplicate_field`, each with its path and the closest known name.
 pub fn read<T: DeserializeOwned + JsonSchema>(text: &str) -> Result<T> {
+    // The derived readers take a list for a struct, field by field in order; the second walk does not.
+    let may_hide_a_list = text.contains('[') || !text.trim_start().starts_with('{');
     match serde_json::from_str(text) {
-        Ok(value) => Ok(value),
-        Err(_) => read_slowly(text),
+        Ok(value) if !may_hide_a_list => Ok(value),
+        _ => read_slowly(text),
     }
 }
 
@@ -66,12 +68,12 @@ impl Walk<'_> {
             (Shape::List(items), Tree::List(list)) => self.list(path, items, list),
             (Shape::Choice(choices), _) => self.choice(path, choices, tree),
             (Shape::Number, Tree::Number(number)) => Value::Number(number.clone()),
-            (Shape::Number, Tree::Text(text)) if path.ends_with("_mm") => self.length(path, text),
+            (Shape::Number, Tree::Text(text)) if is_length(path) => self.length(path, text),
             (Shape::Integer, Tree::Number(number)) if number.is_u64() => Value::Number(number.clone()),
             (Shape::Text, Tree::Text(text)) => Value::String(text.clone()),
             (Shape::Object(_), _) => self.wrong_type(path, tree, "an object"),
             (Shape::List(_), _) => self.wrong_type(path, tree, "a list"),
-            (Shape::Number, _) if path.ends_with("_mm") => {
+            (Shape::Number, _) if is_length(path) => {
                 self.wrong_type(path, tree, "millimetres, or a length as text such as \"5 1/4 in\"")
             }
             (Shape::Number, _) => self.wrong_type(path, tree, "a number"),
@@ -164,6 +166,12 @@ fn choice_name(choice: &Value) -> Option<&str> {
 
 fn is_plain(choice: &Value, text: &str) -> bool {
     choice.get("const").and_then(Value::as_str) == Some(text)
+}
+
+/// Whether a path names a length, or an item of a list of lengths such as `centres_mm[0]`.
+fn is_length(path: &str) -> bool {
+    let field = path.rfind('[').filter(|_| path.ends_with(']')).and_then(|at| path.get(..at)).unwrap_or(path);
+    field.ends_with("_mm")
 }
 
 fn join(path: &str, name: &str) -> String {

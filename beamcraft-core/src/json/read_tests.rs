@@ -36,7 +36,9 @@ fn what_is_not_json_is_malformed() {
     for text in ["", "{", "[1,", "nul", "{\"thickness_a_mm\": 1e999}", "\u{0}"] {
         assert_eq!(faults(text).code(), ErrorCode::Malformed, "{text:?}");
     }
-    assert_eq!(faults("[]").code(), ErrorCode::WrongType);
+    for list in ["[]", "[20, 20]", "[20, 20, 90]"] {
+        assert_eq!(faults(list).code(), ErrorCode::WrongType);
+    }
 }
 
 #[test]

@@ -2,8 +2,11 @@
 
 use super::spec::BeamSpec;
 use crate::finding::{CautionText, Finding};
+use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
+use crate::frame::FramePiece;
 use crate::hang::{CleatHalves, CleatMarks};
-use crate::shell::{EdgeId, FaceId, Panel};
+use crate::saw::{BoardSetUp, RipFence, RipSetUp};
+use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -18,10 +21,12 @@ pub struct Plan {
     pub panels: Vec<Panel>,
     /// Saw settings, panel by panel, in the order of the cuts.
     pub cuts: Vec<CutSetting>,
-    /// Frame pieces inside.
-    pub frame: FramePlan,
-    /// The hanging cleat.
-    pub cleat: CleatPlan,
+    /// Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub frame: Option<FramePlan>,
+    /// The hanging cleat; absent when it does not fit the body.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub cleat: Option<CleatPlan>,
     /// Mass and centre of gravity of what is lifted.
     pub mass: MassPlan,
     /// Every check, with its working.
@@ -45,48 +50,49 @@ pub struct Plan {
 pub struct CutSetting {
     /// The panel.
     pub panel: FaceId,
+    /// Place in the order of this panel's cuts, from 1.
+    pub step: u32,
     /// The edge that the cut makes.
     pub edge: EdgeId,
     /// Rip along the grain or cross-cut.
-    pub kind: CutKind,
+    pub cut: EdgeCut,
     /// Signed bevel of the edge from square, degrees; positive with the long point on the show face.
     pub bevel_deg: f64,
+    /// Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
+    pub gauge_deg: f64,
+    /// How the board goes over the saw.
+    pub set_up: BoardSetUp,
     /// Blade tilt to set, degrees.
     pub blade_tilt_deg: f64,
-    /// Gauge angle from a square cross-cut, degrees; 0 for a rip.
-    pub gauge_deg: f64,
-    /// Distance from the fence to the blade, measured at the table, mm; only for a rip.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub fence_mm: Option<f64>,
-    /// Show-face size that the cut leaves, long point to long point, mm.
+    /// Angle of the wedge under the board, degrees; 0 without one.
+    pub wedge_deg: f64,
+    /// Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
+    /// leaves the allowance for the second.
     pub show_size_mm: f64,
-    /// How the board lies, in words.
-    pub set_up: String,
+    /// Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub rip: Option<RipSetting>,
 }
 
-/// The two families of cuts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
-pub enum CutKind {
-    /// Along the grain, against the fence.
-    Rip,
-    /// Across the grain, against the gauge.
-    Crosscut,
+/// Fence and lean of a rip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct RipSetting {
+    /// Which face lies up and which way the blade leans.
+    pub set_up: RipSetUp,
+    /// The fence with its working.
+    pub fence: RipFence,
 }
 
 /// Frame pieces inside the body.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct FramePlan {
-    /// Number of pieces; 0 when none fits.
-    pub count: u32,
-    /// Height of a piece: the flat of the inside of the front board less the clearance, mm.
-    pub width_mm: f64,
-    /// Length of a piece: the flat of the inside of the top and bottom less the strip and the clearance, mm.
-    pub length_mm: f64,
+    /// Size of a piece: its width along the height of the front, its length from the front board towards the wall.
+    pub piece: FramePiece,
     /// Thickness of a piece along the body, mm.
     pub thickness_mm: f64,
-    /// Centres of the pieces from the left end of the body, mm.
+    /// Centres of the pieces from the left end of the front, mm, from left to right.
     pub centres_mm: Vec<f64>,
 }
 
@@ -98,21 +104,21 @@ pub struct FramePlan {
 pub struct CleatPlan {
     /// The two halves of the strip.
     pub halves: CleatHalves,
-    /// Room between the wall half and the bottom board for that rise, mm.
-    pub room_below_mm: f64,
     /// Length of the beam half along the body, mm.
     pub beam_half_length_mm: f64,
     /// Length of the wall half, shorter for side adjustment, mm.
     pub wall_half_length_mm: f64,
-    /// Left end of the wall half, from the left end of the body, mm.
-    pub wall_half_left_mm: f64,
+    /// From the left end of the front to the left end of the beam half, mm.
+    pub beam_half_left_mm: f64,
     /// Upper edge of the beam half, mm.
     pub beam_half_top_mm: f64,
-    /// Lower point of the beam half, mm.
+    /// Lower edge of the beam half, at the wall, mm.
     pub beam_half_bottom_mm: f64,
-    /// Upper point of the wall half, mm.
-    pub wall_half_top_mm: f64,
-    /// Lower edge of the wall half, mm: the line to mark on the wall.
+    /// Point of the wall half, in front, mm.
+    pub wall_half_point_mm: f64,
+    /// Upper edge of the wall half where it touches the wall, mm.
+    pub wall_half_edge_mm: f64,
+    /// Lower edge of the wall half, mm.
     pub wall_half_bottom_mm: f64,
     /// Height of the screw row, mm.
     pub screw_row_mm: f64,
@@ -135,8 +141,10 @@ pub struct LoadCase {
     pub out_mm: f64,
     /// Place of the load along the body, mm.
     pub along_mm: f64,
-    /// Horizontal pull on the seat, equal to the push of the foot on the wall, N.
+    /// Pull to design the wall half for: the larger of what is needed and what the bevel gives, N.
     pub pull_n: f64,
+    /// Pull that equilibrium needs at the seat, N.
+    pub needed_pull_n: f64,
     /// Pull the bevel gives without any friction, N.
     pub pull_without_friction_n: f64,
     /// Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
@@ -173,29 +181,16 @@ pub struct MassPlan {
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct FinishPlan {
     /// Class of finish.
-    pub class: String,
+    pub class: FinishName,
     /// Coated area, m².
     pub area_m2: f64,
     /// Number of coats.
     pub coats: u32,
-    /// Spread rate used, m²/L.
-    pub spread_m2_per_l: f64,
-    /// Where the spread rate comes from.
-    pub spread_source: String,
-    /// Needed with losses, L.
-    pub needed_l: f64,
-    /// Cans to buy, largest first; empty when no sizes were given.
-    pub cans: Vec<CanCount>,
-}
-
-/// Cans of one size.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct CanCount {
-    /// Content of one can, L.
-    pub size_l: f64,
-    /// How many.
-    pub count: u32,
+    /// Litres with their working, between the ends of the published figures.
+    pub quantity: FinishClassQuantity,
+    /// Cans for the most that may be needed; absent when no sizes were given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub cans: Option<CansToBuy>,
 }
 
 /// Glue for the mitres.

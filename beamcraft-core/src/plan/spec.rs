@@ -3,8 +3,11 @@
 //! Only the body and the wood must be given. What is left out has a default with its reason beside the field, or, where
 //! no honest default exists (the studs, the appliance, the finish), leaves the answer that needs it *not determined*.
 
+use crate::fasten::ScrewSize;
+use crate::finish::{ApplicationMethod, FinishName};
 use crate::limits::limited;
 use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
+use crate::shell::Leg;
 
 /// Everything a plan is computed from.
 #[derive(Clone, Debug, PartialEq)]
@@ -61,116 +64,16 @@ pub enum ReportLengths {
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
 pub struct BodySpec {
     /// The legs in order from left to right; this version computes bodies of one leg.
-    pub legs: Vec<LegSpec>,
+    pub legs: Vec<LegShape>,
 }
 
-/// A straight part of a body.
-///
-/// Seen from the room: x along the length from left to right, y from the front face to the wall, z up.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<LegSpec>))]
-pub struct LegSpec {
-    /// Length of the front face between its outer arrises, mm.
-    pub length_mm: f64,
-    /// Outer section.
-    pub section: SectionSpec,
-    /// Thickness of every board that does not give its own, mm.
-    pub board_thickness_mm: f64,
-    /// Faces that differ from the rest: open, or of another thickness. The back is open unless it is listed.
-    #[cfg_attr(feature = "json", serde(default))]
-    pub faces: Vec<FaceSpec>,
-    /// Plan angle between the front face and the left end, inside the body, degrees; 90 is square.
-    #[cfg_attr(feature = "json", serde(default = "square"))]
-    pub left_corner_deg: f64,
-    /// Plan angle between the front face and the right end, inside the body, degrees; 90 is square.
-    #[cfg_attr(feature = "json", serde(default = "square"))]
-    pub right_corner_deg: f64,
-}
-
-limited!(LegSpec {
-    length_mm: BODY_LENGTH,
-    board_thickness_mm: BOARD_THICKNESS,
-    left_corner_deg: END_ANGLE,
-    right_corner_deg: END_ANGLE,
-});
-
-#[cfg(feature = "json")]
-fn square() -> f64 {
-    90.0
-}
-
-/// Outer section of a leg.
+/// A leg by the form of its section.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum SectionSpec {
+pub enum LegShape {
     /// Upright front, level top and bottom.
-    Rectangle(RectangleSpec),
-}
-
-/// A rectangular outer section.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<RectangleSpec>))]
-pub struct RectangleSpec {
-    /// Outer height, mm.
-    pub height_mm: f64,
-    /// Outer depth from the front face to the wall, mm.
-    pub depth_mm: f64,
-}
-
-limited!(RectangleSpec { height_mm: BODY_SIZE, depth_mm: BODY_SIZE });
-
-/// One face that differs from the rest.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<FaceSpec>))]
-pub struct FaceSpec {
-    /// Which face.
-    pub face: FaceName,
-    /// Whether a board closes it.
-    #[cfg_attr(feature = "json", serde(default))]
-    pub cover: FaceCover,
-    /// Thickness of its board, mm; the leg's thickness when left out.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub thickness_mm: Option<f64>,
-}
-
-limited!(FaceSpec { thickness_mm: BOARD_THICKNESS });
-
-/// A face of a leg with a rectangular section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum FaceName {
-    /// Towards the room.
-    Front,
-    /// Towards the wall.
-    Back,
-    /// Upper face.
-    Top,
-    /// Lower face.
-    Bottom,
-    /// Left end as seen from the room.
-    LeftEnd,
-    /// Right end as seen from the room.
-    RightEnd,
-}
-
-/// Whether a face has a board.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum FaceCover {
-    /// A board, mitred to its neighbours.
-    #[default]
-    Board,
-    /// Nothing: the boards around it end flush.
-    Open,
+    Rectangular(Leg),
 }
 
 /// The wood of the panels.
@@ -203,15 +106,17 @@ pub struct SawSpec {
     pub kerf_mm: f64,
     /// Largest blade tilt from square, degrees; 45 is common practice.
     pub max_tilt_deg: f64,
+    /// Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
+    pub rip_allowance_mm: f64,
     /// Which face lies up when a long edge is bevelled.
     pub show_face: ShowFace,
 }
 
-limited!(SawSpec { kerf_mm: KERF, max_tilt_deg: SLOPE });
+limited!(SawSpec { kerf_mm: KERF, max_tilt_deg: SAW_TILT, rip_allowance_mm: SMALL_LENGTH });
 
 impl Default for SawSpec {
     fn default() -> Self {
-        Self { kerf_mm: 3.2, max_tilt_deg: 45.0, show_face: ShowFace::Up }
+        Self { kerf_mm: 3.2, max_tilt_deg: 45.0, rip_allowance_mm: 6.0, show_face: ShowFace::Up }
     }
 }
 
@@ -237,15 +142,22 @@ pub struct FrameSpec {
     pub piece_thickness_mm: f64,
     /// How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open.
     pub clearance_mm: f64,
-    /// Largest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
-    pub largest_spacing_mm: f64,
+    /// Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres.
+    pub end_margin_mm: f64,
+    /// Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
+    pub greatest_spacing_mm: f64,
 }
 
-limited!(FrameSpec { piece_thickness_mm: BOARD_THICKNESS, clearance_mm: SMALL_LENGTH, largest_spacing_mm: BODY_SIZE });
+limited!(FrameSpec {
+    piece_thickness_mm: BOARD_THICKNESS,
+    clearance_mm: SMALL_LENGTH,
+    end_margin_mm: LENGTH,
+    greatest_spacing_mm: SPACING,
+});
 
 impl Default for FrameSpec {
     fn default() -> Self {
-        Self { piece_thickness_mm: 20.0, clearance_mm: 1.0, largest_spacing_mm: 450.0 }
+        Self { piece_thickness_mm: 20.0, clearance_mm: 1.0, end_margin_mm: 30.0, greatest_spacing_mm: 450.0 }
     }
 }
 
@@ -265,13 +177,15 @@ pub struct CleatSpec {
     pub blunt_mm: f64,
     /// Gap between the inside of the top and the beam half, mm.
     pub below_top_mm: f64,
-    /// How much shorter than the inside the wall half is at each end, mm, for side adjustment.
+    /// How much shorter than the beam half the wall half is, mm, for side adjustment.
     pub side_play_mm: f64,
     /// Coefficient of friction on the seat, for information only; no check passes on it.
     pub friction: f64,
     /// Species of the strip; that of the panels when left out.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub species: Option<String>,
+    /// The removable lock that keeps the body from being lifted or tipped off the seat.
+    pub lock: LockSpec,
     /// The screws of the wall half.
     pub screws: ScrewSpec,
 }
@@ -289,7 +203,7 @@ limited!(CleatSpec {
 impl Default for CleatSpec {
     fn default() -> Self {
         Self {
-            strip_width_mm: 110.0,
+            strip_width_mm: 90.0,
             thickness_mm: 18.0,
             bevel_deg: 45.0,
             blunt_mm: 2.0,
@@ -297,32 +211,45 @@ impl Default for CleatSpec {
             side_play_mm: 20.0,
             friction: 0.3,
             species: None,
+            lock: LockSpec::None,
             screws: ScrewSpec::default(),
         }
     }
 }
 
-/// The screws of the wall half.
-#[derive(Clone, Debug, PartialEq)]
+/// A removable lock against unhooking.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
+pub enum LockSpec {
+    /// Weight and bevel alone keep the body on.
+    #[default]
+    None,
+    /// A screw or block that can be taken out again; the hold-down it must give is reported, its strength is the user's.
+    Fitted,
+}
+
+/// The screws of the wall half: one in each stud that it crosses.
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
 #[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<ScrewSpec>))]
 pub struct ScrewSpec {
-    /// Wood screw gauge of ASME B18.6.1, such as `No. 14`.
-    pub gauge: String,
-    /// Length under the head, mm.
+    /// Wood screw gauge; `own` is not for plans, which need the table's diameters.
+    pub size: ScrewSize,
+    /// Length that enters the wood, mm.
     pub length_mm: f64,
-    /// Screws in each stud, side by side in one row.
-    pub per_stud: u32,
-    /// How far the row lies below the upper point of the wall half, mm; high is better.
-    pub below_point_mm: f64,
+    /// How far the row lies above the lower edge of the wall half, mm; high is better.
+    pub row_up_mm: f64,
+    /// Least distance of a screw from an end of the wall half, mm.
+    pub end_distance_mm: f64,
 }
 
-limited!(ScrewSpec { length_mm: FASTENER_LENGTH, per_stud: COUNT, below_point_mm: SMALL_LENGTH });
+limited!(ScrewSpec { length_mm: FASTENER_LENGTH, row_up_mm: LEVER, end_distance_mm: SMALL_LENGTH });
 
 impl Default for ScrewSpec {
     fn default() -> Self {
-        Self { gauge: "No. 14".to_owned(), length_mm: 100.0, per_stud: 1, below_point_mm: 30.0 }
+        Self { size: ScrewSize::No14, length_mm: 90.0, row_up_mm: 20.0, end_distance_mm: 40.0 }
     }
 }
 
@@ -373,18 +300,19 @@ impl Default for LoadSpec {
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
 #[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<FinishSpec>))]
 pub struct FinishSpec {
-    /// A listed class of finish, such as `oil_polyurethane`.
-    pub class: String,
-    /// Number of coats; the class's least when left out.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub coats: Option<u32>,
-    /// Spread rate of one coat from the product's label, m²/L; the class's lowest published rate when left out.
+    /// Class of finish.
+    pub class: FinishName,
+    /// How it is put on.
+    pub method: ApplicationMethod,
+    /// Number of coats.
+    pub coats: u32,
+    /// Spread rate of one coat from the product's label, m²/L; the published range of the class when left out.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spread_m2_per_l: Option<f64>,
-    /// Share of the material that lands on the wood; 1 for a brush or a cloth, for which no published figure exists.
-    #[cfg_attr(feature = "json", serde(default = "all_of_it"))]
-    pub transfer_efficiency: f64,
-    /// Share lost in cans, tools and strainers; the user's number.
+    /// Share of the material that lands on the wood, from a trial; the published share of the method when left out.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub transfer_efficiency: Option<f64>,
+    /// Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
     #[cfg_attr(feature = "json", serde(default))]
     pub other_loss: f64,
     /// Sizes of can that can be bought, L.
@@ -399,13 +327,8 @@ limited!(FinishSpec {
     coats: COATS,
     spread_m2_per_l: SPREAD_RATE,
     transfer_efficiency: POSITIVE_FRACTION,
-    other_loss: FRACTION,
+    other_loss: LOSS,
 });
-
-#[cfg(feature = "json")]
-fn all_of_it() -> f64 {
-    1.0
-}
 
 /// Which faces are coated.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

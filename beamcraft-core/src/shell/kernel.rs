@@ -54,8 +54,6 @@ pub struct OuterFace {
 
 /// An edge where one panel runs past and the other ends at its inner face.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
 pub struct ButtJoint {
     /// Face whose panel runs past to the outside.
     pub runs_past: FaceId,

@@ -92,6 +92,49 @@ fn square_end() -> f64 {
     90.0
 }
 
+/// A face of a straight leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
+pub enum LegFace {
+    /// Towards the room.
+    Front,
+    /// Towards the wall.
+    Back,
+    /// Upwards.
+    Top,
+    /// Downwards.
+    Bottom,
+    /// The end on the left, seen from the room.
+    LeftEnd,
+    /// The end on the right, seen from the room.
+    RightEnd,
+}
+
+impl LegFace {
+    const fn kind(self) -> FaceKind {
+        match self {
+            Self::Front => FaceKind::Front,
+            Self::Back => FaceKind::Back,
+            Self::Top => FaceKind::Top,
+            Self::Bottom => FaceKind::Bottom,
+            Self::LeftEnd => FaceKind::LeftEnd,
+            Self::RightEnd => FaceKind::RightEnd,
+        }
+    }
+}
+
+/// An edge of a leg where one panel runs past and the other ends at its inner face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+pub struct LegButt {
+    /// Face whose panel runs past to the outside.
+    pub runs_past: LegFace,
+    /// Face whose panel ends at the inner face of the other.
+    pub stops: LegFace,
+}
+
 /// A straight hollow beam by its outer sizes and its boards.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
@@ -115,7 +158,7 @@ pub struct Leg {
     pub right_end: LegEnd,
     /// Edges where one panel runs past the other; all others are mitred.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Vec::is_empty"))]
-    pub butts: Vec<ButtJoint>,
+    pub butts: Vec<LegButt>,
 }
 
 limited!(Leg { leg: COUNT, length_mm: BODY_LENGTH, height_mm: BODY_SIZE, depth_mm: BODY_SIZE });
@@ -272,7 +315,10 @@ pub fn shell_panels(input: &Leg) -> Result<Shell, Error> {
         // Every number has passed its range, so every plane is one.
         Error::from(Fault::plain(ErrorCode::EmptySolid, "length_mm", "outer planes that enclose a solid", ""))
     })?;
-    shell_of(&faces, &input.butts).map_err(|fault| {
+    let id = |face: LegFace| FaceId { leg: input.leg, kind: face.kind() };
+    let joint = |butt: &LegButt| ButtJoint { runs_past: id(butt.runs_past), stops: id(butt.stops) };
+    let butts: Vec<_> = input.butts.iter().map(joint).collect();
+    shell_of(&faces, &butts).map_err(|fault| {
         let path = input.path(fault.subject);
         fault.at(path)
     })

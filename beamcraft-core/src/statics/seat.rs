@@ -52,7 +52,7 @@ pub enum SeatRegime {
     HeldByFrictionOnly,
     /// The pull exceeds all that the seat can give: the body climbs up and off.
     ClimbsOff,
-    /// The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off.
+    /// The weight acts behind the contact: it draws the foot off, and the body leans on the wall near its top.
     TipsInward,
 }
 
@@ -189,6 +189,8 @@ pub fn cleat_seat(input: &CleatSeatInput) -> Result<CleatSeat, Fault> {
         (Outcome::Met, None) if e / h == slope => Some((w * slope, 0.0)),
         _ => None,
     };
+    // At the limit a rounding may leave a wall that pulls by a last digit; a wall only pushes.
+    let push = |force: f64| force.max(0.0);
     let pull_without_friction_n = w * slope;
     let needed_n = needed.map(|pull| w * pull);
     Ok(CleatSeat {
@@ -203,8 +205,8 @@ pub fn cleat_seat(input: &CleatSeatInput) -> Result<CleatSeat, Fault> {
         ratio_with_friction: needed.and_then(|pull| Some(pull / slope_high?)),
         margin_without_friction_n: needed_n.map(|pull| pull_without_friction_n - pull),
         design_pull_n: needed_n.map_or(pull_without_friction_n, |pull| pull.max(pull_without_friction_n)),
-        foot_bearing_n: bearings.map(|(foot, _)| foot.max(0.0)),
-        top_bearing_n: bearings.map(|(_, top)| top.max(0.0)),
+        foot_bearing_n: bearings.map(|(foot, _)| push(foot)),
+        top_bearing_n: bearings.map(|(_, top)| push(top)),
         regime,
         lock,
         outcome,

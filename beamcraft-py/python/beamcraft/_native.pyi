@@ -2,12 +2,13 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, LongFace, EndKind, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, Grade, FindingCode, StudLayout, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces, Basis
 
 __version__: str
 _DEBUG_BUILD: bool
 
 __all__ = [
+    "plan",
     "call",
     "call_json",
     "calculations",
@@ -39,7 +40,7 @@ __all__ = [
     "SplayedCorner",
     "LegBoard",
     "LegEnd",
-    "ButtJoint",
+    "LegButt",
     "Leg",
     "ShellFace",
     "Frame",
@@ -82,6 +83,12 @@ __all__ = [
     "SupportShare",
     "CautionText",
     "ShareBetweenSupports",
+    "RipFenceInput",
+    "RipFence",
+    "SawAnglesInput",
+    "SawAngles",
+    "TiltSetUpInput",
+    "TiltSetUp",
     "FramePieceInput",
     "FramePiece",
     "KeepOut",
@@ -134,6 +141,37 @@ __all__ = [
     "SandingStepsInput",
     "AbrasiveGrade",
     "SandingSteps",
+    "LiftingIndexInput",
+    "LiftingIndex",
+    "ListingStep",
+    "ListingChart",
+    "Appliance",
+    "MantelClearanceInput",
+    "ClearanceAnswer",
+    "ListingAnswer",
+    "MantelClearance",
+    "BodySpec",
+    "WoodSpec",
+    "SawSpec",
+    "FrameSpec",
+    "ScrewSpec",
+    "CleatSpec",
+    "FireOpening",
+    "SiteSpec",
+    "LoadSpec",
+    "FinishSpec",
+    "BeamSpec",
+    "RipSetting",
+    "CutSetting",
+    "FramePlan",
+    "LoadCase",
+    "CleatPlan",
+    "MassPlan",
+    "Factor",
+    "Verdict",
+    "FinishPlan",
+    "GluePlan",
+    "Plan",
     "read_length",
     "write_length",
     "find_species",
@@ -158,6 +196,9 @@ __all__ = [
     "wall_strip_screws",
     "bolt_row_bracket",
     "share_between_supports",
+    "rip_fence",
+    "saw_angles",
+    "tilt_set_up",
     "frame_piece",
     "frame_spacing",
     "cleat_halves",
@@ -176,26 +217,171 @@ __all__ = [
     "glue_quantity",
     "mitre_bond_area",
     "sanding_steps",
+    "lifting_index",
+    "mantel_clearance",
 ]
 
 @type_check_only
 class SupportsJson(Protocol):
     def to_json(self) -> str: ...
 
+def plan(spec: BeamSpec | Mapping[str, Any] | str) -> Plan:
+    """The whole job: panels, saw settings, cleat, checks, finish and findings from one spec.
+
+    A spec that describes something that does not work still gives a whole plan, with findings that say why and what would
+    help. The interpreter is released meanwhile.
+
+    Parameters
+    ----------
+    spec : BeamSpec or dict or str
+        The job. In a dict or JSON text, a field that ends in ``_mm`` also takes a length as text, such as ``"7' 3 in"``.
+
+    Returns
+    -------
+    Plan
+        Everything that follows from it.
+
+    Raises
+    ------
+    TypeError
+        The spec is neither of these.
+    BeamcraftError
+        The spec contradicts itself; every fault is named at once, each with its path.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> shelf = beamcraft.plan({
+    ...     "beamcraft_spec": 1,
+    ...     "body": {"legs": [{"rectangular": {
+    ...         "length_mm": 1830, "height_mm": 185, "depth_mm": 215,
+    ...         "boards": [{"face": face, "thickness_mm": 20} for face in ("front", "top", "bottom")],
+    ...         "left_end": {"kind": "return_panel", "thickness_mm": 20},
+    ...         "right_end": {"kind": "return_panel", "thickness_mm": 20},
+    ...     }}]},
+    ...     "wood": {"species": "white ash"},
+    ... })
+    >>> [panel.id for panel in shelf.panels]
+    ['front', 'top', 'bottom', 'left_end', 'right_end']
+    >>> beamcraft.plan(shelf.spec) == shelf
+    True
+    """
+
 def call(name: str, inputs: Mapping[str, Any] | str | SupportsJson) -> dict[str, Any]:
-    """Calculate by name: inputs as a dict, an object of this module or JSON text, result as a dict."""
+    """Calculate by name: inputs as a dict or JSON text, result as a dict.
+
+    The inputs are read strictly: every unknown, missing, doubled or mistyped field is named at once. A field that ends
+    in ``_mm`` also takes a length as text, such as ``"5 1/4 in"``.
+
+    Parameters
+    ----------
+    name : str
+        Name of the calculation, as in :func:`calculations`.
+    inputs : dict or str
+        Its inputs: a dict (which may hold objects of this module), an object of this module, or JSON text.
+
+    Returns
+    -------
+    dict
+        The result, with the names and units of the class that the function of the same name returns.
+
+    Raises
+    ------
+    BeamcraftError
+        The name is not known, the inputs are refused, or they do not go together.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> seam = beamcraft.call("mitre_pair", {"thickness_a_mm": 20, "thickness_b_mm": 20})
+    >>> seam["tilt_a_deg"]
+    45.0
+    """
 
 def call_json(name: str, text: str) -> str:
-    """Calculate by name: JSON text in, canonical JSON text out."""
+    """Calculate by name: JSON text in, canonical JSON text out.
+
+    The same inputs give the same bytes on every machine and through every door of the library.
+
+    Parameters
+    ----------
+    name : str
+        Name of the calculation, as in :func:`calculations`.
+    text : str
+        Its inputs as JSON.
+
+    Returns
+    -------
+    str
+        The result as JSON.
+
+    Raises
+    ------
+    BeamcraftError
+        The name is not known, the inputs are refused, or they do not go together.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> beamcraft.call_json("mitre_pair", '{"thickness_a_mm": 20, "thickness_b_mm": 20}')[:39]
+    '{"angle_a_deg":45.0,"angle_b_deg":45.0,'
+    """
 
 def calculations() -> list[dict[str, Any]]:
-    """List every calculation: name, family, purpose, input and output schema."""
+    """List every calculation.
+
+    Returns
+    -------
+    list of dict
+        For each its ``name``, ``family`` (the step of the trade it belongs to), ``purpose``, and ``input_schema`` and
+        ``output_schema`` (JSON Schema).
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> [row["family"] for row in beamcraft.calculations() if row["name"] == "mitre_pair"]
+    ['shell']
+    """
 
 def error_codes() -> list[tuple[int, str, str]]:
-    """List every error code: number, name, meaning."""
+    """List every error code: number, name, meaning.
+
+    Returns
+    -------
+    list of tuple
+        Number, name and one sentence for each, in the order of the numbers.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> beamcraft.error_codes()[0][1]
+    'out_of_range'
+    """
 
 def parse_length(text: str, /) -> float:
-    """Read a shop length such as ``5 1/4"``, in millimetres; a unit is never guessed."""
+    """Read a shop length, in millimetres.
+
+    Parameters
+    ----------
+    text : str
+        Length with its unit, such as ``5 1/4"``, ``2' 3-1/2"``, ``133.4 mm``. A unit is never guessed.
+
+    Returns
+    -------
+    float
+        Length, mm.
+
+    Raises
+    ------
+    InputError
+        The text is not a length, or has no unit.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> beamcraft.parse_length('5 1/4"')
+    133.35
+    """
 
 @final
 class ReadLengthInput:
@@ -208,6 +394,10 @@ class ReadLengthInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, text: str) -> ReadLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ReadLengthInput: ...
+    def replace(self, **changes: Any) -> ReadLengthInput:
+        """Equal object with the fields given changed."""
     @property
     def text(self) -> str:
         """Length with its unit, such as ``5 1/4"``, ``2' 3-1/2"``, ``13/16 in``, ``133.4 mm``, ``1 830 mm``."""
@@ -215,10 +405,6 @@ class ReadLengthInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ReadLengthInput: ...
     def __deepcopy__(self, _memo: object, /) -> ReadLengthInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ReadLengthInput: ...
-    def replace(self, **changes: Any) -> ReadLengthInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -236,6 +422,10 @@ class LengthReading:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, length_mm: float) -> LengthReading: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LengthReading: ...
+    def replace(self, **changes: Any) -> LengthReading:
+        """Equal object with the fields given changed."""
     @property
     def length_mm(self) -> float:
         """Length, mm."""
@@ -243,10 +433,6 @@ class LengthReading:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LengthReading: ...
     def __deepcopy__(self, _memo: object, /) -> LengthReading: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LengthReading: ...
-    def replace(self, **changes: Any) -> LengthReading:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -275,6 +461,10 @@ class WriteLengthInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, length_mm: float, style: LengthStyle, rounding: LengthRounding = 'nearest', decimals: int = 1, denominator: int = 16) -> WriteLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WriteLengthInput: ...
+    def replace(self, **changes: Any) -> WriteLengthInput:
+        """Equal object with the fields given changed."""
     @property
     def length_mm(self) -> float:
         """Length, mm."""
@@ -294,10 +484,6 @@ class WriteLengthInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WriteLengthInput: ...
     def __deepcopy__(self, _memo: object, /) -> WriteLengthInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WriteLengthInput: ...
-    def replace(self, **changes: Any) -> WriteLengthInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -319,6 +505,10 @@ class LengthWriting:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, text: str, written_mm: float, residual_mm: float) -> LengthWriting: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LengthWriting: ...
+    def replace(self, **changes: Any) -> LengthWriting:
+        """Equal object with the fields given changed."""
     @property
     def text(self) -> str:
         """Text, which reads back to ``written_mm`` exactly."""
@@ -332,10 +522,6 @@ class LengthWriting:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LengthWriting: ...
     def __deepcopy__(self, _memo: object, /) -> LengthWriting: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LengthWriting: ...
-    def replace(self, **changes: Any) -> LengthWriting:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -353,6 +539,10 @@ class FindSpeciesInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str) -> FindSpeciesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindSpeciesInput: ...
+    def replace(self, **changes: Any) -> FindSpeciesInput:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Common or botanical name, such as ``white ash`` or ``Fraxinus americana``."""
@@ -360,10 +550,6 @@ class FindSpeciesInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FindSpeciesInput: ...
     def __deepcopy__(self, _memo: object, /) -> FindSpeciesInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FindSpeciesInput: ...
-    def replace(self, **changes: Any) -> FindSpeciesInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -383,6 +569,10 @@ class Provenance:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, clause: str, evidence: Evidence) -> Provenance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Provenance: ...
+    def replace(self, **changes: Any) -> Provenance:
+        """Equal object with the fields given changed."""
     @property
     def clause(self) -> str:
         """Publication and table."""
@@ -393,10 +583,6 @@ class Provenance:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Provenance: ...
     def __deepcopy__(self, _memo: object, /) -> Provenance: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Provenance: ...
-    def replace(self, **changes: Any) -> Provenance:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -424,6 +610,10 @@ class SpeciesProvenance:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, strength: Provenance, movement: Provenance, movement_row: str, specific_gravity_green: Provenance | None = None, shrinkage: Provenance | None = None, nds_combination: Evidence | None = None) -> SpeciesProvenance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesProvenance: ...
+    def replace(self, **changes: Any) -> SpeciesProvenance:
+        """Equal object with the fields given changed."""
     @property
     def strength(self) -> Provenance:
         """Of strength, stiffness, hardness, specific gravity at 12 % and published density."""
@@ -446,10 +636,6 @@ class SpeciesProvenance:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SpeciesProvenance: ...
     def __deepcopy__(self, _memo: object, /) -> SpeciesProvenance: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SpeciesProvenance: ...
-    def replace(self, **changes: Any) -> SpeciesProvenance:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -509,6 +695,10 @@ class Species:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, botanical: str, group: WoodGroup, origin: SpeciesOrigin, modulus_of_elasticity_mpa: float, modulus_of_rupture_mpa: float, compression_parallel_mpa: float, fibre_saturation_pct: float, movement_radial_per_pct: float, movement_tangential_per_pct: float, provenance: SpeciesProvenance, remark: str, specific_gravity_green: float | None = None, specific_gravity_12: float | None = None, density_published_kg_m3: float | None = None, compression_perpendicular_mpa: float | None = None, shear_parallel_mpa: float | None = None, side_hardness_n: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, shrinkage_volumetric_pct: float | None = None, nds_combination: str | None = None) -> Species: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Species: ...
+    def replace(self, **changes: Any) -> Species:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Common name, noun first: ``Ash, white``."""
@@ -579,10 +769,6 @@ class Species:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Species: ...
     def __deepcopy__(self, _memo: object, /) -> Species: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Species: ...
-    def replace(self, **changes: Any) -> Species:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -612,6 +798,10 @@ class WoodDensity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, density_kg_m3: float, specific_gravity_at_moisture: float, specific_gravity_green: float, specific_gravity_12: float, specific_gravity_ovendry: float, total_shrinkage_pct: float, shrinkage_pct: float) -> WoodDensity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodDensity: ...
+    def replace(self, **changes: Any) -> WoodDensity:
+        """Equal object with the fields given changed."""
     @property
     def density_kg_m3(self) -> float:
         """Density with its water at the moisture content given, kg/m³."""
@@ -637,10 +827,6 @@ class WoodDensity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WoodDensity: ...
     def __deepcopy__(self, _memo: object, /) -> WoodDensity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WoodDensity: ...
-    def replace(self, **changes: Any) -> WoodDensity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -666,6 +852,10 @@ class ConnectionGravity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, specific_gravity: float, basis: ConnectionGravityBasis, derived_specific_gravity: float, clause: str, combination: str | None = None) -> ConnectionGravity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionGravity: ...
+    def replace(self, **changes: Any) -> ConnectionGravity:
+        """Equal object with the fields given changed."""
     @property
     def specific_gravity(self) -> float:
         """Specific gravity: ovendry mass over ovendry volume."""
@@ -685,10 +875,6 @@ class ConnectionGravity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ConnectionGravity: ...
     def __deepcopy__(self, _memo: object, /) -> ConnectionGravity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ConnectionGravity: ...
-    def replace(self, **changes: Any) -> ConnectionGravity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -710,6 +896,10 @@ class SpeciesRecord:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, species: Species, density_12: WoodDensity, connection_gravity: ConnectionGravity) -> SpeciesRecord: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesRecord: ...
+    def replace(self, **changes: Any) -> SpeciesRecord:
+        """Equal object with the fields given changed."""
     @property
     def species(self) -> Species:
         """Published figures."""
@@ -723,10 +913,6 @@ class SpeciesRecord:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SpeciesRecord: ...
     def __deepcopy__(self, _memo: object, /) -> SpeciesRecord: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SpeciesRecord: ...
-    def replace(self, **changes: Any) -> SpeciesRecord:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -744,6 +930,10 @@ class ListSpeciesInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, group: WoodGroup | None = None) -> ListSpeciesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListSpeciesInput: ...
+    def replace(self, **changes: Any) -> ListSpeciesInput:
+        """Equal object with the fields given changed."""
     @property
     def group(self) -> WoodGroup | None:
         """Hardwoods or softwoods only; both when left out."""
@@ -751,10 +941,6 @@ class ListSpeciesInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ListSpeciesInput: ...
     def __deepcopy__(self, _memo: object, /) -> ListSpeciesInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ListSpeciesInput: ...
-    def replace(self, **changes: Any) -> ListSpeciesInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -782,6 +968,10 @@ class SpeciesEntry:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, botanical: str, group: WoodGroup, origin: SpeciesOrigin, density_12_kg_m3: float, movement_tangential_per_pct: float) -> SpeciesEntry: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesEntry: ...
+    def replace(self, **changes: Any) -> SpeciesEntry:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Common name, noun first."""
@@ -804,10 +994,6 @@ class SpeciesEntry:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SpeciesEntry: ...
     def __deepcopy__(self, _memo: object, /) -> SpeciesEntry: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SpeciesEntry: ...
-    def replace(self, **changes: Any) -> SpeciesEntry:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -825,6 +1011,10 @@ class SpeciesList:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, species: Iterable[SpeciesEntry]) -> SpeciesList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpeciesList: ...
+    def replace(self, **changes: Any) -> SpeciesList:
+        """Equal object with the fields given changed."""
     @property
     def species(self) -> list[SpeciesEntry]:
         """One entry a species, by name."""
@@ -832,10 +1022,6 @@ class SpeciesList:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SpeciesList: ...
     def __deepcopy__(self, _memo: object, /) -> SpeciesList: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SpeciesList: ...
-    def replace(self, **changes: Any) -> SpeciesList:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -865,6 +1051,10 @@ class WoodDensityInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, specific_gravity: float, basis: GravityBasis, moisture_pct: float, volumetric_shrinkage_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> WoodDensityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodDensityInput: ...
+    def replace(self, **changes: Any) -> WoodDensityInput:
+        """Equal object with the fields given changed."""
     @property
     def specific_gravity(self) -> float:
         """Specific gravity: ovendry mass over the volume that ``basis`` names, relative to water."""
@@ -884,10 +1074,6 @@ class WoodDensityInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WoodDensityInput: ...
     def __deepcopy__(self, _memo: object, /) -> WoodDensityInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WoodDensityInput: ...
-    def replace(self, **changes: Any) -> WoodDensityInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -905,6 +1091,10 @@ class FindNdsCombinationInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str) -> FindNdsCombinationInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindNdsCombinationInput: ...
+    def replace(self, **changes: Any) -> FindNdsCombinationInput:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Name or short form, such as ``Spruce-Pine-Fir`` or ``SPF``."""
@@ -912,10 +1102,6 @@ class FindNdsCombinationInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FindNdsCombinationInput: ...
     def __deepcopy__(self, _memo: object, /) -> FindNdsCombinationInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FindNdsCombinationInput: ...
-    def replace(self, **changes: Any) -> FindNdsCombinationInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -935,6 +1121,10 @@ class NdsMachineGrade:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, grades: str, specific_gravity: float) -> NdsMachineGrade: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> NdsMachineGrade: ...
+    def replace(self, **changes: Any) -> NdsMachineGrade:
+        """Equal object with the fields given changed."""
     @property
     def grades(self) -> str:
         """Grades it holds for, by the modulus of elasticity in their name."""
@@ -945,10 +1135,6 @@ class NdsMachineGrade:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> NdsMachineGrade: ...
     def __deepcopy__(self, _memo: object, /) -> NdsMachineGrade: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> NdsMachineGrade: ...
-    def replace(self, **changes: Any) -> NdsMachineGrade:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -978,6 +1164,10 @@ class NdsCombination:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, short_forms: Iterable[str], group: WoodGroup, specific_gravity: float, machine_grades: Iterable[NdsMachineGrade], clause: str, evidence: Evidence) -> NdsCombination: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> NdsCombination: ...
+    def replace(self, **changes: Any) -> NdsCombination:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Name in the standard."""
@@ -1003,10 +1193,6 @@ class NdsCombination:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> NdsCombination: ...
     def __deepcopy__(self, _memo: object, /) -> NdsCombination: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> NdsCombination: ...
-    def replace(self, **changes: Any) -> NdsCombination:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1031,6 +1217,10 @@ class MitrePairInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> MitrePairInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitrePairInput: ...
+    def replace(self, **changes: Any) -> MitrePairInput:
+        """Equal object with the fields given changed."""
     @property
     def thickness_a_mm(self) -> float:
         """Thickness of board a, mm."""
@@ -1044,10 +1234,6 @@ class MitrePairInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MitrePairInput: ...
     def __deepcopy__(self, _memo: object, /) -> MitrePairInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MitrePairInput: ...
-    def replace(self, **changes: Any) -> MitrePairInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1077,6 +1263,10 @@ class MitrePair:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, angle_a_deg: float, angle_b_deg: float, tilt_a_deg: float, tilt_b_deg: float, seam_mm: float, setback_a_mm: float, setback_b_mm: float) -> MitrePair: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitrePair: ...
+    def replace(self, **changes: Any) -> MitrePair:
+        """Equal object with the fields given changed."""
     @property
     def angle_a_deg(self) -> float:
         """Angle between the seam and the show face of board a, degrees."""
@@ -1102,10 +1292,6 @@ class MitrePair:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MitrePair: ...
     def __deepcopy__(self, _memo: object, /) -> MitrePair: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MitrePair: ...
-    def replace(self, **changes: Any) -> MitrePair:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1127,6 +1313,10 @@ class CompoundMitreInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, slope_deg: float, corner_deg: float = 90.0) -> CompoundMitreInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CompoundMitreInput: ...
+    def replace(self, **changes: Any) -> CompoundMitreInput:
+        """Equal object with the fields given changed."""
     @property
     def slope_deg(self) -> float:
         """Slope of the sides from horizontal, degrees; 0 is a flat frame, 90 an upright box."""
@@ -1137,10 +1327,6 @@ class CompoundMitreInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CompoundMitreInput: ...
     def __deepcopy__(self, _memo: object, /) -> CompoundMitreInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CompoundMitreInput: ...
-    def replace(self, **changes: Any) -> CompoundMitreInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1164,6 +1350,10 @@ class CompoundMitre:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, gauge_deg: float, tilt_deg: float, dihedral_deg: float, butt_tilt_deg: float) -> CompoundMitre: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CompoundMitre: ...
+    def replace(self, **changes: Any) -> CompoundMitre:
+        """Equal object with the fields given changed."""
     @property
     def gauge_deg(self) -> float:
         """Mitre gauge angle from a square cut, degrees; negative at an inside corner."""
@@ -1180,10 +1370,6 @@ class CompoundMitre:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CompoundMitre: ...
     def __deepcopy__(self, _memo: object, /) -> CompoundMitre: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CompoundMitre: ...
-    def replace(self, **changes: Any) -> CompoundMitre:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1214,6 +1400,10 @@ class SplayedCornerInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, slope_a_deg: float, slope_b_deg: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> SplayedCornerInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SplayedCornerInput: ...
+    def replace(self, **changes: Any) -> SplayedCornerInput:
+        """Equal object with the fields given changed."""
     @property
     def slope_a_deg(self) -> float:
         """Slope of side a from horizontal, degrees; 90 is upright."""
@@ -1233,10 +1423,6 @@ class SplayedCornerInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SplayedCornerInput: ...
     def __deepcopy__(self, _memo: object, /) -> SplayedCornerInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SplayedCornerInput: ...
-    def replace(self, **changes: Any) -> SplayedCornerInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1262,6 +1448,10 @@ class SplayedCorner:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, dihedral_deg: float, gauge_a_deg: float, gauge_b_deg: float, tilt_a_deg: float, tilt_b_deg: float) -> SplayedCorner: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SplayedCorner: ...
+    def replace(self, **changes: Any) -> SplayedCorner:
+        """Equal object with the fields given changed."""
     @property
     def dihedral_deg(self) -> float:
         """Angle between the two side faces, measured inside, degrees."""
@@ -1281,10 +1471,6 @@ class SplayedCorner:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SplayedCorner: ...
     def __deepcopy__(self, _memo: object, /) -> SplayedCorner: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SplayedCorner: ...
-    def replace(self, **changes: Any) -> SplayedCorner:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1305,6 +1491,10 @@ class LegBoard:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, face: LongFace, thickness_mm: float) -> LegBoard: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LegBoard: ...
+    def replace(self, **changes: Any) -> LegBoard:
+        """Equal object with the fields given changed."""
     @property
     def face(self) -> LongFace:
         """Which face."""
@@ -1315,10 +1505,6 @@ class LegBoard:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LegBoard: ...
     def __deepcopy__(self, _memo: object, /) -> LegBoard: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LegBoard: ...
-    def replace(self, **changes: Any) -> LegBoard:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1342,6 +1528,10 @@ class LegEnd:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, kind: EndKind, thickness_mm: float | None = None, corner_deg: float = 90.0) -> LegEnd: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LegEnd: ...
+    def replace(self, **changes: Any) -> LegEnd:
+        """Equal object with the fields given changed."""
     @property
     def kind(self) -> EndKind:
         """What closes it."""
@@ -1355,10 +1545,6 @@ class LegEnd:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LegEnd: ...
     def __deepcopy__(self, _memo: object, /) -> LegEnd: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LegEnd: ...
-    def replace(self, **changes: Any) -> LegEnd:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1366,32 +1552,32 @@ class LegEnd:
     def _repr_html_(self) -> str: ...
 
 @final
-class ButtJoint:
-    """An edge where one panel runs past and the other ends at its inner face.
+class LegButt:
+    """An edge of a leg where one panel runs past and the other ends at its inner face.
 
     Parameters
     ----------
-    runs_past : str
+    runs_past : {'front', 'back', 'top', 'bottom', 'left_end', 'right_end'}
         Face whose panel runs past to the outside.
-    stops : str
+    stops : {'front', 'back', 'top', 'bottom', 'left_end', 'right_end'}
         Face whose panel ends at the inner face of the other.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, runs_past: str, stops: str) -> ButtJoint: ...
+    def __new__(cls, *, runs_past: LegFace, stops: LegFace) -> LegButt: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LegButt: ...
+    def replace(self, **changes: Any) -> LegButt:
+        """Equal object with the fields given changed."""
     @property
-    def runs_past(self) -> str:
+    def runs_past(self) -> LegFace:
         """Face whose panel runs past to the outside."""
     @property
-    def stops(self) -> str:
+    def stops(self) -> LegFace:
         """Face whose panel ends at the inner face of the other."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> ButtJoint: ...
-    def __deepcopy__(self, _memo: object, /) -> ButtJoint: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ButtJoint: ...
-    def replace(self, **changes: Any) -> ButtJoint:
-        """Equal object with the fields given changed."""
+    def __copy__(self) -> LegButt: ...
+    def __deepcopy__(self, _memo: object, /) -> LegButt: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1419,14 +1605,18 @@ class Leg:
         The end on the left, seen from the room.
     right_end : LegEnd
         The end on the right, seen from the room.
-    butts : list of ButtJoint
+    butts : list of LegButt
         Edges where one panel runs past the other; all others are mitred.
     leg : int, default 1
         Number of the leg, from 1; it is part of the names of its faces from 2 on.
         Allowed: 1 to 10000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[ButtJoint], leg: int = 1) -> Leg: ...
+    def __new__(cls, *, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[LegButt], leg: int = 1) -> Leg: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Leg: ...
+    def replace(self, **changes: Any) -> Leg:
+        """Equal object with the fields given changed."""
     @property
     def leg(self) -> int:
         """Number of the leg, from 1; it is part of the names of its faces from 2 on."""
@@ -1449,16 +1639,12 @@ class Leg:
     def right_end(self) -> LegEnd:
         """The end on the right, seen from the room."""
     @property
-    def butts(self) -> list[ButtJoint]:
+    def butts(self) -> list[LegButt]:
         """Edges where one panel runs past the other; all others are mitred."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Leg: ...
     def __deepcopy__(self, _memo: object, /) -> Leg: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Leg: ...
-    def replace(self, **changes: Any) -> Leg:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1478,6 +1664,10 @@ class ShellFace:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, id: str, thickness_mm: float | None = None) -> ShellFace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShellFace: ...
+    def replace(self, **changes: Any) -> ShellFace:
+        """Equal object with the fields given changed."""
     @property
     def id(self) -> str:
         """Its name."""
@@ -1488,10 +1678,6 @@ class ShellFace:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ShellFace: ...
     def __deepcopy__(self, _memo: object, /) -> ShellFace: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ShellFace: ...
-    def replace(self, **changes: Any) -> ShellFace:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1515,6 +1701,10 @@ class Frame:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, origin_mm: tuple[float, float, float], u: tuple[float, float, float], v: tuple[float, float, float], n: tuple[float, float, float]) -> Frame: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Frame: ...
+    def replace(self, **changes: Any) -> Frame:
+        """Equal object with the fields given changed."""
     @property
     def origin_mm(self) -> tuple[float, float, float]:
         """Point of the body at which the frame's own coordinates are zero, mm."""
@@ -1531,10 +1721,6 @@ class Frame:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Frame: ...
     def __deepcopy__(self, _memo: object, /) -> Frame: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Frame: ...
-    def replace(self, **changes: Any) -> Frame:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1562,6 +1748,10 @@ class Inertia:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, xx_mm5: float, yy_mm5: float, zz_mm5: float, xy_mm5: float, yz_mm5: float, zx_mm5: float) -> Inertia: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Inertia: ...
+    def replace(self, **changes: Any) -> Inertia:
+        """Equal object with the fields given changed."""
     @property
     def xx_mm5(self) -> float:
         """∫ (y² + z²), mm⁵."""
@@ -1584,10 +1774,6 @@ class Inertia:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Inertia: ...
     def __deepcopy__(self, _memo: object, /) -> Inertia: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Inertia: ...
-    def replace(self, **changes: Any) -> Inertia:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1611,6 +1797,10 @@ class MassProperties:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, volume_mm3: float, surface_mm2: float, centroid_mm: tuple[float, float, float], inertia: Inertia) -> MassProperties: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MassProperties: ...
+    def replace(self, **changes: Any) -> MassProperties:
+        """Equal object with the fields given changed."""
     @property
     def volume_mm3(self) -> float:
         """Volume, mm³."""
@@ -1627,10 +1817,6 @@ class MassProperties:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MassProperties: ...
     def __deepcopy__(self, _memo: object, /) -> MassProperties: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MassProperties: ...
-    def replace(self, **changes: Any) -> MassProperties:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1671,6 +1857,10 @@ class PanelEdge:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float]) -> PanelEdge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PanelEdge: ...
+    def replace(self, **changes: Any) -> PanelEdge:
+        """Equal object with the fields given changed."""
     @property
     def tag(self) -> int:
         """Tag of the face that the edge is on the panel's solids."""
@@ -1713,10 +1903,6 @@ class PanelEdge:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> PanelEdge: ...
     def __deepcopy__(self, _memo: object, /) -> PanelEdge: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> PanelEdge: ...
-    def replace(self, **changes: Any) -> PanelEdge:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1736,6 +1922,10 @@ class FaceListing:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, tag: int, corners: Iterable[int]) -> FaceListing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FaceListing: ...
+    def replace(self, **changes: Any) -> FaceListing:
+        """Equal object with the fields given changed."""
     @property
     def tag(self) -> int:
         """What the face is, in the list beside the solid."""
@@ -1746,10 +1936,6 @@ class FaceListing:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FaceListing: ...
     def __deepcopy__(self, _memo: object, /) -> FaceListing: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FaceListing: ...
-    def replace(self, **changes: Any) -> FaceListing:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1769,6 +1955,10 @@ class ConvexSolid:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, vertices_mm: Iterable[tuple[float, float, float]], faces: Iterable[FaceListing]) -> ConvexSolid: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConvexSolid: ...
+    def replace(self, **changes: Any) -> ConvexSolid:
+        """Equal object with the fields given changed."""
     @property
     def vertices_mm(self) -> list[tuple[float, float, float]]:
         """Vertices, mm."""
@@ -1779,10 +1969,6 @@ class ConvexSolid:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ConvexSolid: ...
     def __deepcopy__(self, _memo: object, /) -> ConvexSolid: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ConvexSolid: ...
-    def replace(self, **changes: Any) -> ConvexSolid:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1802,6 +1988,10 @@ class Piece:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, sign: PieceSign, solid: ConvexSolid) -> Piece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Piece: ...
+    def replace(self, **changes: Any) -> Piece:
+        """Equal object with the fields given changed."""
     @property
     def sign(self) -> PieceSign:
         """Whether it is wood or has been taken away."""
@@ -1812,10 +2002,6 @@ class Piece:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Piece: ...
     def __deepcopy__(self, _memo: object, /) -> Piece: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Piece: ...
-    def replace(self, **changes: Any) -> Piece:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1866,6 +2052,10 @@ class Panel:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Panel: ...
+    def replace(self, **changes: Any) -> Panel:
+        """Equal object with the fields given changed."""
     @property
     def id(self) -> str:
         """Name: that of its show face."""
@@ -1917,10 +2107,6 @@ class Panel:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Panel: ...
     def __deepcopy__(self, _memo: object, /) -> Panel: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Panel: ...
-    def replace(self, **changes: Any) -> Panel:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -1954,6 +2140,10 @@ class Shell:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, faces: Iterable[ShellFace], panels: Iterable[Panel], wood_volume_mm3: float, hollow_volume_mm3: float, outer_volume_mm3: float, centroid_mm: tuple[float, float, float], wood: MassProperties, outer: ConvexSolid, hollow: ConvexSolid) -> Shell: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Shell: ...
+    def replace(self, **changes: Any) -> Shell:
+        """Equal object with the fields given changed."""
     @property
     def faces(self) -> list[ShellFace]:
         """The faces, in the order of the input; tags of ``outer`` and ``hollow`` count in it from 0."""
@@ -1985,10 +2175,6 @@ class Shell:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Shell: ...
     def __deepcopy__(self, _memo: object, /) -> Shell: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Shell: ...
-    def replace(self, **changes: Any) -> Shell:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2017,6 +2203,10 @@ class DowelBearingInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, specific_gravity: float, diameter_mm: float, angle_to_grain_deg: float, direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded') -> DowelBearingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearingInput: ...
+    def replace(self, **changes: Any) -> DowelBearingInput:
+        """Equal object with the fields given changed."""
     @property
     def specific_gravity(self) -> float:
         """Specific gravity of the wood, from oven-dry mass and volume."""
@@ -2036,10 +2226,6 @@ class DowelBearingInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> DowelBearingInput: ...
     def __deepcopy__(self, _memo: object, /) -> DowelBearingInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> DowelBearingInput: ...
-    def replace(self, **changes: Any) -> DowelBearingInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2063,6 +2249,10 @@ class DowelBearing:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, size_range: DowelSizeRange, parallel_mpa: float, perpendicular_mpa: float, at_angle_mpa: float) -> DowelBearing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearing: ...
+    def replace(self, **changes: Any) -> DowelBearing:
+        """Equal object with the fields given changed."""
     @property
     def size_range(self) -> DowelSizeRange:
         """Range of diameters that decided the formula (NDS Table 12.3.3)."""
@@ -2079,10 +2269,6 @@ class DowelBearing:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> DowelBearing: ...
     def __deepcopy__(self, _memo: object, /) -> DowelBearing: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> DowelBearing: ...
-    def replace(self, **changes: Any) -> DowelBearing:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2103,6 +2289,10 @@ class BendingYieldInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, fastener: BendingYieldFastener, diameter_mm: float) -> BendingYieldInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BendingYieldInput: ...
+    def replace(self, **changes: Any) -> BendingYieldInput:
+        """Equal object with the fields given changed."""
     @property
     def fastener(self) -> BendingYieldFastener:
         """Steel group of the fastener."""
@@ -2113,10 +2303,6 @@ class BendingYieldInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BendingYieldInput: ...
     def __deepcopy__(self, _memo: object, /) -> BendingYieldInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BendingYieldInput: ...
-    def replace(self, **changes: Any) -> BendingYieldInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2138,6 +2324,10 @@ class BendingYield:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, bending_yield_mpa: float, band_up_to_mm: float, evidence: Evidence) -> BendingYield: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BendingYield: ...
+    def replace(self, **changes: Any) -> BendingYield:
+        """Equal object with the fields given changed."""
     @property
     def bending_yield_mpa(self) -> float:
         """Bending yield strength, MPa."""
@@ -2151,10 +2341,6 @@ class BendingYield:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BendingYield: ...
     def __deepcopy__(self, _memo: object, /) -> BendingYield: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BendingYield: ...
-    def replace(self, **changes: Any) -> BendingYield:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2197,6 +2383,10 @@ class DowelShearInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShearInput: ...
+    def replace(self, **changes: Any) -> DowelShearInput:
+        """Equal object with the fields given changed."""
     @property
     def yield_diameter_mm(self) -> float:
         """Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."""
@@ -2228,10 +2418,6 @@ class DowelShearInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> DowelShearInput: ...
     def __deepcopy__(self, _memo: object, /) -> DowelShearInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> DowelShearInput: ...
-    def replace(self, **changes: Any) -> DowelShearInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2287,6 +2473,10 @@ class DowelShear:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction_i: float, reduction_ii: float, reduction_iii_iv: float, im_yield_n: float, is_yield_n: float, ii_yield_n: float, iiim_yield_n: float, iiis_yield_n: float, iv_yield_n: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_n: float) -> DowelShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShear: ...
+    def replace(self, **changes: Any) -> DowelShear:
+        """Equal object with the fields given changed."""
     @property
     def reduction_rule(self) -> ReductionRule:
         """Row of the table of reduction terms (NDS Table 12.3.1B)."""
@@ -2351,10 +2541,6 @@ class DowelShear:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> DowelShear: ...
     def __deepcopy__(self, _memo: object, /) -> DowelShear: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> DowelShear: ...
-    def replace(self, **changes: Any) -> DowelShear:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2388,6 +2574,10 @@ class FastenerWithdrawalInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerWithdrawalInput: ...
+    def replace(self, **changes: Any) -> FastenerWithdrawalInput:
+        """Equal object with the fields given changed."""
     @property
     def fastener(self) -> DowelFastener:
         """Kind of fastener."""
@@ -2414,10 +2604,6 @@ class FastenerWithdrawalInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FastenerWithdrawalInput: ...
     def __deepcopy__(self, _memo: object, /) -> FastenerWithdrawalInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FastenerWithdrawalInput: ...
-    def replace(self, **changes: Any) -> FastenerWithdrawalInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2445,6 +2631,10 @@ class FastenerWithdrawal:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, side_grain_n_per_mm: float, grain_rule: EndGrainRule, grain_factor: float, reference_n: float, required_penetration_mm: float, penetration: Outcome) -> FastenerWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerWithdrawal: ...
+    def replace(self, **changes: Any) -> FastenerWithdrawal:
+        """Equal object with the fields given changed."""
     @property
     def side_grain_n_per_mm(self) -> float:
         """Reference withdrawal value W in side grain (NDS Eq. 12.2-1 to 12.2-5), N per mm of holding length."""
@@ -2467,10 +2657,6 @@ class FastenerWithdrawal:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FastenerWithdrawal: ...
     def __deepcopy__(self, _memo: object, /) -> FastenerWithdrawal: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FastenerWithdrawal: ...
-    def replace(self, **changes: Any) -> FastenerWithdrawal:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2495,6 +2681,10 @@ class HeadPullThroughInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, specific_gravity: float, head_diameter_mm: float, net_side_thickness_mm: float) -> HeadPullThroughInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeadPullThroughInput: ...
+    def replace(self, **changes: Any) -> HeadPullThroughInput:
+        """Equal object with the fields given changed."""
     @property
     def specific_gravity(self) -> float:
         """Specific gravity of the side member, from oven-dry mass and volume."""
@@ -2508,10 +2698,6 @@ class HeadPullThroughInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> HeadPullThroughInput: ...
     def __deepcopy__(self, _memo: object, /) -> HeadPullThroughInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> HeadPullThroughInput: ...
-    def replace(self, **changes: Any) -> HeadPullThroughInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2533,6 +2719,10 @@ class HeadPullThrough:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, thickness_range: PullThroughRange, counted_thickness_mm: float, reference_n: float) -> HeadPullThrough: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeadPullThrough: ...
+    def replace(self, **changes: Any) -> HeadPullThrough:
+        """Equal object with the fields given changed."""
     @property
     def thickness_range(self) -> PullThroughRange:
         """Part of the equation that applies."""
@@ -2546,10 +2736,6 @@ class HeadPullThrough:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> HeadPullThrough: ...
     def __deepcopy__(self, _memo: object, /) -> HeadPullThrough: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> HeadPullThrough: ...
-    def replace(self, **changes: Any) -> HeadPullThrough:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2579,6 +2765,10 @@ class CombinedLateralWithdrawalInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, rule: CombinedLoadRule, lateral_capacity_n: float, withdrawal_capacity_n: float, lateral_n: float, withdrawal_n: float) -> CombinedLateralWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawalInput: ...
+    def replace(self, **changes: Any) -> CombinedLateralWithdrawalInput:
+        """Equal object with the fields given changed."""
     @property
     def rule(self) -> CombinedLoadRule:
         """Equation that joins the loads."""
@@ -2598,10 +2788,6 @@ class CombinedLateralWithdrawalInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CombinedLateralWithdrawalInput: ...
     def __deepcopy__(self, _memo: object, /) -> CombinedLateralWithdrawalInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawalInput: ...
-    def replace(self, **changes: Any) -> CombinedLateralWithdrawalInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2625,6 +2811,10 @@ class CombinedLateralWithdrawal:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, resultant_n: float, angle_deg: float, capacity_n: float, utilisation: float) -> CombinedLateralWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawal: ...
+    def replace(self, **changes: Any) -> CombinedLateralWithdrawal:
+        """Equal object with the fields given changed."""
     @property
     def resultant_n(self) -> float:
         """Resultant of both loads, N."""
@@ -2641,10 +2831,6 @@ class CombinedLateralWithdrawal:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CombinedLateralWithdrawal: ...
     def __deepcopy__(self, _memo: object, /) -> CombinedLateralWithdrawal: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CombinedLateralWithdrawal: ...
-    def replace(self, **changes: Any) -> CombinedLateralWithdrawal:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2679,6 +2865,10 @@ class ConnectionFactorsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, fastener: DowelFastener, nominal_diameter_mm: float, load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', direction: FastenerDirection = 'side_grain', nail_driving: NailDriving = 'straight') -> ConnectionFactorsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionFactorsInput: ...
+    def replace(self, **changes: Any) -> ConnectionFactorsInput:
+        """Equal object with the fields given changed."""
     @property
     def fastener(self) -> DowelFastener:
         """Kind of fastener."""
@@ -2710,10 +2900,6 @@ class ConnectionFactorsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ConnectionFactorsInput: ...
     def __deepcopy__(self, _memo: object, /) -> ConnectionFactorsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ConnectionFactorsInput: ...
-    def replace(self, **changes: Any) -> ConnectionFactorsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2753,6 +2939,10 @@ class ConnectionFactors:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, c_d: float, c_m_lateral: float, c_m_withdrawal: float, c_m_pull_through: float, c_t: float, c_eg_lateral: float, c_eg_withdrawal: float, c_tn_lateral: float, c_tn_withdrawal: float, lateral: float, withdrawal: float, pull_through: float) -> ConnectionFactors: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ConnectionFactors: ...
+    def replace(self, **changes: Any) -> ConnectionFactors:
+        """Equal object with the fields given changed."""
     @property
     def c_d(self) -> float:
         """Load duration factor C_D (NDS 11.3.2, Table 2.3.2)."""
@@ -2793,10 +2983,6 @@ class ConnectionFactors:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ConnectionFactors: ...
     def __deepcopy__(self, _memo: object, /) -> ConnectionFactors: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ConnectionFactors: ...
-    def replace(self, **changes: Any) -> ConnectionFactors:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2821,6 +3007,10 @@ class LeadHoleInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, specific_gravity: float, nominal_diameter_mm: float, root_diameter_mm: float) -> LeadHoleInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LeadHoleInput: ...
+    def replace(self, **changes: Any) -> LeadHoleInput:
+        """Equal object with the fields given changed."""
     @property
     def specific_gravity(self) -> float:
         """Specific gravity of the wood that is bored, from oven-dry mass and volume."""
@@ -2834,10 +3024,6 @@ class LeadHoleInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LeadHoleInput: ...
     def __deepcopy__(self, _memo: object, /) -> LeadHoleInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LeadHoleInput: ...
-    def replace(self, **changes: Any) -> LeadHoleInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2861,6 +3047,10 @@ class LeadHole:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, lateral_shank_hole_mm: float, lateral_thread_hole_mm: float, withdrawal_thread_hole: LeadHoleNeed, withdrawal_thread_hole_mm: float) -> LeadHole: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LeadHole: ...
+    def replace(self, **changes: Any) -> LeadHole:
+        """Equal object with the fields given changed."""
     @property
     def lateral_shank_hole_mm(self) -> float:
         """Hole for the shank of a screw loaded laterally (NDS 12.1.5.3), mm."""
@@ -2877,10 +3067,6 @@ class LeadHole:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LeadHole: ...
     def __deepcopy__(self, _memo: object, /) -> LeadHole: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LeadHole: ...
-    def replace(self, **changes: Any) -> LeadHole:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2963,6 +3149,10 @@ class ScrewJointInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, size: ScrewSize, screw_length_mm: float, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, nominal_diameter_mm: float | None = None, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows') -> ScrewJointInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewJointInput: ...
+    def replace(self, **changes: Any) -> ScrewJointInput:
+        """Equal object with the fields given changed."""
     @property
     def size(self) -> ScrewSize:
         """Screw size; ``own`` takes the three diameters from the fields below."""
@@ -3042,10 +3232,6 @@ class ScrewJointInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ScrewJointInput: ...
     def __deepcopy__(self, _memo: object, /) -> ScrewJointInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ScrewJointInput: ...
-    def replace(self, **changes: Any) -> ScrewJointInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3159,6 +3345,10 @@ class ScrewJoint:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, nominal_diameter_mm: float, root_diameter_mm: float, head_diameter_mm: float, thread_length_mm: float, tip_length_mm: float, penetration_mm: float, required_penetration_mm: float, penetration: Outcome, breakthrough_mm: float, stays_inside: Outcome, side_bearing_length_mm: float, main_bearing_length_mm: float, thread_in_main_mm: float, side_bearing_mpa: float, main_bearing_mpa: float, bending_yield_mpa: float, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_lateral_n: float, withdrawal_n_per_mm: float, reference_withdrawal_n: float, reference_pull_through_n: float, c_d: float, c_m_lateral: float, c_m_withdrawal: float, c_t: float, c_eg_lateral: float, lateral_capacity_n: float, withdrawal_capacity_n: float, pull_through_capacity_n: float, resultant_n: float, angle_deg: float, combined_capacity_n: float, lateral_utilisation: float, withdrawal_utilisation: float, pull_through_utilisation: float, combined_utilisation: float, governing_check: ScrewJointCheck, utilisation: float, outcome: Outcome) -> ScrewJoint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewJoint: ...
+    def replace(self, **changes: Any) -> ScrewJoint:
+        """Equal object with the fields given changed."""
     @property
     def nominal_diameter_mm(self) -> float:
         """Nominal diameter, mm."""
@@ -3310,10 +3500,6 @@ class ScrewJoint:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ScrewJoint: ...
     def __deepcopy__(self, _memo: object, /) -> ScrewJoint: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ScrewJoint: ...
-    def replace(self, **changes: Any) -> ScrewJoint:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3325,14 +3511,14 @@ class ListWoodScrewsInput:
     """Asks for the whole table."""
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls) -> ListWoodScrewsInput: ...
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> ListWoodScrewsInput: ...
-    def __deepcopy__(self, _memo: object, /) -> ListWoodScrewsInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> ListWoodScrewsInput: ...
     def replace(self, **changes: Any) -> ListWoodScrewsInput:
         """Equal object with the fields given changed."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListWoodScrewsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListWoodScrewsInput: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3362,6 +3548,10 @@ class WoodScrew:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, size: ScrewSize, nominal_diameter_mm: float, root_diameter_mm: float, head_diameter_mm: float, threads_per_inch: int, source: Source, evidence: Evidence) -> WoodScrew: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodScrew: ...
+    def replace(self, **changes: Any) -> WoodScrew:
+        """Equal object with the fields given changed."""
     @property
     def size(self) -> ScrewSize:
         """Size."""
@@ -3387,10 +3577,6 @@ class WoodScrew:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WoodScrew: ...
     def __deepcopy__(self, _memo: object, /) -> WoodScrew: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WoodScrew: ...
-    def replace(self, **changes: Any) -> WoodScrew:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3408,6 +3594,10 @@ class WoodScrewList:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, rows: Iterable[WoodScrew]) -> WoodScrewList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodScrewList: ...
+    def replace(self, **changes: Any) -> WoodScrewList:
+        """Equal object with the fields given changed."""
     @property
     def rows(self) -> list[WoodScrew]:
         """Every tabulated size, smallest first."""
@@ -3415,10 +3605,6 @@ class WoodScrewList:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WoodScrewList: ...
     def __deepcopy__(self, _memo: object, /) -> WoodScrewList: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WoodScrewList: ...
-    def replace(self, **changes: Any) -> WoodScrewList:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3455,6 +3641,10 @@ class CleatSeatInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, weight_n: float, centre_out_mm: float, foot_below_mm: float, bevel_deg: float, friction: float = 0.0, top_above_mm: float | None = None) -> CleatSeatInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatSeatInput: ...
+    def replace(self, **changes: Any) -> CleatSeatInput:
+        """Equal object with the fields given changed."""
     @property
     def weight_n(self) -> float:
         """Weight of the body with everything that stands on it, N."""
@@ -3483,10 +3673,6 @@ class CleatSeatInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatSeatInput: ...
     def __deepcopy__(self, _memo: object, /) -> CleatSeatInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatSeatInput: ...
-    def replace(self, **changes: Any) -> CleatSeatInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3538,6 +3724,10 @@ class CleatSeat:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, vertical_n: float, horizontal_n: float, pull_without_friction_n: float, least_pull_n: float, friction_angle_deg: float, design_pull_n: float, regime: SeatRegime, lock: SeatLock, outcome: Outcome, caution: Caution, needed_n: float | None = None, greatest_pull_n: float | None = None, ratio_without_friction: float | None = None, ratio_with_friction: float | None = None, margin_without_friction_n: float | None = None, foot_bearing_n: float | None = None, top_bearing_n: float | None = None) -> CleatSeat: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatSeat: ...
+    def replace(self, **changes: Any) -> CleatSeat:
+        """Equal object with the fields given changed."""
     @property
     def vertical_n(self) -> float:
         """Vertical force on the wall half, N."""
@@ -3597,10 +3787,6 @@ class CleatSeat:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatSeat: ...
     def __deepcopy__(self, _memo: object, /) -> CleatSeat: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatSeat: ...
-    def replace(self, **changes: Any) -> CleatSeat:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3637,6 +3823,10 @@ class WallStripScrewsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, vertical_n: float, horizontal_n: float, contact_out_mm: float, contact_up_mm: float, screw_row_up_mm: float, strip_height_mm: float, screw_count: int) -> WallStripScrewsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallStripScrewsInput: ...
+    def replace(self, **changes: Any) -> WallStripScrewsInput:
+        """Equal object with the fields given changed."""
     @property
     def vertical_n(self) -> float:
         """Force down at the contact, N."""
@@ -3662,10 +3852,6 @@ class WallStripScrewsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WallStripScrewsInput: ...
     def __deepcopy__(self, _memo: object, /) -> WallStripScrewsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WallStripScrewsInput: ...
-    def replace(self, **changes: Any) -> WallStripScrewsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3693,6 +3879,10 @@ class WallStripScrews:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, total_tension_n: float, tension_per_screw_n: float, shear_per_screw_n: float, bearing_n: float, pivot: StripPivot, caution: Caution) -> WallStripScrews: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallStripScrews: ...
+    def replace(self, **changes: Any) -> WallStripScrews:
+        """Equal object with the fields given changed."""
     @property
     def total_tension_n(self) -> float:
         """Tension of all screws together, N."""
@@ -3715,10 +3905,6 @@ class WallStripScrews:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WallStripScrews: ...
     def __deepcopy__(self, _memo: object, /) -> WallStripScrews: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> WallStripScrews: ...
-    def replace(self, **changes: Any) -> WallStripScrews:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3755,6 +3941,10 @@ class BoltRowBracketInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, load_n: float, arm_mm: float, direction: BracketLoad, row1_mm: float, bolts_per_row: int, row2_mm: float | None = None, row3_mm: float | None = None) -> BoltRowBracketInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoltRowBracketInput: ...
+    def replace(self, **changes: Any) -> BoltRowBracketInput:
+        """Equal object with the fields given changed."""
     @property
     def load_n(self) -> float:
         """Load, N."""
@@ -3782,10 +3972,6 @@ class BoltRowBracketInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BoltRowBracketInput: ...
     def __deepcopy__(self, _memo: object, /) -> BoltRowBracketInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BoltRowBracketInput: ...
-    def replace(self, **changes: Any) -> BoltRowBracketInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3820,6 +4006,10 @@ class BoltRowBracket:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, tension_row1_n: float, shear_per_bolt_n: float, shear_theory_n: float, principal_theory_n: float, bolt_count: int, caution: Caution, tension_row2_n: float | None = None, tension_row3_n: float | None = None, couple_tension_n: float | None = None) -> BoltRowBracket: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoltRowBracket: ...
+    def replace(self, **changes: Any) -> BoltRowBracket:
+        """Equal object with the fields given changed."""
     @property
     def tension_row1_n(self) -> float:
         """Tension of one bolt of the farthest row, N."""
@@ -3853,10 +4043,6 @@ class BoltRowBracket:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BoltRowBracket: ...
     def __deepcopy__(self, _memo: object, /) -> BoltRowBracket: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BoltRowBracket: ...
-    def replace(self, **changes: Any) -> BoltRowBracket:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3880,6 +4066,10 @@ class ShareBetweenSupportsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, load_n: float, load_at_mm: float, supports_mm: Iterable[float]) -> ShareBetweenSupportsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShareBetweenSupportsInput: ...
+    def replace(self, **changes: Any) -> ShareBetweenSupportsInput:
+        """Equal object with the fields given changed."""
     @property
     def load_n(self) -> float:
         """Resultant of the loads, N."""
@@ -3893,10 +4083,6 @@ class ShareBetweenSupportsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ShareBetweenSupportsInput: ...
     def __deepcopy__(self, _memo: object, /) -> ShareBetweenSupportsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ShareBetweenSupportsInput: ...
-    def replace(self, **changes: Any) -> ShareBetweenSupportsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3916,6 +4102,10 @@ class SupportShare:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, at_mm: float, share_n: float) -> SupportShare: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SupportShare: ...
+    def replace(self, **changes: Any) -> SupportShare:
+        """Equal object with the fields given changed."""
     @property
     def at_mm(self) -> float:
         """Where the support stands, mm."""
@@ -3926,10 +4116,6 @@ class SupportShare:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SupportShare: ...
     def __deepcopy__(self, _memo: object, /) -> SupportShare: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SupportShare: ...
-    def replace(self, **changes: Any) -> SupportShare:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3949,6 +4135,10 @@ class CautionText:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, about: str, text: str) -> CautionText: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CautionText: ...
+    def replace(self, **changes: Any) -> CautionText:
+        """Equal object with the fields given changed."""
     @property
     def about(self) -> str:
         """Short name."""
@@ -3959,10 +4149,6 @@ class CautionText:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CautionText: ...
     def __deepcopy__(self, _memo: object, /) -> CautionText: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CautionText: ...
-    def replace(self, **changes: Any) -> CautionText:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3988,6 +4174,10 @@ class ShareBetweenSupports:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, shares: Iterable[SupportShare], greatest_n: float, least_n: float, lifted_count: int, cautions: Iterable[CautionText]) -> ShareBetweenSupports: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShareBetweenSupports: ...
+    def replace(self, **changes: Any) -> ShareBetweenSupports:
+        """Equal object with the fields given changed."""
     @property
     def shares(self) -> list[SupportShare]:
         """One share for each support, in the order given."""
@@ -4007,10 +4197,286 @@ class ShareBetweenSupports:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ShareBetweenSupports: ...
     def __deepcopy__(self, _memo: object, /) -> ShareBetweenSupports: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RipFenceInput:
+    """A rip cut with the kept piece between the fence and the blade.
+
+    Parameters
+    ----------
+    show_width_mm : float
+        Width of the show face after the cut, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    cut_bevel_deg : float
+        Bevel of the cut, degrees; positive when its long point lies on the show face.
+        Allowed: -80 to 80.
+    set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+        Which face lies up and which way the blade leans.
+    kerf_mm : float
+        Kerf of the blade, measured square to it, mm.
+        Allowed: 0 to 12.
+    fence_edge_bevel_deg : float, default 0.0
+        Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+        Allowed: -80 to 80.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, show_width_mm: float, thickness_mm: float, cut_bevel_deg: float, set_up: RipSetUp, kerf_mm: float, fence_edge_bevel_deg: float = 0.0) -> RipFenceInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ShareBetweenSupports: ...
-    def replace(self, **changes: Any) -> ShareBetweenSupports:
+    def __replace__(self, **changes: Any) -> RipFenceInput: ...
+    def replace(self, **changes: Any) -> RipFenceInput:
         """Equal object with the fields given changed."""
+    @property
+    def show_width_mm(self) -> float:
+        """Width of the show face after the cut, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the board, mm."""
+    @property
+    def fence_edge_bevel_deg(self) -> float:
+        """Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face."""
+    @property
+    def cut_bevel_deg(self) -> float:
+        """Bevel of the cut, degrees; positive when its long point lies on the show face."""
+    @property
+    def set_up(self) -> RipSetUp:
+        """Which face lies up and which way the blade leans."""
+    @property
+    def kerf_mm(self) -> float:
+        """Kerf of the blade, measured square to it, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RipFenceInput: ...
+    def __deepcopy__(self, _memo: object, /) -> RipFenceInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RipFence:
+    """Fence setting of a bevelled rip.
+
+    Parameters
+    ----------
+    fence_mm : float
+        Distance from the fence to the blade, measured at the table, mm.
+    show_width_mm : float
+        Width of the show face, mm.
+    inner_width_mm : float
+        Width of the inner face, mm.
+    kerf_at_table_mm : float
+        Kerf measured along the table, mm.
+    show_width_per_thickness : float
+        Change of the show width for each mm that the board is thicker than stated, the fence unmoved.
+    trapped_piece : {'none', 'kept_piece'}
+        Which piece is trapped between the fence and the blade.
+    riding_edge : {'square', 'long_point_up', 'long_point_down'}
+        How the edge that rides the fence meets it.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fence_mm: float, show_width_mm: float, inner_width_mm: float, kerf_at_table_mm: float, show_width_per_thickness: float, trapped_piece: TrappedPiece, riding_edge: RidingEdge) -> RipFence: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RipFence: ...
+    def replace(self, **changes: Any) -> RipFence:
+        """Equal object with the fields given changed."""
+    @property
+    def fence_mm(self) -> float:
+        """Distance from the fence to the blade, measured at the table, mm."""
+    @property
+    def show_width_mm(self) -> float:
+        """Width of the show face, mm."""
+    @property
+    def inner_width_mm(self) -> float:
+        """Width of the inner face, mm."""
+    @property
+    def kerf_at_table_mm(self) -> float:
+        """Kerf measured along the table, mm."""
+    @property
+    def show_width_per_thickness(self) -> float:
+        """Change of the show width for each mm that the board is thicker than stated, the fence unmoved."""
+    @property
+    def trapped_piece(self) -> TrappedPiece:
+        """Which piece is trapped between the fence and the blade."""
+    @property
+    def riding_edge(self) -> RidingEdge:
+        """How the edge that rides the fence meets it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RipFence: ...
+    def __deepcopy__(self, _memo: object, /) -> RipFence: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawAnglesInput:
+    """A cut and the edge that rides the mitre gauge, both by their normals out of the panel, in the panel's frame.
+
+    Only the directions count, not the lengths.
+
+    Parameters
+    ----------
+    cut_u : float
+        Component of the cut's normal along the grain.
+        Allowed: -1000 to 1000.
+    cut_v : float
+        Component of the cut's normal across the grain.
+        Allowed: -1000 to 1000.
+    cut_n : float
+        Component of the cut's normal out of the show face.
+        Allowed: -1000 to 1000.
+    riding_u : float
+        Component along the grain of the normal of the edge that rides the gauge.
+        Allowed: -1000 to 1000.
+    riding_v : float
+        Component across the grain of the normal of the edge that rides the gauge.
+        Allowed: -1000 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, cut_u: float, cut_v: float, cut_n: float, riding_u: float, riding_v: float) -> SawAnglesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawAnglesInput: ...
+    def replace(self, **changes: Any) -> SawAnglesInput:
+        """Equal object with the fields given changed."""
+    @property
+    def cut_u(self) -> float:
+        """Component of the cut's normal along the grain."""
+    @property
+    def cut_v(self) -> float:
+        """Component of the cut's normal across the grain."""
+    @property
+    def cut_n(self) -> float:
+        """Component of the cut's normal out of the show face."""
+    @property
+    def riding_u(self) -> float:
+        """Component along the grain of the normal of the edge that rides the gauge."""
+    @property
+    def riding_v(self) -> float:
+        """Component across the grain of the normal of the edge that rides the gauge."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawAnglesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SawAnglesInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawAngles:
+    """How to set the saw for a cut.
+
+    Parameters
+    ----------
+    tilt_deg : float
+        Blade tilt from square, degrees; positive when the long point lies on the show face.
+    gauge_deg : float
+        Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the far side, and 90
+        for a cut along the riding edge.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tilt_deg: float, gauge_deg: float) -> SawAngles: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawAngles: ...
+    def replace(self, **changes: Any) -> SawAngles:
+        """Equal object with the fields given changed."""
+    @property
+    def tilt_deg(self) -> float:
+        """Blade tilt from square, degrees; positive when the long point lies on the show face."""
+    @property
+    def gauge_deg(self) -> float:
+        """Gauge angle from a cut square to the riding edge, degrees; positive when the panel is longer at the far side, and 90
+        for a cut along the riding edge.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawAngles: ...
+    def __deepcopy__(self, _memo: object, /) -> SawAngles: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltSetUpInput:
+    """A bevel and what the saw can tilt to.
+
+    Parameters
+    ----------
+    tilt_deg : float
+        Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face.
+        Allowed: -80 to 80.
+    max_tilt_deg : float, default 45.0
+        Largest tilt of the saw from square, degrees; 45, as most saws have, if left out.
+        Allowed: 30 to 60.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tilt_deg: float, max_tilt_deg: float = 45.0) -> TiltSetUpInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltSetUpInput: ...
+    def replace(self, **changes: Any) -> TiltSetUpInput:
+        """Equal object with the fields given changed."""
+    @property
+    def tilt_deg(self) -> float:
+        """Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face."""
+    @property
+    def max_tilt_deg(self) -> float:
+        """Largest tilt of the saw from square, degrees; 45, as most saws have, if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltSetUpInput: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltSetUpInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltSetUp:
+    """The set-up for a bevel.
+
+    Parameters
+    ----------
+    set_up : {'flat', 'other_face_down', 'on_edge_against_tall_fence', 'jig_wedge'}
+        How the board goes over the saw.
+    saw_tilt_deg : float
+        Tilt to set on the saw, degrees.
+    wedge_deg : float
+        Angle of the wedge under the board, degrees; 0 without one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, set_up: BoardSetUp, saw_tilt_deg: float, wedge_deg: float) -> TiltSetUp: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltSetUp: ...
+    def replace(self, **changes: Any) -> TiltSetUp:
+        """Equal object with the fields given changed."""
+    @property
+    def set_up(self) -> BoardSetUp:
+        """How the board goes over the saw."""
+    @property
+    def saw_tilt_deg(self) -> float:
+        """Tilt to set on the saw, degrees."""
+    @property
+    def wedge_deg(self) -> float:
+        """Angle of the wedge under the board, degrees; 0 without one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltSetUp: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltSetUp: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4038,6 +4504,10 @@ class FramePieceInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePieceInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FramePieceInput: ...
+    def replace(self, **changes: Any) -> FramePieceInput:
+        """Equal object with the fields given changed."""
     @property
     def front_flat_mm(self) -> float:
         """Flat of the inside of the front board, between its mitres, mm."""
@@ -4054,10 +4524,6 @@ class FramePieceInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FramePieceInput: ...
     def __deepcopy__(self, _memo: object, /) -> FramePieceInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FramePieceInput: ...
-    def replace(self, **changes: Any) -> FramePieceInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4077,6 +4543,10 @@ class FramePiece:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, width_mm: float, length_mm: float) -> FramePiece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FramePiece: ...
+    def replace(self, **changes: Any) -> FramePiece:
+        """Equal object with the fields given changed."""
     @property
     def width_mm(self) -> float:
         """Width of the piece, along the height of the front, mm."""
@@ -4087,10 +4557,6 @@ class FramePiece:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FramePiece: ...
     def __deepcopy__(self, _memo: object, /) -> FramePiece: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FramePiece: ...
-    def replace(self, **changes: Any) -> FramePiece:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4112,6 +4578,10 @@ class KeepOut:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, from_mm: float, to_mm: float) -> KeepOut: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> KeepOut: ...
+    def replace(self, **changes: Any) -> KeepOut:
+        """Equal object with the fields given changed."""
     @property
     def from_mm(self) -> float:
         """Where it begins, from the left inner end, mm."""
@@ -4122,10 +4592,6 @@ class KeepOut:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> KeepOut: ...
     def __deepcopy__(self, _memo: object, /) -> KeepOut: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> KeepOut: ...
-    def replace(self, **changes: Any) -> KeepOut:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4155,6 +4621,10 @@ class FrameSpacingInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, inner_length_mm: float, piece_thickness_mm: float, end_margin_mm: float, greatest_spacing_mm: float, keep_outs: Iterable[KeepOut] = ...) -> FrameSpacingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameSpacingInput: ...
+    def replace(self, **changes: Any) -> FrameSpacingInput:
+        """Equal object with the fields given changed."""
     @property
     def inner_length_mm(self) -> float:
         """Length of the hollow between its inner ends, mm."""
@@ -4174,10 +4644,6 @@ class FrameSpacingInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FrameSpacingInput: ...
     def __deepcopy__(self, _memo: object, /) -> FrameSpacingInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FrameSpacingInput: ...
-    def replace(self, **changes: Any) -> FrameSpacingInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4199,6 +4665,10 @@ class Quantity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, value: float, unit: str) -> Quantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Quantity: ...
+    def replace(self, **changes: Any) -> Quantity:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """What it is, in words."""
@@ -4212,10 +4682,6 @@ class Quantity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Quantity: ...
     def __deepcopy__(self, _memo: object, /) -> Quantity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Quantity: ...
-    def replace(self, **changes: Any) -> Quantity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4245,6 +4711,10 @@ class Finding:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, grade: Grade, code: FindingCode, subject: str, message: str, numbers: Iterable[Quantity], cure: str, clause: str | None = None) -> Finding: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Finding: ...
+    def replace(self, **changes: Any) -> Finding:
+        """Equal object with the fields given changed."""
     @property
     def grade(self) -> Grade:
         """How much it matters."""
@@ -4270,10 +4740,6 @@ class Finding:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Finding: ...
     def __deepcopy__(self, _memo: object, /) -> Finding: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Finding: ...
-    def replace(self, **changes: Any) -> Finding:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4297,6 +4763,10 @@ class FrameSpacing:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, centres_mm: Iterable[float], piece_count: int, widest_mm: float, findings: Iterable[Finding]) -> FrameSpacing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameSpacing: ...
+    def replace(self, **changes: Any) -> FrameSpacing:
+        """Equal object with the fields given changed."""
     @property
     def centres_mm(self) -> list[float]:
         """Centres of the pieces from the left inner end, mm, from left to right."""
@@ -4313,10 +4783,6 @@ class FrameSpacing:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FrameSpacing: ...
     def __deepcopy__(self, _memo: object, /) -> FrameSpacing: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FrameSpacing: ...
-    def replace(self, **changes: Any) -> FrameSpacing:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4347,6 +4813,10 @@ class CleatHalvesInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, strip_width_mm: float, thickness_mm: float, bevel_deg: float, kerf_mm: float, blunt_mm: float = 0.0) -> CleatHalvesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatHalvesInput: ...
+    def replace(self, **changes: Any) -> CleatHalvesInput:
+        """Equal object with the fields given changed."""
     @property
     def strip_width_mm(self) -> float:
         """Width of the strip before the rip, mm."""
@@ -4366,10 +4836,6 @@ class CleatHalvesInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatHalvesInput: ...
     def __deepcopy__(self, _memo: object, /) -> CleatHalvesInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatHalvesInput: ...
-    def replace(self, **changes: Any) -> CleatHalvesInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4405,6 +4871,10 @@ class CleatHalves:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, long_face_mm: float, blunted_face_mm: float, short_face_mm: float, fence_leaning_away_mm: float, fence_leaning_towards_mm: float, lift_mm: float, seat_length_mm: float, seat_width_mm: float, point_flat_mm: float, pair_height_mm: float) -> CleatHalves: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatHalves: ...
+    def replace(self, **changes: Any) -> CleatHalves:
+        """Equal object with the fields given changed."""
     @property
     def long_face_mm(self) -> float:
         """Width of the long face of each half with a sharp point, as it leaves the saw, mm."""
@@ -4439,10 +4909,6 @@ class CleatHalves:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatHalves: ...
     def __deepcopy__(self, _memo: object, /) -> CleatHalves: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatHalves: ...
-    def replace(self, **changes: Any) -> CleatHalves:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4464,6 +4930,10 @@ class BodyPlace:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, left_end_mm: float, bottom_above_floor_mm: float) -> BodyPlace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyPlace: ...
+    def replace(self, **changes: Any) -> BodyPlace:
+        """Equal object with the fields given changed."""
     @property
     def left_end_mm(self) -> float:
         """Left end of the body from the plumb line, mm."""
@@ -4474,10 +4944,6 @@ class BodyPlace:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BodyPlace: ...
     def __deepcopy__(self, _memo: object, /) -> BodyPlace: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyPlace: ...
-    def replace(self, **changes: Any) -> BodyPlace:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4495,6 +4961,10 @@ class MeasuredStuds:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, centres_mm: Iterable[float]) -> MeasuredStuds: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MeasuredStuds: ...
+    def replace(self, **changes: Any) -> MeasuredStuds:
+        """Equal object with the fields given changed."""
     @property
     def centres_mm(self) -> list[float]:
         """Centre lines from the plumb line, mm, in any order."""
@@ -4502,10 +4972,6 @@ class MeasuredStuds:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MeasuredStuds: ...
     def __deepcopy__(self, _memo: object, /) -> MeasuredStuds: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MeasuredStuds: ...
-    def replace(self, **changes: Any) -> MeasuredStuds:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4527,6 +4993,10 @@ class SpacedStuds:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, first_mm: float, spacing_mm: float) -> SpacedStuds: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SpacedStuds: ...
+    def replace(self, **changes: Any) -> SpacedStuds:
+        """Equal object with the fields given changed."""
     @property
     def first_mm(self) -> float:
         """Centre line of one stud from the plumb line, mm."""
@@ -4537,10 +5007,6 @@ class SpacedStuds:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SpacedStuds: ...
     def __deepcopy__(self, _memo: object, /) -> SpacedStuds: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SpacedStuds: ...
-    def replace(self, **changes: Any) -> SpacedStuds:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4561,6 +5027,10 @@ class StudWood:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, combination: str | None = None, specific_gravity: float | None = None) -> StudWood: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudWood: ...
+    def replace(self, **changes: Any) -> StudWood:
+        """Equal object with the fields given changed."""
     @property
     def combination(self) -> str | None:
         """A species combination of NDS Table 12.3.3A, such as ``Spruce-Pine-Fir``."""
@@ -4571,10 +5041,6 @@ class StudWood:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> StudWood: ...
     def __deepcopy__(self, _memo: object, /) -> StudWood: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudWood: ...
-    def replace(self, **changes: Any) -> StudWood:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4603,6 +5069,10 @@ class Wall:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, studs: StudLayout, stud_width_mm: float, stud_depth_mm: float, lining_thickness_mm: float, stud_wood: StudWood = ...) -> Wall: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Wall: ...
+    def replace(self, **changes: Any) -> Wall:
+        """Equal object with the fields given changed."""
     @property
     def studs(self) -> StudLayout:
         """Where the studs stand."""
@@ -4622,10 +5092,6 @@ class Wall:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Wall: ...
     def __deepcopy__(self, _memo: object, /) -> Wall: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Wall: ...
-    def replace(self, **changes: Any) -> Wall:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4658,6 +5124,10 @@ class Obstruction:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, left_mm: float, right_mm: float, bottom_mm: float, top_mm: float, projection_mm: float) -> Obstruction: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Obstruction: ...
+    def replace(self, **changes: Any) -> Obstruction:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Name for messages."""
@@ -4680,10 +5150,6 @@ class Obstruction:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Obstruction: ...
     def __deepcopy__(self, _memo: object, /) -> Obstruction: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Obstruction: ...
-    def replace(self, **changes: Any) -> Obstruction:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4734,6 +5200,10 @@ class CleatMarksInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, place: BodyPlace, body_length_mm: float, body_height_mm: float, halves: CleatHalvesInput, beam_half_up_mm: float, beam_half_left_mm: float, beam_half_length_mm: float, side_play_mm: float, screw_row_up_mm: float, screw_end_mm: float, wall: Wall, bottom_board_mm: float | None = None, obstructions: Iterable[Obstruction] = ...) -> CleatMarksInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatMarksInput: ...
+    def replace(self, **changes: Any) -> CleatMarksInput:
+        """Equal object with the fields given changed."""
     @property
     def place(self) -> BodyPlace:
         """Where the body hangs."""
@@ -4777,10 +5247,6 @@ class CleatMarksInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatMarksInput: ...
     def __deepcopy__(self, _memo: object, /) -> CleatMarksInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatMarksInput: ...
-    def replace(self, **changes: Any) -> CleatMarksInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4804,6 +5270,10 @@ class StudScrew:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, x_mm: float, along_half_mm: float, end_distance_mm: float, stud_edge_mm: float) -> StudScrew: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StudScrew: ...
+    def replace(self, **changes: Any) -> StudScrew:
+        """Equal object with the fields given changed."""
     @property
     def x_mm(self) -> float:
         """From the plumb line, mm."""
@@ -4820,10 +5290,6 @@ class StudScrew:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> StudScrew: ...
     def __deepcopy__(self, _memo: object, /) -> StudScrew: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> StudScrew: ...
-    def replace(self, **changes: Any) -> StudScrew:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4851,6 +5317,10 @@ class LiftRoom:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: str, room_mm: float, straight_up_mm: float, along_seat_mm: float, missing_mm: float, outcome: Outcome) -> LiftRoom: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LiftRoom: ...
+    def replace(self, **changes: Any) -> LiftRoom:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> str:
         """Name of the obstruction."""
@@ -4873,10 +5343,6 @@ class LiftRoom:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LiftRoom: ...
     def __deepcopy__(self, _memo: object, /) -> LiftRoom: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> LiftRoom: ...
-    def replace(self, **changes: Any) -> LiftRoom:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4922,6 +5388,10 @@ class CleatMarks:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, halves: CleatHalves, bottom_line_mm: float, wall_edge_mm: float, lower_edge_mm: float, point_mm: float, left_mm: float, right_mm: float, length_mm: float, screw_line_mm: float, screw_to_wall_edge_mm: float, screws: Iterable[StudScrew], lift_rooms: Iterable[LiftRoom], findings: Iterable[Finding], cautions: Iterable[CautionText], room_below_mm: float | None = None) -> CleatMarks: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatMarks: ...
+    def replace(self, **changes: Any) -> CleatMarks:
+        """Equal object with the fields given changed."""
     @property
     def halves(self) -> CleatHalves:
         """The two halves."""
@@ -4971,10 +5441,6 @@ class CleatMarks:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatMarks: ...
     def __deepcopy__(self, _memo: object, /) -> CleatMarks: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CleatMarks: ...
-    def replace(self, **changes: Any) -> CleatMarks:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4996,6 +5462,10 @@ class FilmBuildInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, volume_solids_pct: float, dry_film_um: float) -> FilmBuildInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmBuildInput: ...
+    def replace(self, **changes: Any) -> FilmBuildInput:
+        """Equal object with the fields given changed."""
     @property
     def volume_solids_pct(self) -> float:
         """Volume solids of the coating, %; by volume, which is always less than by weight."""
@@ -5006,10 +5476,6 @@ class FilmBuildInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FilmBuildInput: ...
     def __deepcopy__(self, _memo: object, /) -> FilmBuildInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FilmBuildInput: ...
-    def replace(self, **changes: Any) -> FilmBuildInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5029,6 +5495,10 @@ class FilmBuild:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, spread_m2_per_l: float, wet_film_um: float) -> FilmBuild: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmBuild: ...
+    def replace(self, **changes: Any) -> FilmBuild:
+        """Equal object with the fields given changed."""
     @property
     def spread_m2_per_l(self) -> float:
         """Theoretical spread rate, m² per litre; without any loss."""
@@ -5039,10 +5509,6 @@ class FilmBuild:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FilmBuild: ...
     def __deepcopy__(self, _memo: object, /) -> FilmBuild: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FilmBuild: ...
-    def replace(self, **changes: Any) -> FilmBuild:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5064,6 +5530,10 @@ class FilmFromSpreadInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, spread_m2_per_l: float, volume_solids_pct: float) -> FilmFromSpreadInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmFromSpreadInput: ...
+    def replace(self, **changes: Any) -> FilmFromSpreadInput:
+        """Equal object with the fields given changed."""
     @property
     def spread_m2_per_l(self) -> float:
         """Spread rate, m² per litre."""
@@ -5074,10 +5544,6 @@ class FilmFromSpreadInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FilmFromSpreadInput: ...
     def __deepcopy__(self, _memo: object, /) -> FilmFromSpreadInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FilmFromSpreadInput: ...
-    def replace(self, **changes: Any) -> FilmFromSpreadInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5097,6 +5563,10 @@ class FilmFromSpread:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, wet_film_um: float, dry_film_um: float) -> FilmFromSpread: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FilmFromSpread: ...
+    def replace(self, **changes: Any) -> FilmFromSpread:
+        """Equal object with the fields given changed."""
     @property
     def wet_film_um(self) -> float:
         """Wet film, µm."""
@@ -5107,10 +5577,6 @@ class FilmFromSpread:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FilmFromSpread: ...
     def __deepcopy__(self, _memo: object, /) -> FilmFromSpread: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FilmFromSpread: ...
-    def replace(self, **changes: Any) -> FilmFromSpread:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5132,6 +5598,10 @@ class VolumeSolidsFromFilmsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, wet_film_um: float, dry_film_um: float) -> VolumeSolidsFromFilmsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilmsInput: ...
+    def replace(self, **changes: Any) -> VolumeSolidsFromFilmsInput:
+        """Equal object with the fields given changed."""
     @property
     def wet_film_um(self) -> float:
         """Wet film, µm."""
@@ -5142,10 +5612,6 @@ class VolumeSolidsFromFilmsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> VolumeSolidsFromFilmsInput: ...
     def __deepcopy__(self, _memo: object, /) -> VolumeSolidsFromFilmsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilmsInput: ...
-    def replace(self, **changes: Any) -> VolumeSolidsFromFilmsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5163,6 +5629,10 @@ class VolumeSolidsFromFilms:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, volume_solids_pct: float) -> VolumeSolidsFromFilms: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilms: ...
+    def replace(self, **changes: Any) -> VolumeSolidsFromFilms:
+        """Equal object with the fields given changed."""
     @property
     def volume_solids_pct(self) -> float:
         """Volume solids of the coating, %."""
@@ -5170,10 +5640,6 @@ class VolumeSolidsFromFilms:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> VolumeSolidsFromFilms: ...
     def __deepcopy__(self, _memo: object, /) -> VolumeSolidsFromFilms: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> VolumeSolidsFromFilms: ...
-    def replace(self, **changes: Any) -> VolumeSolidsFromFilms:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5198,6 +5664,10 @@ class ThinnedVolumeSolidsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, volume_solids_pct: float, coating_parts: float, thinner_parts: float) -> ThinnedVolumeSolidsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ThinnedVolumeSolidsInput: ...
+    def replace(self, **changes: Any) -> ThinnedVolumeSolidsInput:
+        """Equal object with the fields given changed."""
     @property
     def volume_solids_pct(self) -> float:
         """Volume solids of the coating as bought, %."""
@@ -5211,10 +5681,6 @@ class ThinnedVolumeSolidsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ThinnedVolumeSolidsInput: ...
     def __deepcopy__(self, _memo: object, /) -> ThinnedVolumeSolidsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ThinnedVolumeSolidsInput: ...
-    def replace(self, **changes: Any) -> ThinnedVolumeSolidsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5234,6 +5700,10 @@ class ThinnedVolumeSolids:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, volume_solids_pct: float, coating_share: float) -> ThinnedVolumeSolids: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ThinnedVolumeSolids: ...
+    def replace(self, **changes: Any) -> ThinnedVolumeSolids:
+        """Equal object with the fields given changed."""
     @property
     def volume_solids_pct(self) -> float:
         """Volume solids of the mixture, %."""
@@ -5244,10 +5714,6 @@ class ThinnedVolumeSolids:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ThinnedVolumeSolids: ...
     def __deepcopy__(self, _memo: object, /) -> ThinnedVolumeSolids: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ThinnedVolumeSolids: ...
-    def replace(self, **changes: Any) -> ThinnedVolumeSolids:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5272,6 +5738,10 @@ class CoatsToFilmInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, target_dry_um: float, wet_um_per_coat: float, volume_solids_pct: float) -> CoatsToFilmInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CoatsToFilmInput: ...
+    def replace(self, **changes: Any) -> CoatsToFilmInput:
+        """Equal object with the fields given changed."""
     @property
     def target_dry_um(self) -> float:
         """Total dry film wanted, µm."""
@@ -5285,10 +5755,6 @@ class CoatsToFilmInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CoatsToFilmInput: ...
     def __deepcopy__(self, _memo: object, /) -> CoatsToFilmInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CoatsToFilmInput: ...
-    def replace(self, **changes: Any) -> CoatsToFilmInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5312,6 +5778,10 @@ class CoatsToFilm:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, coats: int, dry_um_per_coat: float, total_dry_um: float, furniture_ceiling: FilmCeiling) -> CoatsToFilm: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CoatsToFilm: ...
+    def replace(self, **changes: Any) -> CoatsToFilm:
+        """Equal object with the fields given changed."""
     @property
     def coats(self) -> int:
         """Number of whole coats."""
@@ -5328,10 +5798,6 @@ class CoatsToFilm:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CoatsToFilm: ...
     def __deepcopy__(self, _memo: object, /) -> CoatsToFilm: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CoatsToFilm: ...
-    def replace(self, **changes: Any) -> CoatsToFilm:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5363,6 +5829,10 @@ class FinishQuantityInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, area_m2: float, coats: int, spread_m2_per_l: float, transfer_efficiency: float = 1.0, other_loss: float = 0.0) -> FinishQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishQuantityInput: ...
+    def replace(self, **changes: Any) -> FinishQuantityInput:
+        """Equal object with the fields given changed."""
     @property
     def area_m2(self) -> float:
         """Area to be coated, m²."""
@@ -5384,10 +5854,6 @@ class FinishQuantityInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishQuantityInput: ...
     def __deepcopy__(self, _memo: object, /) -> FinishQuantityInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishQuantityInput: ...
-    def replace(self, **changes: Any) -> FinishQuantityInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5413,6 +5879,10 @@ class FinishQuantity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, net_l_per_coat: float, net_l: float, use_factor: float, needed_l_per_coat: float, needed_l: float) -> FinishQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishQuantity: ...
+    def replace(self, **changes: Any) -> FinishQuantity:
+        """Equal object with the fields given changed."""
     @property
     def net_l_per_coat(self) -> float:
         """Volume on the work for one coat, L."""
@@ -5432,10 +5902,6 @@ class FinishQuantity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishQuantity: ...
     def __deepcopy__(self, _memo: object, /) -> FinishQuantity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishQuantity: ...
-    def replace(self, **changes: Any) -> FinishQuantity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5470,6 +5936,10 @@ class FinishClassQuantityInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, finish: FinishName, method: ApplicationMethod, area_m2: float, coats: int, spread_m2_per_l: float | None = None, transfer_efficiency: float | None = None, other_loss: float = 0.0) -> FinishClassQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassQuantityInput: ...
+    def replace(self, **changes: Any) -> FinishClassQuantityInput:
+        """Equal object with the fields given changed."""
     @property
     def finish(self) -> FinishName:
         """Class of finish."""
@@ -5495,10 +5965,6 @@ class FinishClassQuantityInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishClassQuantityInput: ...
     def __deepcopy__(self, _memo: object, /) -> FinishClassQuantityInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishClassQuantityInput: ...
-    def replace(self, **changes: Any) -> FinishClassQuantityInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5536,6 +6002,10 @@ class FinishClassQuantity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, spread_origin: FigureOrigin, spread_low_m2_per_l: float, spread_high_m2_per_l: float, transfer_origin: FigureOrigin, transfer_low_share: float, transfer_high_share: float, least: FinishQuantity, most: FinishQuantity, self_heating_rags: SelfHeatingRags, cautions: Iterable[CautionText], transfer_remark: str) -> FinishClassQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassQuantity: ...
+    def replace(self, **changes: Any) -> FinishClassQuantity:
+        """Equal object with the fields given changed."""
     @property
     def spread_origin(self) -> FigureOrigin:
         """Where the spread rate was taken from."""
@@ -5573,10 +6043,6 @@ class FinishClassQuantity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishClassQuantity: ...
     def __deepcopy__(self, _memo: object, /) -> FinishClassQuantity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishClassQuantity: ...
-    def replace(self, **changes: Any) -> FinishClassQuantity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5601,6 +6067,10 @@ class CansToBuyInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, needed_l: float, can_sizes_l: Iterable[float], same_volume_l: float = 0.01) -> CansToBuyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansToBuyInput: ...
+    def replace(self, **changes: Any) -> CansToBuyInput:
+        """Equal object with the fields given changed."""
     @property
     def needed_l(self) -> float:
         """Litres needed, L."""
@@ -5616,10 +6086,6 @@ class CansToBuyInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CansToBuyInput: ...
     def __deepcopy__(self, _memo: object, /) -> CansToBuyInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CansToBuyInput: ...
-    def replace(self, **changes: Any) -> CansToBuyInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5639,6 +6105,10 @@ class CansOfSize:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, size_l: float, count: int) -> CansOfSize: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansOfSize: ...
+    def replace(self, **changes: Any) -> CansOfSize:
+        """Equal object with the fields given changed."""
     @property
     def size_l(self) -> float:
         """Content of one can as counted, L: whole millilitres, rounded down."""
@@ -5649,10 +6119,6 @@ class CansOfSize:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CansOfSize: ...
     def __deepcopy__(self, _memo: object, /) -> CansOfSize: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CansOfSize: ...
-    def replace(self, **changes: Any) -> CansOfSize:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5678,6 +6144,10 @@ class CansToBuy:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, cans: Iterable[CansOfSize], can_count: int, bought_l: float, leftover_l: float, least_possible_l: float) -> CansToBuy: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CansToBuy: ...
+    def replace(self, **changes: Any) -> CansToBuy:
+        """Equal object with the fields given changed."""
     @property
     def cans(self) -> list[CansOfSize]:
         """Cans of each size, the largest size first; a size of which none is bought counts 0."""
@@ -5697,10 +6167,6 @@ class CansToBuy:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CansToBuy: ...
     def __deepcopy__(self, _memo: object, /) -> CansToBuy: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CansToBuy: ...
-    def replace(self, **changes: Any) -> CansToBuy:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5718,6 +6184,10 @@ class FindFinishClassInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: FinishName) -> FindFinishClassInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindFinishClassInput: ...
+    def replace(self, **changes: Any) -> FindFinishClassInput:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> FinishName:
         """Class of finish."""
@@ -5725,10 +6195,6 @@ class FindFinishClassInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FindFinishClassInput: ...
     def __deepcopy__(self, _memo: object, /) -> FindFinishClassInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FindFinishClassInput: ...
-    def replace(self, **changes: Any) -> FindFinishClassInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5752,6 +6218,10 @@ class FinishRange:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, low: float, high: float, evidence: Evidence, clause: str) -> FinishRange: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishRange: ...
+    def replace(self, **changes: Any) -> FinishRange:
+        """Equal object with the fields given changed."""
     @property
     def low(self) -> float:
         """Lower end."""
@@ -5768,10 +6238,6 @@ class FinishRange:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishRange: ...
     def __deepcopy__(self, _memo: object, /) -> FinishRange: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishRange: ...
-    def replace(self, **changes: Any) -> FinishRange:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5795,6 +6261,10 @@ class VocLimit:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, applies_to: str, limit_g_per_l: float, counting: VocCounting, clause: str) -> VocLimit: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> VocLimit: ...
+    def replace(self, **changes: Any) -> VocLimit:
+        """Equal object with the fields given changed."""
     @property
     def applies_to(self) -> str:
         """Which products of the class it is for."""
@@ -5811,10 +6281,6 @@ class VocLimit:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> VocLimit: ...
     def __deepcopy__(self, _memo: object, /) -> VocLimit: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> VocLimit: ...
-    def replace(self, **changes: Any) -> VocLimit:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5860,6 +6326,10 @@ class FinishClass:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, name: FinishName, kind: FinishKind, dries_by: str, self_heating_rags: SelfHeatingRags, voc_limits: Iterable[VocLimit], remark: str, volume_solids_pct: FinishRange | None = None, spread_m2_per_l: FinishRange | None = None, dry_um_per_coat: FinishRange | None = None, total_dry_um: FinishRange | None = None, coats: FinishRange | None = None, touch_dry_h: FinishRange | None = None, recoat_h: FinishRange | None = None, full_cure_days: FinishRange | None = None, final_grit: FinishRange | None = None) -> FinishClass: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClass: ...
+    def replace(self, **changes: Any) -> FinishClass:
+        """Equal object with the fields given changed."""
     @property
     def name(self) -> FinishName:
         """Class."""
@@ -5909,10 +6379,6 @@ class FinishClass:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishClass: ...
     def __deepcopy__(self, _memo: object, /) -> FinishClass: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishClass: ...
-    def replace(self, **changes: Any) -> FinishClass:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5932,6 +6398,10 @@ class FinishClassFound:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, class_: FinishClass, cautions: Iterable[CautionText]) -> FinishClassFound: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassFound: ...
+    def replace(self, **changes: Any) -> FinishClassFound:
+        """Equal object with the fields given changed."""
     @property
     def class_(self) -> FinishClass:
         """What is published about it."""
@@ -5942,10 +6412,6 @@ class FinishClassFound:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishClassFound: ...
     def __deepcopy__(self, _memo: object, /) -> FinishClassFound: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishClassFound: ...
-    def replace(self, **changes: Any) -> FinishClassFound:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5963,6 +6429,10 @@ class ListFinishClassesInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, kind: FinishKind | None = None) -> ListFinishClassesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListFinishClassesInput: ...
+    def replace(self, **changes: Any) -> ListFinishClassesInput:
+        """Equal object with the fields given changed."""
     @property
     def kind(self) -> FinishKind | None:
         """Only classes of this kind; all of them when it is left out."""
@@ -5970,10 +6440,6 @@ class ListFinishClassesInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ListFinishClassesInput: ...
     def __deepcopy__(self, _memo: object, /) -> ListFinishClassesInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> ListFinishClassesInput: ...
-    def replace(self, **changes: Any) -> ListFinishClassesInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -5995,6 +6461,10 @@ class FinishClassList:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, class_count: int, classes: Iterable[FinishClass], cautions: Iterable[CautionText]) -> FinishClassList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishClassList: ...
+    def replace(self, **changes: Any) -> FinishClassList:
+        """Equal object with the fields given changed."""
     @property
     def class_count(self) -> int:
         """Number of classes."""
@@ -6008,10 +6478,6 @@ class FinishClassList:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FinishClassList: ...
     def __deepcopy__(self, _memo: object, /) -> FinishClassList: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FinishClassList: ...
-    def replace(self, **changes: Any) -> FinishClassList:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6029,6 +6495,10 @@ class FindTransferEfficiencyInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, method: ApplicationMethod) -> FindTransferEfficiencyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindTransferEfficiencyInput: ...
+    def replace(self, **changes: Any) -> FindTransferEfficiencyInput:
+        """Equal object with the fields given changed."""
     @property
     def method(self) -> ApplicationMethod:
         """How the finish is put on."""
@@ -6036,10 +6506,6 @@ class FindTransferEfficiencyInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FindTransferEfficiencyInput: ...
     def __deepcopy__(self, _memo: object, /) -> FindTransferEfficiencyInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> FindTransferEfficiencyInput: ...
-    def replace(self, **changes: Any) -> FindTransferEfficiencyInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6065,6 +6531,10 @@ class TransferEfficiency:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, method: ApplicationMethod, remark: str, low_share: float | None = None, high_share: float | None = None, clause: str | None = None) -> TransferEfficiency: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TransferEfficiency: ...
+    def replace(self, **changes: Any) -> TransferEfficiency:
+        """Equal object with the fields given changed."""
     @property
     def method(self) -> ApplicationMethod:
         """How the finish is put on."""
@@ -6084,10 +6554,6 @@ class TransferEfficiency:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> TransferEfficiency: ...
     def __deepcopy__(self, _memo: object, /) -> TransferEfficiency: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> TransferEfficiency: ...
-    def replace(self, **changes: Any) -> TransferEfficiency:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6115,6 +6581,10 @@ class GlueQuantityInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, bond_area_m2: float, spread_g_per_m2: float, density_kg_per_l: float, waste_share: float = 0.0) -> GlueQuantityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GlueQuantityInput: ...
+    def replace(self, **changes: Any) -> GlueQuantityInput:
+        """Equal object with the fields given changed."""
     @property
     def bond_area_m2(self) -> float:
         """Area of all glue lines, m²; each line counted once, though it has two faces."""
@@ -6131,10 +6601,6 @@ class GlueQuantityInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> GlueQuantityInput: ...
     def __deepcopy__(self, _memo: object, /) -> GlueQuantityInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> GlueQuantityInput: ...
-    def replace(self, **changes: Any) -> GlueQuantityInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6158,6 +6624,10 @@ class GlueQuantity:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, net_g: float, mass_g: float, volume_ml: float, wet_film_um: float) -> GlueQuantity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GlueQuantity: ...
+    def replace(self, **changes: Any) -> GlueQuantity:
+        """Equal object with the fields given changed."""
     @property
     def net_g(self) -> float:
         """Glue in the joints, grams."""
@@ -6174,10 +6644,6 @@ class GlueQuantity:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> GlueQuantity: ...
     def __deepcopy__(self, _memo: object, /) -> GlueQuantity: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> GlueQuantity: ...
-    def replace(self, **changes: Any) -> GlueQuantity:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6208,6 +6674,10 @@ class MitreBondAreaInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, length_mm: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0, joints: int = 1) -> MitreBondAreaInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreBondAreaInput: ...
+    def replace(self, **changes: Any) -> MitreBondAreaInput:
+        """Equal object with the fields given changed."""
     @property
     def length_mm(self) -> float:
         """Length of one joint along the corner, mm."""
@@ -6227,10 +6697,6 @@ class MitreBondAreaInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MitreBondAreaInput: ...
     def __deepcopy__(self, _memo: object, /) -> MitreBondAreaInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MitreBondAreaInput: ...
-    def replace(self, **changes: Any) -> MitreBondAreaInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6252,6 +6718,10 @@ class MitreBondArea:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, seam_mm: float, joint_area_m2: float, bond_area_m2: float) -> MitreBondArea: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreBondArea: ...
+    def replace(self, **changes: Any) -> MitreBondArea:
+        """Equal object with the fields given changed."""
     @property
     def seam_mm(self) -> float:
         """Width of the glue line across the section, mm."""
@@ -6265,10 +6735,6 @@ class MitreBondArea:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MitreBondArea: ...
     def __deepcopy__(self, _memo: object, /) -> MitreBondArea: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> MitreBondArea: ...
-    def replace(self, **changes: Any) -> MitreBondArea:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6290,6 +6756,10 @@ class SandingStepsInput:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, start_grit: int, final_grit: int) -> SandingStepsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SandingStepsInput: ...
+    def replace(self, **changes: Any) -> SandingStepsInput:
+        """Equal object with the fields given changed."""
     @property
     def start_grit(self) -> int:
         """First P grade, the one that takes out the machine's marks."""
@@ -6300,10 +6770,6 @@ class SandingStepsInput:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SandingStepsInput: ...
     def __deepcopy__(self, _memo: object, /) -> SandingStepsInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SandingStepsInput: ...
-    def replace(self, **changes: Any) -> SandingStepsInput:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6323,6 +6789,10 @@ class AbrasiveGrade:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, p_grade: int, mean_grain_um: float) -> AbrasiveGrade: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> AbrasiveGrade: ...
+    def replace(self, **changes: Any) -> AbrasiveGrade:
+        """Equal object with the fields given changed."""
     @property
     def p_grade(self) -> int:
         """P grade, the number after the P."""
@@ -6333,10 +6803,6 @@ class AbrasiveGrade:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> AbrasiveGrade: ...
     def __deepcopy__(self, _memo: object, /) -> AbrasiveGrade: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> AbrasiveGrade: ...
-    def replace(self, **changes: Any) -> AbrasiveGrade:
-        """Equal object with the fields given changed."""
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6358,6 +6824,10 @@ class SandingSteps:
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, steps: Iterable[AbrasiveGrade], grades_from: str, rule_from: str) -> SandingSteps: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SandingSteps: ...
+    def replace(self, **changes: Any) -> SandingSteps:
+        """Equal object with the fields given changed."""
     @property
     def steps(self) -> list[AbrasiveGrade]:
         """The grades to sand with, coarse to fine."""
@@ -6371,10 +6841,1728 @@ class SandingSteps:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SandingSteps: ...
     def __deepcopy__(self, _memo: object, /) -> SandingSteps: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LiftingIndexInput:
+    """One lift, shared by one or more people.
+
+    Parameters
+    ----------
+    mass_kg : float
+        Mass lifted, kg.
+        Allowed: 0 to 1000000.
+    persons : int
+        Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+        centre of mass.
+        Allowed: 1 to 12.
+    reach_mm : float
+        From the mid-point between the ankles out to the middle of the hands, mm.
+        Allowed: 0 to 5000.
+    hand_height_mm : float
+        Hands above the floor, mm.
+        Allowed: 0 to 5000.
+    travel_mm : float
+        Vertical travel of the hands, mm.
+        Allowed: 0 to 5000.
+    turn_deg : float, default 0.0
+        Angle by which the lifter turns from straight ahead, degrees.
+        Allowed: 0 to 180.
+    lifts_per_min : float, default 0.2
+        Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam.
+        Allowed: 0 to 60.
+    duration : {'short', 'moderate', 'long'}, default 'short'
+        How long the work goes on.
+    coupling : {'good', 'fair', 'poor'}, default 'poor'
+        How well the hands hold; a beam without handles is poor, the default.
+    origin_height_mm : float or None, optional
+        Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out.
+        Allowed: 0 to 5000.
+    form : {'metric', 'us_customary'}, default 'metric'
+        Which of the two printed forms of the equation to use.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, mass_kg: float, persons: int, reach_mm: float, hand_height_mm: float, travel_mm: float, turn_deg: float = 0.0, lifts_per_min: float = 0.2, duration: LiftDuration = 'short', coupling: HandCoupling = 'poor', origin_height_mm: float | None = None, form: LiftingForm = 'metric') -> LiftingIndexInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SandingSteps: ...
-    def replace(self, **changes: Any) -> SandingSteps:
+    def __replace__(self, **changes: Any) -> LiftingIndexInput: ...
+    def replace(self, **changes: Any) -> LiftingIndexInput:
         """Equal object with the fields given changed."""
+    @property
+    def mass_kg(self) -> float:
+        """Mass lifted, kg."""
+    @property
+    def persons(self) -> int:
+        """Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+        centre of mass.
+        """
+    @property
+    def reach_mm(self) -> float:
+        """From the mid-point between the ankles out to the middle of the hands, mm."""
+    @property
+    def hand_height_mm(self) -> float:
+        """Hands above the floor, mm."""
+    @property
+    def travel_mm(self) -> float:
+        """Vertical travel of the hands, mm."""
+    @property
+    def turn_deg(self) -> float:
+        """Angle by which the lifter turns from straight ahead, degrees."""
+    @property
+    def lifts_per_min(self) -> float:
+        """Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam."""
+    @property
+    def duration(self) -> LiftDuration:
+        """How long the work goes on."""
+    @property
+    def coupling(self) -> HandCoupling:
+        """How well the hands hold; a beam without handles is poor, the default."""
+    @property
+    def origin_height_mm(self) -> float | None:
+        """Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out."""
+    @property
+    def form(self) -> LiftingForm:
+        """Which of the two printed forms of the equation to use."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LiftingIndexInput: ...
+    def __deepcopy__(self, _memo: object, /) -> LiftingIndexInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LiftingIndex:
+    """Recommended weight and lifting index, with every multiplier.
+
+    Parameters
+    ----------
+    share_kg : float
+        Share of one person, kg.
+    load_constant_kg : float
+        Load constant LC, kg.
+    horizontal_multiplier : float
+        Horizontal multiplier HM.
+    vertical_multiplier : float
+        Vertical multiplier VM.
+    distance_multiplier : float
+        Distance multiplier DM.
+    asymmetric_multiplier : float
+        Asymmetric multiplier AM.
+    frequency_multiplier : float
+        Frequency multiplier FM.
+    coupling_multiplier : float
+        Coupling multiplier CM.
+    recommended_kg : float
+        Recommended weight limit RWL, kg; 0 outside the method.
+    excess_kg : float
+        Mass beyond the recommended weights of all lifters together, kg; 0 when there is none.
+    standing : {'within_aim', 'above_aim', 'far_above_aim', 'outside_method'}
+        Where the lift stands.
+    limit : {'within', 'reach', 'hand_height', 'travel', 'turn', 'rate'}
+        The first limit of the method that the lift lies beyond.
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+        The caution that belongs to these numbers.
+    lifting_index : float or None, optional
+        Lifting index LI, share over recommended weight; absent outside the method.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, share_kg: float, load_constant_kg: float, horizontal_multiplier: float, vertical_multiplier: float, distance_multiplier: float, asymmetric_multiplier: float, frequency_multiplier: float, coupling_multiplier: float, recommended_kg: float, excess_kg: float, standing: LiftStanding, limit: LiftLimit, caution: Caution, lifting_index: float | None = None) -> LiftingIndex: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LiftingIndex: ...
+    def replace(self, **changes: Any) -> LiftingIndex:
+        """Equal object with the fields given changed."""
+    @property
+    def share_kg(self) -> float:
+        """Share of one person, kg."""
+    @property
+    def load_constant_kg(self) -> float:
+        """Load constant LC, kg."""
+    @property
+    def horizontal_multiplier(self) -> float:
+        """Horizontal multiplier HM."""
+    @property
+    def vertical_multiplier(self) -> float:
+        """Vertical multiplier VM."""
+    @property
+    def distance_multiplier(self) -> float:
+        """Distance multiplier DM."""
+    @property
+    def asymmetric_multiplier(self) -> float:
+        """Asymmetric multiplier AM."""
+    @property
+    def frequency_multiplier(self) -> float:
+        """Frequency multiplier FM."""
+    @property
+    def coupling_multiplier(self) -> float:
+        """Coupling multiplier CM."""
+    @property
+    def recommended_kg(self) -> float:
+        """Recommended weight limit RWL, kg; 0 outside the method."""
+    @property
+    def lifting_index(self) -> float | None:
+        """Lifting index LI, share over recommended weight; absent outside the method."""
+    @property
+    def excess_kg(self) -> float:
+        """Mass beyond the recommended weights of all lifters together, kg; 0 when there is none."""
+    @property
+    def standing(self) -> LiftStanding:
+        """Where the lift stands."""
+    @property
+    def limit(self) -> LiftLimit:
+        """The first limit of the method that the lift lies beyond."""
+    @property
+    def caution(self) -> Caution:
+        """The caution that belongs to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LiftingIndex: ...
+    def __deepcopy__(self, _memo: object, /) -> LiftingIndex: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListingStep:
+    """One step of the chart in an appliance's instructions.
+
+    Parameters
+    ----------
+    depth_mm : float
+        Depth of a shelf, mm.
+        Allowed: 0 to 100000.
+    least_height_mm : float
+        Least height for that depth above the datum of the chart, mm.
+        Allowed: 0 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, depth_mm: float, least_height_mm: float) -> ListingStep: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListingStep: ...
+    def replace(self, **changes: Any) -> ListingStep:
+        """Equal object with the fields given changed."""
+    @property
+    def depth_mm(self) -> float:
+        """Depth of a shelf, mm."""
+    @property
+    def least_height_mm(self) -> float:
+        """Least height for that depth above the datum of the chart, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListingStep: ...
+    def __deepcopy__(self, _memo: object, /) -> ListingStep: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListingChart:
+    """The chart of shelf depth against least height in an appliance's instructions, copied from them by the user.
+
+    Parameters
+    ----------
+    datum : {'top_of_opening', 'top_of_appliance', 'base_of_appliance'}
+        From where the chart measures heights.
+    steps : list of ListingStep
+        Its steps, by rising depth.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, datum: ListingDatum, steps: Iterable[ListingStep]) -> ListingChart: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListingChart: ...
+    def replace(self, **changes: Any) -> ListingChart:
+        """Equal object with the fields given changed."""
+    @property
+    def datum(self) -> ListingDatum:
+        """From where the chart measures heights."""
+    @property
+    def steps(self) -> list[ListingStep]:
+        """Its steps, by rising depth."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListingChart: ...
+    def __deepcopy__(self, _memo: object, /) -> ListingChart: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Appliance:
+    """The appliance in the opening.
+
+    Parameters
+    ----------
+    kind : {'masonry_fireplace', 'listed_unit', 'electric_unit', 'gas_unit', 'none'}
+        What it is.
+    listing : ListingChart or None, optional
+        The chart of its instructions, where there is one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: ApplianceKind, listing: ListingChart | None = None) -> Appliance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Appliance: ...
+    def replace(self, **changes: Any) -> Appliance:
+        """Equal object with the fields given changed."""
+    @property
+    def kind(self) -> ApplianceKind:
+        """What it is."""
+    @property
+    def listing(self) -> ListingChart | None:
+        """The chart of its instructions, where there is one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Appliance: ...
+    def __deepcopy__(self, _memo: object, /) -> Appliance: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MantelClearanceInput:
+    """One combustible point of the body near an opening.
+
+    Parameters
+    ----------
+    projection_mm : float
+        How far the point stands out from the face around the opening, mm; for a beam its lower front edge.
+        Allowed: 0 to 100000.
+    distance_from_opening_mm : float
+        Shortest distance of the point from the edge of the opening, in the plane of that face, mm.
+        Allowed: 0 to 100000.
+    appliance : Appliance
+        What is in the opening, with the chart of its instructions.
+    side : {'above', 'beside'}, default 'above'
+        On which side of the opening the point lies.
+    height_above_datum_mm : float or None, optional
+        Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
+        Allowed: 0 to 100000.
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
+        The rules to compare with; all of the table when left out.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, projection_mm: float, distance_from_opening_mm: float, appliance: Appliance, side: OpeningSide = 'above', height_above_datum_mm: float | None = None, rules: Iterable[MantelRule] = ...) -> MantelClearanceInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MantelClearanceInput: ...
+    def replace(self, **changes: Any) -> MantelClearanceInput:
+        """Equal object with the fields given changed."""
+    @property
+    def projection_mm(self) -> float:
+        """How far the point stands out from the face around the opening, mm; for a beam its lower front edge."""
+    @property
+    def distance_from_opening_mm(self) -> float:
+        """Shortest distance of the point from the edge of the opening, in the plane of that face, mm."""
+    @property
+    def side(self) -> OpeningSide:
+        """On which side of the opening the point lies."""
+    @property
+    def appliance(self) -> Appliance:
+        """What is in the opening, with the chart of its instructions."""
+    @property
+    def height_above_datum_mm(self) -> float | None:
+        """Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening."""
+    @property
+    def rules(self) -> list[MantelRule]:
+        """The rules to compare with; all of the table when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MantelClearanceInput: ...
+    def __deepcopy__(self, _memo: object, /) -> MantelClearanceInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ClearanceAnswer:
+    """The point against one rule.
+
+    Parameters
+    ----------
+    rule : {'irc_slope', 'nfpa211_step', 'nbc_step'}
+        The rule.
+    clause : str
+        Publication and place.
+    edition : str
+        Editions read, and recalled.
+    jurisdiction : str
+        Where it applies, if adopted there.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How its wording was checked.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        What the comparison says.
+    remark : str
+        The same in words.
+    least_distance_mm : float or None, optional
+        Least distance for the projection, mm; absent where the rule does not apply.
+    margin_mm : float or None, optional
+        Distance less the least one, mm; negative when too near.
+    projection_limit : {'nothing', 'up_to', 'none_by_this_rule'} or None, optional
+        What may stand out at the distance given; absent where the rule does not apply.
+    greatest_projection_mm : float or None, optional
+        Greatest projection at the distance given, mm; only with the limit ``up_to``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: MantelRule, clause: str, edition: str, jurisdiction: str, evidence: Evidence, outcome: Outcome, remark: str, least_distance_mm: float | None = None, margin_mm: float | None = None, projection_limit: ProjectionLimit | None = None, greatest_projection_mm: float | None = None) -> ClearanceAnswer: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ClearanceAnswer: ...
+    def replace(self, **changes: Any) -> ClearanceAnswer:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> MantelRule:
+        """The rule."""
+    @property
+    def clause(self) -> str:
+        """Publication and place."""
+    @property
+    def edition(self) -> str:
+        """Editions read, and recalled."""
+    @property
+    def jurisdiction(self) -> str:
+        """Where it applies, if adopted there."""
+    @property
+    def evidence(self) -> Evidence:
+        """How its wording was checked."""
+    @property
+    def least_distance_mm(self) -> float | None:
+        """Least distance for the projection, mm; absent where the rule does not apply."""
+    @property
+    def margin_mm(self) -> float | None:
+        """Distance less the least one, mm; negative when too near."""
+    @property
+    def projection_limit(self) -> ProjectionLimit | None:
+        """What may stand out at the distance given; absent where the rule does not apply."""
+    @property
+    def greatest_projection_mm(self) -> float | None:
+        """Greatest projection at the distance given, mm; only with the limit ``up_to``."""
+    @property
+    def outcome(self) -> Outcome:
+        """What the comparison says."""
+    @property
+    def remark(self) -> str:
+        """The same in words."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ClearanceAnswer: ...
+    def __deepcopy__(self, _memo: object, /) -> ClearanceAnswer: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListingAnswer:
+    """The point against the chart of the appliance.
+
+    Parameters
+    ----------
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        What the comparison says.
+    remark : str
+        The same in words.
+    step_depth_mm : float or None, optional
+        Greatest depth of the chart's step that was used, mm.
+    least_height_mm : float or None, optional
+        Least height by the chart, mm.
+    margin_mm : float or None, optional
+        Height less the least one, mm; negative when too near.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, outcome: Outcome, remark: str, step_depth_mm: float | None = None, least_height_mm: float | None = None, margin_mm: float | None = None) -> ListingAnswer: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListingAnswer: ...
+    def replace(self, **changes: Any) -> ListingAnswer:
+        """Equal object with the fields given changed."""
+    @property
+    def step_depth_mm(self) -> float | None:
+        """Greatest depth of the chart's step that was used, mm."""
+    @property
+    def least_height_mm(self) -> float | None:
+        """Least height by the chart, mm."""
+    @property
+    def margin_mm(self) -> float | None:
+        """Height less the least one, mm; negative when too near."""
+    @property
+    def outcome(self) -> Outcome:
+        """What the comparison says."""
+    @property
+    def remark(self) -> str:
+        """The same in words."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListingAnswer: ...
+    def __deepcopy__(self, _memo: object, /) -> ListingAnswer: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MantelClearance:
+    """The point against the rules and the chart.
+
+    Parameters
+    ----------
+    answers : list of ClearanceAnswer
+        One answer for each rule, in the order given.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        All together: met only where every answer that counts is.
+    findings : list of Finding
+        What stands in the way.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    listing : ListingAnswer or None, optional
+        The answer of the chart; absent for a masonry fireplace without one and where nothing heats.
+    least_distance_mm : float or None, optional
+        Largest least distance of the rules that apply, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, answers: Iterable[ClearanceAnswer], outcome: Outcome, findings: Iterable[Finding], cautions: Iterable[CautionText], listing: ListingAnswer | None = None, least_distance_mm: float | None = None) -> MantelClearance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MantelClearance: ...
+    def replace(self, **changes: Any) -> MantelClearance:
+        """Equal object with the fields given changed."""
+    @property
+    def answers(self) -> list[ClearanceAnswer]:
+        """One answer for each rule, in the order given."""
+    @property
+    def listing(self) -> ListingAnswer | None:
+        """The answer of the chart; absent for a masonry fireplace without one and where nothing heats."""
+    @property
+    def least_distance_mm(self) -> float | None:
+        """Largest least distance of the rules that apply, mm."""
+    @property
+    def outcome(self) -> Outcome:
+        """All together: met only where every answer that counts is."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What stands in the way."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MantelClearance: ...
+    def __deepcopy__(self, _memo: object, /) -> MantelClearance: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodySpec:
+    """A hollow body: one or more legs.
+
+    Parameters
+    ----------
+    legs : list of Leg
+        The legs in order from left to right; this version computes bodies of one leg.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, legs: Iterable[LegShape]) -> BodySpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodySpec: ...
+    def replace(self, **changes: Any) -> BodySpec:
+        """Equal object with the fields given changed."""
+    @property
+    def legs(self) -> list[LegShape]:
+        """The legs in order from left to right; this version computes bodies of one leg."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodySpec: ...
+    def __deepcopy__(self, _memo: object, /) -> BodySpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WoodSpec:
+    """The wood of the panels.
+
+    Parameters
+    ----------
+    species : str
+        Common or botanical name of a listed species, such as ``white ash``.
+    moisture_pct : float, default 8.0
+        Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
+        Allowed: 0 to 30.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, species: str, moisture_pct: float = 8.0) -> WoodSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WoodSpec: ...
+    def replace(self, **changes: Any) -> WoodSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def species(self) -> str:
+        """Common or botanical name of a listed species, such as ``white ash``."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WoodSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> WoodSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawSpec:
+    """The saw that cuts the bevels.
+
+    Parameters
+    ----------
+    kerf_mm : float, default 3.2
+        Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade.
+        Allowed: 0 to 12.
+    max_tilt_deg : float, default 45.0
+        Largest blade tilt from square, degrees; 45 is common practice.
+        Allowed: 30 to 60.
+    rip_allowance_mm : float, default 6.0
+        Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
+        Allowed: 0 to 500.
+    show_face : {'up', 'down'}, default 'up'
+        Which face lies up when a long edge is bevelled.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kerf_mm: float = 3.2, max_tilt_deg: float = 45.0, rip_allowance_mm: float = 6.0, show_face: ShowFace = 'up') -> SawSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawSpec: ...
+    def replace(self, **changes: Any) -> SawSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def kerf_mm(self) -> float:
+        """Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade."""
+    @property
+    def max_tilt_deg(self) -> float:
+        """Largest blade tilt from square, degrees; 45 is common practice."""
+    @property
+    def rip_allowance_mm(self) -> float:
+        """Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight."""
+    @property
+    def show_face(self) -> ShowFace:
+        """Which face lies up when a long edge is bevelled."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> SawSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameSpec:
+    """Frame pieces inside the body.
+
+    Parameters
+    ----------
+    piece_thickness_mm : float, default 20.0
+        Thickness of a frame piece along the body, mm.
+        Allowed: 1 to 150.
+    clearance_mm : float, default 1.0
+        How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open.
+        Allowed: 0 to 500.
+    end_margin_mm : float, default 30.0
+        Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres.
+        Allowed: 0 to 100000.
+    greatest_spacing_mm : float, default 450.0
+        Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
+        Allowed: 10 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, piece_thickness_mm: float = 20.0, clearance_mm: float = 1.0, end_margin_mm: float = 30.0, greatest_spacing_mm: float = 450.0) -> FrameSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameSpec: ...
+    def replace(self, **changes: Any) -> FrameSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def piece_thickness_mm(self) -> float:
+        """Thickness of a frame piece along the body, mm."""
+    @property
+    def clearance_mm(self) -> float:
+        """How much shorter than the space a piece is cut, mm; a piece that binds pushes the mitres open."""
+    @property
+    def end_margin_mm(self) -> float:
+        """Distance from each inner end to the nearest piece, mm; 30 leaves room for glue at the end mitres."""
+    @property
+    def greatest_spacing_mm(self) -> float:
+        """Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewSpec:
+    """The screws of the wall half: one in each stud that it crosses.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}, default 'no_14'
+        Wood screw gauge; ``own`` is not for plans, which need the table's diameters.
+    length_mm : float, default 90.0
+        Length that enters the wood, mm.
+        Allowed: 5 to 1000.
+    row_up_mm : float, default 20.0
+        How far the row lies above the lower edge of the wall half, mm; high is better.
+        Allowed: 1 to 10000.
+    end_distance_mm : float, default 40.0
+        Least distance of a screw from an end of the wall half, mm.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size: ScrewSize = 'no_14', length_mm: float = 90.0, row_up_mm: float = 20.0, end_distance_mm: float = 40.0) -> ScrewSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewSpec: ...
+    def replace(self, **changes: Any) -> ScrewSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def size(self) -> ScrewSize:
+        """Wood screw gauge; ``own`` is not for plans, which need the table's diameters."""
+    @property
+    def length_mm(self) -> float:
+        """Length that enters the wood, mm."""
+    @property
+    def row_up_mm(self) -> float:
+        """How far the row lies above the lower edge of the wall half, mm; high is better."""
+    @property
+    def end_distance_mm(self) -> float:
+        """Least distance of a screw from an end of the wall half, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatSpec:
+    """The bevelled two-part strip that carries the body.
+
+    Parameters
+    ----------
+    strip_width_mm : float, default 90.0
+        Width of the strip that is ripped into the two halves, mm.
+        Allowed: 10 to 2000.
+    thickness_mm : float, default 18.0
+        Thickness of the strip, mm.
+        Allowed: 1 to 150.
+    bevel_deg : float, default 45.0
+        Bevel from a square cut, degrees.
+        Allowed: 5 to 75.
+    blunt_mm : float, default 2.0
+        How much is taken off each sharp point, mm; saves twice as much lift and cures the feather edges.
+        Allowed: 0 to 500.
+    below_top_mm : float, default 0.0
+        Gap between the inside of the top and the beam half, mm.
+        Allowed: 0 to 500.
+    side_play_mm : float, default 20.0
+        How much shorter than the beam half the wall half is, mm, for side adjustment.
+        Allowed: 0 to 500.
+    friction : float, default 0.3
+        Coefficient of friction on the seat, for information only; no check passes on it.
+        Allowed: 0 to 1.5.
+    species : str or None, optional
+        Species of the strip; that of the panels when left out.
+    lock : {'none', 'fitted'}, default 'none'
+        The removable lock that keeps the body from being lifted or tipped off the seat.
+    screws : ScrewSpec, default {"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}
+        The screws of the wall half.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, strip_width_mm: float = 90.0, thickness_mm: float = 18.0, bevel_deg: float = 45.0, blunt_mm: float = 2.0, below_top_mm: float = 0.0, side_play_mm: float = 20.0, friction: float = 0.3, species: str | None = None, lock: LockSpec = 'none', screws: ScrewSpec = ...) -> CleatSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatSpec: ...
+    def replace(self, **changes: Any) -> CleatSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def strip_width_mm(self) -> float:
+        """Width of the strip that is ripped into the two halves, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the strip, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel from a square cut, degrees."""
+    @property
+    def blunt_mm(self) -> float:
+        """How much is taken off each sharp point, mm; saves twice as much lift and cures the feather edges."""
+    @property
+    def below_top_mm(self) -> float:
+        """Gap between the inside of the top and the beam half, mm."""
+    @property
+    def side_play_mm(self) -> float:
+        """How much shorter than the beam half the wall half is, mm, for side adjustment."""
+    @property
+    def friction(self) -> float:
+        """Coefficient of friction on the seat, for information only; no check passes on it."""
+    @property
+    def species(self) -> str | None:
+        """Species of the strip; that of the panels when left out."""
+    @property
+    def lock(self) -> LockSpec:
+        """The removable lock that keeps the body from being lifted or tipped off the seat."""
+    @property
+    def screws(self) -> ScrewSpec:
+        """The screws of the wall half."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FireOpening:
+    """An opening below or beside the body.
+
+    Parameters
+    ----------
+    left_mm : float
+        Left edge of the opening itself from the plumb line, mm; not the edge of a surround.
+        Allowed: -100000 to 100000.
+    width_mm : float
+        Width of the opening, mm.
+        Allowed: 0 to 100000.
+    top_above_floor_mm : float
+        Top edge of the opening itself above the floor, mm; not the edge of a surround.
+        Allowed: 0 to 100000.
+    face_out_mm : float, default 0.0
+        How far the face around the opening stands out from the wall, mm.
+        Allowed: 0 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, left_mm: float, width_mm: float, top_above_floor_mm: float, face_out_mm: float = 0.0) -> FireOpening: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FireOpening: ...
+    def replace(self, **changes: Any) -> FireOpening:
+        """Equal object with the fields given changed."""
+    @property
+    def left_mm(self) -> float:
+        """Left edge of the opening itself from the plumb line, mm; not the edge of a surround."""
+    @property
+    def width_mm(self) -> float:
+        """Width of the opening, mm."""
+    @property
+    def top_above_floor_mm(self) -> float:
+        """Top edge of the opening itself above the floor, mm; not the edge of a surround."""
+    @property
+    def face_out_mm(self) -> float:
+        """How far the face around the opening stands out from the wall, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FireOpening: ...
+    def __deepcopy__(self, _memo: object, /) -> FireOpening: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SiteSpec:
+    """Where the body hangs, in the frame of the wall: x from a plumb line of the maker's choice, heights from the floor.
+
+    Parameters
+    ----------
+    place : BodyPlace
+        Left end and underside of the body on the wall.
+    wall : Wall or None, optional
+        The wall and its studs; without it no screw is checked.
+    obstructions : list of Obstruction, default []
+        Things fixed to the wall or the ceiling around the body.
+    opening : FireOpening or None, optional
+        The opening below or beside the body.
+    appliance : Appliance or None, optional
+        What gives heat.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, place: BodyPlace, wall: Wall | None = None, obstructions: Iterable[Obstruction] = ..., opening: FireOpening | None = None, appliance: Appliance | None = None) -> SiteSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SiteSpec: ...
+    def replace(self, **changes: Any) -> SiteSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def place(self) -> BodyPlace:
+        """Left end and underside of the body on the wall."""
+    @property
+    def wall(self) -> Wall | None:
+        """The wall and its studs; without it no screw is checked."""
+    @property
+    def obstructions(self) -> list[Obstruction]:
+        """Things fixed to the wall or the ceiling around the body."""
+    @property
+    def opening(self) -> FireOpening | None:
+        """The opening below or beside the body."""
+    @property
+    def appliance(self) -> Appliance | None:
+        """What gives heat."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SiteSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> SiteSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LoadSpec:
+    """What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
+
+    Parameters
+    ----------
+    on_top_n_per_m2 : float, default 718.0
+        Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves.
+        Allowed: 0 to 10000000.
+    front_edge_n : float, default 222.0
+        A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, on_top_n_per_m2: float = 718.0, front_edge_n: float = 222.0) -> LoadSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LoadSpec: ...
+    def replace(self, **changes: Any) -> LoadSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def on_top_n_per_m2(self) -> float:
+        """Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves."""
+    @property
+    def front_edge_n(self) -> float:
+        """A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LoadSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> LoadSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishSpec:
+    """The finish.
+
+    Parameters
+    ----------
+    class_ : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+    method : {'brush', 'wipe', 'roll', 'air_atomised_spray', 'airless_spray', 'hvlp_spray', 'manual_electrostatic', 'automatic_electrostatic', 'rotating_head_electrostatic', 'dip_or_flow'}
+        How it is put on.
+    coats : int
+        Number of coats.
+        Allowed: 0 to 50.
+    spread_m2_per_l : float or None, optional
+        Spread rate of one coat from the product's label, m²/L; the published range of the class when left out.
+        Allowed: 0.1 to 100.
+    transfer_efficiency : float or None, optional
+        Share of the material that lands on the wood, from a trial; the published share of the method when left out.
+        Allowed: 0.01 to 1.
+    other_loss : float, default 0.0
+        Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published.
+        Allowed: 0 to 0.95.
+    can_sizes_l : list of float, default []
+        Sizes of can that can be bought, L.
+    coated : {'show', 'show_and_inner'}, default 'show'
+        Which faces are coated.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, class_: FinishName, method: ApplicationMethod, coats: int, spread_m2_per_l: float | None = None, transfer_efficiency: float | None = None, other_loss: float = 0.0, can_sizes_l: Iterable[float] = ..., coated: CoatedFaces = 'show') -> FinishSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishSpec: ...
+    def replace(self, **changes: Any) -> FinishSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def class_(self) -> FinishName:
+        """Class of finish."""
+    @property
+    def method(self) -> ApplicationMethod:
+        """How it is put on."""
+    @property
+    def coats(self) -> int:
+        """Number of coats."""
+    @property
+    def spread_m2_per_l(self) -> float | None:
+        """Spread rate of one coat from the product's label, m²/L; the published range of the class when left out."""
+    @property
+    def transfer_efficiency(self) -> float | None:
+        """Share of the material that lands on the wood, from a trial; the published share of the method when left out."""
+    @property
+    def other_loss(self) -> float:
+        """Share lost otherwise, in cans, tools and cloths; 0 unless given, because no figure is published."""
+    @property
+    def can_sizes_l(self) -> list[float]:
+        """Sizes of can that can be bought, L."""
+    @property
+    def coated(self) -> CoatedFaces:
+        """Which faces are coated."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamSpec:
+    """Everything a plan is computed from.
+
+    Parameters
+    ----------
+    beamcraft_spec : int
+        Format of this document; 1.
+    body : BodySpec
+        The hollow body.
+    wood : WoodSpec
+        The wood of the panels.
+    name : str, default ''
+        Name of the job.
+    lengths : {'metric', 'inches'}, default 'metric'
+        How lengths are written in drawings and reports.
+    saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"show_face":"up"}
+        The saw that cuts the bevels.
+    frame : FrameSpec, default {"piece_thickness_mm":20.0,"clearance_mm":1.0,"end_margin_mm":30.0,"greatest_spacing_mm":450.0}
+        Frame pieces inside.
+    cleat : CleatSpec, default {"strip_width_mm":90.0,"thickness_mm":18.0,"bevel_deg":45.0,"blunt_mm":2.0,"below_top_mm":0.0,"side_play_mm":20.0,"friction":0.3,"lock":"none","screws":{"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}}
+        The hanging cleat.
+    site : SiteSpec or None, optional
+        Where it hangs; without it nothing that depends on studs, heights or heat is determined.
+    load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0}
+        What the body shall carry.
+    finish : FinishSpec or None, optional
+        The finish; without it no quantity is determined.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, beamcraft_spec: int, body: BodySpec, wood: WoodSpec, name: str = '', lengths: ReportLengths = 'metric', saw: SawSpec = ..., frame: FrameSpec = ..., cleat: CleatSpec = ..., site: SiteSpec | None = None, load: LoadSpec = ..., finish: FinishSpec | None = None) -> BeamSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamSpec: ...
+    def replace(self, **changes: Any) -> BeamSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def beamcraft_spec(self) -> int:
+        """Format of this document; 1."""
+    @property
+    def name(self) -> str:
+        """Name of the job."""
+    @property
+    def lengths(self) -> ReportLengths:
+        """How lengths are written in drawings and reports."""
+    @property
+    def body(self) -> BodySpec:
+        """The hollow body."""
+    @property
+    def wood(self) -> WoodSpec:
+        """The wood of the panels."""
+    @property
+    def saw(self) -> SawSpec:
+        """The saw that cuts the bevels."""
+    @property
+    def frame(self) -> FrameSpec:
+        """Frame pieces inside."""
+    @property
+    def cleat(self) -> CleatSpec:
+        """The hanging cleat."""
+    @property
+    def site(self) -> SiteSpec | None:
+        """Where it hangs; without it nothing that depends on studs, heights or heat is determined."""
+    @property
+    def load(self) -> LoadSpec:
+        """What the body shall carry."""
+    @property
+    def finish(self) -> FinishSpec | None:
+        """The finish; without it no quantity is determined."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RipSetting:
+    """Fence and lean of a rip.
+
+    Parameters
+    ----------
+    set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+        Which face lies up and which way the blade leans.
+    fence : RipFence
+        The fence with its working.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, set_up: RipSetUp, fence: RipFence) -> RipSetting: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RipSetting: ...
+    def replace(self, **changes: Any) -> RipSetting:
+        """Equal object with the fields given changed."""
+    @property
+    def set_up(self) -> RipSetUp:
+        """Which face lies up and which way the blade leans."""
+    @property
+    def fence(self) -> RipFence:
+        """The fence with its working."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RipSetting: ...
+    def __deepcopy__(self, _memo: object, /) -> RipSetting: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CutSetting:
+    """One cut of one panel.
+
+    Parameters
+    ----------
+    panel : str
+        The panel.
+    step : int
+        Place in the order of this panel's cuts, from 1.
+    edge : str
+        The edge that the cut makes.
+    cut : {'rip', 'cross_cut'}
+        Rip along the grain or cross-cut.
+    bevel_deg : float
+        Signed bevel of the edge from square, degrees; positive with the long point on the show face.
+    gauge_deg : float
+        Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
+    set_up : {'flat', 'other_face_down', 'on_edge_against_tall_fence', 'jig_wedge'}
+        How the board goes over the saw.
+    blade_tilt_deg : float
+        Blade tilt to set, degrees.
+    wedge_deg : float
+        Angle of the wedge under the board, degrees; 0 without one.
+    show_size_mm : float
+        Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
+        leaves the allowance for the second.
+    rip : RipSetting or None, optional
+        Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, panel: str, step: int, edge: str, cut: EdgeCut, bevel_deg: float, gauge_deg: float, set_up: BoardSetUp, blade_tilt_deg: float, wedge_deg: float, show_size_mm: float, rip: RipSetting | None = None) -> CutSetting: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CutSetting: ...
+    def replace(self, **changes: Any) -> CutSetting:
+        """Equal object with the fields given changed."""
+    @property
+    def panel(self) -> str:
+        """The panel."""
+    @property
+    def step(self) -> int:
+        """Place in the order of this panel's cuts, from 1."""
+    @property
+    def edge(self) -> str:
+        """The edge that the cut makes."""
+    @property
+    def cut(self) -> EdgeCut:
+        """Rip along the grain or cross-cut."""
+    @property
+    def bevel_deg(self) -> float:
+        """Signed bevel of the edge from square, degrees; positive with the long point on the show face."""
+    @property
+    def gauge_deg(self) -> float:
+        """Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain."""
+    @property
+    def set_up(self) -> BoardSetUp:
+        """How the board goes over the saw."""
+    @property
+    def blade_tilt_deg(self) -> float:
+        """Blade tilt to set, degrees."""
+    @property
+    def wedge_deg(self) -> float:
+        """Angle of the wedge under the board, degrees; 0 without one."""
+    @property
+    def show_size_mm(self) -> float:
+        """Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
+        leaves the allowance for the second.
+        """
+    @property
+    def rip(self) -> RipSetting | None:
+        """Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CutSetting: ...
+    def __deepcopy__(self, _memo: object, /) -> CutSetting: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FramePlan:
+    """Frame pieces inside the body.
+
+    Parameters
+    ----------
+    piece : FramePiece
+        Size of a piece: its width along the height of the front, its length from the front board towards the wall.
+    thickness_mm : float
+        Thickness of a piece along the body, mm.
+    centres_mm : list of float
+        Centres of the pieces from the left end of the front, mm, from left to right.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, piece: FramePiece, thickness_mm: float, centres_mm: Iterable[float]) -> FramePlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FramePlan: ...
+    def replace(self, **changes: Any) -> FramePlan:
+        """Equal object with the fields given changed."""
+    @property
+    def piece(self) -> FramePiece:
+        """Size of a piece: its width along the height of the front, its length from the front board towards the wall."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of a piece along the body, mm."""
+    @property
+    def centres_mm(self) -> list[float]:
+        """Centres of the pieces from the left end of the front, mm, from left to right."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FramePlan: ...
+    def __deepcopy__(self, _memo: object, /) -> FramePlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LoadCase:
+    """One load case on the cleat.
+
+    Parameters
+    ----------
+    name : str
+        What stands or pushes on the body, in words.
+    load_n : float
+        Total load, N.
+    out_mm : float
+        Distance of the load from the wall, mm.
+    along_mm : float
+        Place of the load along the body, mm.
+    pull_n : float
+        Pull to design the wall half for: the larger of what is needed and what the bevel gives, N.
+    needed_pull_n : float
+        Pull that equilibrium needs at the seat, N.
+    pull_without_friction_n : float
+        Pull the bevel gives without any friction, N.
+    hold_down_n : float
+        Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
+    worst_stud_n : float or None, optional
+        Load on the most loaded stud, N; absent when the wall was not given.
+    screw_shear_n : float or None, optional
+        Shear on one screw in that stud, N.
+    screw_tension_n : float or None, optional
+        Tension in one screw in that stud, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, load_n: float, out_mm: float, along_mm: float, pull_n: float, needed_pull_n: float, pull_without_friction_n: float, hold_down_n: float, worst_stud_n: float | None = None, screw_shear_n: float | None = None, screw_tension_n: float | None = None) -> LoadCase: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LoadCase: ...
+    def replace(self, **changes: Any) -> LoadCase:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """What stands or pushes on the body, in words."""
+    @property
+    def load_n(self) -> float:
+        """Total load, N."""
+    @property
+    def out_mm(self) -> float:
+        """Distance of the load from the wall, mm."""
+    @property
+    def along_mm(self) -> float:
+        """Place of the load along the body, mm."""
+    @property
+    def pull_n(self) -> float:
+        """Pull to design the wall half for: the larger of what is needed and what the bevel gives, N."""
+    @property
+    def needed_pull_n(self) -> float:
+        """Pull that equilibrium needs at the seat, N."""
+    @property
+    def pull_without_friction_n(self) -> float:
+        """Pull the bevel gives without any friction, N."""
+    @property
+    def hold_down_n(self) -> float:
+        """Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself."""
+    @property
+    def worst_stud_n(self) -> float | None:
+        """Load on the most loaded stud, N; absent when the wall was not given."""
+    @property
+    def screw_shear_n(self) -> float | None:
+        """Shear on one screw in that stud, N."""
+    @property
+    def screw_tension_n(self) -> float | None:
+        """Tension in one screw in that stud, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LoadCase: ...
+    def __deepcopy__(self, _memo: object, /) -> LoadCase: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatPlan:
+    """The hanging cleat: halves, heights, screws.
+
+    Heights are measured from the underside of the body as it hangs.
+
+    Parameters
+    ----------
+    halves : CleatHalves
+        The two halves of the strip.
+    beam_half_length_mm : float
+        Length of the beam half along the body, mm.
+    wall_half_length_mm : float
+        Length of the wall half, shorter for side adjustment, mm.
+    beam_half_left_mm : float
+        From the left end of the front to the left end of the beam half, mm.
+    beam_half_top_mm : float
+        Upper edge of the beam half, mm.
+    beam_half_bottom_mm : float
+        Lower edge of the beam half, at the wall, mm.
+    wall_half_point_mm : float
+        Point of the wall half, in front, mm.
+    wall_half_edge_mm : float
+        Upper edge of the wall half where it touches the wall, mm.
+    wall_half_bottom_mm : float
+        Lower edge of the wall half, mm.
+    screw_row_mm : float
+        Height of the screw row, mm.
+    load_cases : list of LoadCase
+        Load cases on the seat and what each gives.
+    marks : CleatMarks or None, optional
+        Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, halves: CleatHalves, beam_half_length_mm: float, wall_half_length_mm: float, beam_half_left_mm: float, beam_half_top_mm: float, beam_half_bottom_mm: float, wall_half_point_mm: float, wall_half_edge_mm: float, wall_half_bottom_mm: float, screw_row_mm: float, load_cases: Iterable[LoadCase], marks: CleatMarks | None = None) -> CleatPlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatPlan: ...
+    def replace(self, **changes: Any) -> CleatPlan:
+        """Equal object with the fields given changed."""
+    @property
+    def halves(self) -> CleatHalves:
+        """The two halves of the strip."""
+    @property
+    def beam_half_length_mm(self) -> float:
+        """Length of the beam half along the body, mm."""
+    @property
+    def wall_half_length_mm(self) -> float:
+        """Length of the wall half, shorter for side adjustment, mm."""
+    @property
+    def beam_half_left_mm(self) -> float:
+        """From the left end of the front to the left end of the beam half, mm."""
+    @property
+    def beam_half_top_mm(self) -> float:
+        """Upper edge of the beam half, mm."""
+    @property
+    def beam_half_bottom_mm(self) -> float:
+        """Lower edge of the beam half, at the wall, mm."""
+    @property
+    def wall_half_point_mm(self) -> float:
+        """Point of the wall half, in front, mm."""
+    @property
+    def wall_half_edge_mm(self) -> float:
+        """Upper edge of the wall half where it touches the wall, mm."""
+    @property
+    def wall_half_bottom_mm(self) -> float:
+        """Lower edge of the wall half, mm."""
+    @property
+    def screw_row_mm(self) -> float:
+        """Height of the screw row, mm."""
+    @property
+    def marks(self) -> CleatMarks | None:
+        """Heights above the floor, screws at the studs, room to lift; absent when the wall was not given."""
+    @property
+    def load_cases(self) -> list[LoadCase]:
+        """Load cases on the seat and what each gives."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatPlan: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatPlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MassPlan:
+    """Mass and centre of gravity.
+
+    Parameters
+    ----------
+    density_kg_m3 : float
+        Density of the panels' wood at the given moisture, kg/m³.
+    panels_kg : float
+        Mass of the panels, kg.
+    inside_kg : float
+        Mass of the frame pieces and the beam half, kg.
+    lifted_kg : float
+        Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
+    centre_mm : tuple of 3 float
+        Its centre of gravity: from the left end, from the front face, from the underside, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, density_kg_m3: float, panels_kg: float, inside_kg: float, lifted_kg: float, centre_mm: tuple[float, float, float]) -> MassPlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MassPlan: ...
+    def replace(self, **changes: Any) -> MassPlan:
+        """Equal object with the fields given changed."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Density of the panels' wood at the given moisture, kg/m³."""
+    @property
+    def panels_kg(self) -> float:
+        """Mass of the panels, kg."""
+    @property
+    def inside_kg(self) -> float:
+        """Mass of the frame pieces and the beam half, kg."""
+    @property
+    def lifted_kg(self) -> float:
+        """Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out."""
+    @property
+    def centre_mm(self) -> tuple[float, float, float]:
+        """Its centre of gravity: from the left end, from the front face, from the underside, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MassPlan: ...
+    def __deepcopy__(self, _memo: object, /) -> MassPlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Factor:
+    """One factor of a capacity.
+
+    Parameters
+    ----------
+    name : str
+        Symbol and meaning, such as ``C_D load duration``.
+    value : float
+        Its value.
+    clause : str
+        Where it comes from.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, value: float, clause: str) -> Factor: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Factor: ...
+    def replace(self, **changes: Any) -> Factor:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Symbol and meaning, such as ``C_D load duration``."""
+    @property
+    def value(self) -> float:
+        """Its value."""
+    @property
+    def clause(self) -> str:
+        """Where it comes from."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Factor: ...
+    def __deepcopy__(self, _memo: object, /) -> Factor: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Verdict:
+    """One check with its whole working.
+
+    Parameters
+    ----------
+    name : str
+        What is checked, in words.
+    subject : str
+        The part checked, such as ``wall screws``.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        What the check says.
+    basis : {'clause', 'derived', 'chosen'}
+        What it rests on.
+    unit : str
+        Unit symbol of demand and capacity.
+    mode : str
+        The governing mode, in words; empty where there is only one.
+    factors : list of Factor
+        Every factor applied.
+    clause : str
+        The rule, where there is one.
+    remark : str
+        What was assumed, or why there is no answer.
+    demand : float or None, optional
+        Demand, in ``unit``.
+    capacity : float or None, optional
+        Capacity, in ``unit``; absent where there is none to compare with.
+    utilisation : float or None, optional
+        Demand over capacity; 1 is the limit.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, subject: str, outcome: Outcome, basis: Basis, unit: str, mode: str, factors: Iterable[Factor], clause: str, remark: str, demand: float | None = None, capacity: float | None = None, utilisation: float | None = None) -> Verdict: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Verdict: ...
+    def replace(self, **changes: Any) -> Verdict:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """What is checked, in words."""
+    @property
+    def subject(self) -> str:
+        """The part checked, such as ``wall screws``."""
+    @property
+    def outcome(self) -> Outcome:
+        """What the check says."""
+    @property
+    def basis(self) -> Basis:
+        """What it rests on."""
+    @property
+    def demand(self) -> float | None:
+        """Demand, in ``unit``."""
+    @property
+    def capacity(self) -> float | None:
+        """Capacity, in ``unit``; absent where there is none to compare with."""
+    @property
+    def unit(self) -> str:
+        """Unit symbol of demand and capacity."""
+    @property
+    def utilisation(self) -> float | None:
+        """Demand over capacity; 1 is the limit."""
+    @property
+    def mode(self) -> str:
+        """The governing mode, in words; empty where there is only one."""
+    @property
+    def factors(self) -> list[Factor]:
+        """Every factor applied."""
+    @property
+    def clause(self) -> str:
+        """The rule, where there is one."""
+    @property
+    def remark(self) -> str:
+        """What was assumed, or why there is no answer."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Verdict: ...
+    def __deepcopy__(self, _memo: object, /) -> Verdict: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FinishPlan:
+    """What to buy for the finish.
+
+    Parameters
+    ----------
+    class_ : {'oil_stain', 'spirit_dye', 'water_dye', 'wiping_varnish', 'oil_polyurethane', 'waterborne_polyurethane', 'shellac', 'nitrocellulose_lacquer', 'conversion_varnish', 'drying_oil', 'hardwax_oil', 'exterior_paint'}
+        Class of finish.
+    area_m2 : float
+        Coated area, m².
+    coats : int
+        Number of coats.
+    quantity : FinishClassQuantity
+        Litres with their working, between the ends of the published figures.
+    cans : CansToBuy or None, optional
+        Cans for the most that may be needed; absent when no sizes were given.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, class_: FinishName, area_m2: float, coats: int, quantity: FinishClassQuantity, cans: CansToBuy | None = None) -> FinishPlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FinishPlan: ...
+    def replace(self, **changes: Any) -> FinishPlan:
+        """Equal object with the fields given changed."""
+    @property
+    def class_(self) -> FinishName:
+        """Class of finish."""
+    @property
+    def area_m2(self) -> float:
+        """Coated area, m²."""
+    @property
+    def coats(self) -> int:
+        """Number of coats."""
+    @property
+    def quantity(self) -> FinishClassQuantity:
+        """Litres with their working, between the ends of the published figures."""
+    @property
+    def cans(self) -> CansToBuy | None:
+        """Cans for the most that may be needed; absent when no sizes were given."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FinishPlan: ...
+    def __deepcopy__(self, _memo: object, /) -> FinishPlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GluePlan:
+    """Glue for the mitres.
+
+    Parameters
+    ----------
+    seam_area_m2 : float
+        Total area of the mitres, one side of each seam, m².
+    seam_length_mm : float
+        Total length of the seams, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, seam_area_m2: float, seam_length_mm: float) -> GluePlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GluePlan: ...
+    def replace(self, **changes: Any) -> GluePlan:
+        """Equal object with the fields given changed."""
+    @property
+    def seam_area_m2(self) -> float:
+        """Total area of the mitres, one side of each seam, m²."""
+    @property
+    def seam_length_mm(self) -> float:
+        """Total length of the seams, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GluePlan: ...
+    def __deepcopy__(self, _memo: object, /) -> GluePlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Plan:
+    """A whole job, computed from one spec.
+
+    Attributes
+    ----------
+    beamcraft_plan : int
+        Format of this document; 1.
+    spec : BeamSpec
+        The spec it was computed from, with every default filled in.
+    panels : list of Panel
+        The panels as solids, in the order of the faces.
+    cuts : list of CutSetting
+        Saw settings, panel by panel, in the order of the cuts.
+    mass : MassPlan
+        Mass and centre of gravity of what is lifted.
+    checks : list of Verdict
+        Every check, with its working.
+    glue : GluePlan
+        Glue for the mitres.
+    findings : list of Finding
+        What the maker should know, worst first.
+    not_checked : list of str
+        What was not checked.
+    cautions : list of CautionText
+        Standing cautions.
+    frame : FramePlan or None, optional
+        Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
+    cleat : CleatPlan or None, optional
+        The hanging cleat; absent when it does not fit the body.
+    finish : FinishPlan or None, optional
+        What to buy for the finish; absent when no finish was given.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    @property
+    def beamcraft_plan(self) -> int:
+        """Format of this document; 1."""
+    @property
+    def spec(self) -> BeamSpec:
+        """The spec it was computed from, with every default filled in."""
+    @property
+    def panels(self) -> list[Panel]:
+        """The panels as solids, in the order of the faces."""
+    @property
+    def cuts(self) -> list[CutSetting]:
+        """Saw settings, panel by panel, in the order of the cuts."""
+    @property
+    def frame(self) -> FramePlan | None:
+        """Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit."""
+    @property
+    def cleat(self) -> CleatPlan | None:
+        """The hanging cleat; absent when it does not fit the body."""
+    @property
+    def mass(self) -> MassPlan:
+        """Mass and centre of gravity of what is lifted."""
+    @property
+    def checks(self) -> list[Verdict]:
+        """Every check, with its working."""
+    @property
+    def finish(self) -> FinishPlan | None:
+        """What to buy for the finish; absent when no finish was given."""
+    @property
+    def glue(self) -> GluePlan:
+        """Glue for the mitres."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What the maker should know, worst first."""
+    @property
+    def not_checked(self) -> list[str]:
+        """What was not checked."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Standing cautions."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Plan: ...
+    def __deepcopy__(self, _memo: object, /) -> Plan: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6652,7 +8840,7 @@ def splayed_corner(*, slope_a_deg: float, slope_b_deg: float, thickness_a_mm: fl
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
-def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[ButtJoint], leg: int = 1) -> Shell:
+def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[LegButt], leg: int = 1) -> Shell:
     """Every panel of a straight hollow beam as a solid: sizes, bevels at every edge, area, volume and centroid.
 
     Parameters
@@ -6672,7 +8860,7 @@ def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards:
         The end on the left, seen from the room.
     right_end : LegEnd
         The end on the right, seen from the room.
-    butts : list of ButtJoint
+    butts : list of LegButt
         Edges where one panel runs past the other; all others are mitred.
     leg : int, default 1
         Number of the leg, from 1; it is part of the names of its faces from 2 on.
@@ -6721,6 +8909,13 @@ def dowel_bearing(*, specific_gravity: float, diameter_mm: float, angle_to_grain
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.dowel_bearing(specific_gravity=0.5, diameter_mm=3.8099999999999996, angle_to_grain_deg=0.0, rounding='nearest_50_psi')
+    >>> round(found.parallel_mpa, 4)
+    32.0606
     """
 
 def bending_yield(*, fastener: BendingYieldFastener, diameter_mm: float) -> BendingYield:
@@ -6745,6 +8940,13 @@ def bending_yield(*, fastener: BendingYieldFastener, diameter_mm: float) -> Bend
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.bending_yield(fastener='low_carbon', diameter_mm=3.6067999999999993)
+    >>> round(found.bending_yield_mpa, 4)
+    689.4757
     """
 
 def dowel_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelShear:
@@ -6791,6 +8993,13 @@ def dowel_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bear
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.dowel_shear(yield_diameter_mm=12.7, bending_yield_mpa=310.2640781925763, main_bearing_mpa=33.09483500720813, side_bearing_mpa=33.09483500720813, main_length_mm=38.099999999999994, side_length_mm=38.099999999999994, max_angle_to_grain_deg=0.0)
+    >>> round(found.is_n, 4)
+    4003.3995
     """
 
 def fastener_withdrawal(*, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawal:
@@ -6828,6 +9037,13 @@ def fastener_withdrawal(*, fastener: DowelFastener, specific_gravity: float, nom
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.fastener_withdrawal(fastener='smooth_nail', specific_gravity=0.42, nominal_diameter_mm=2.8702, holding_length_mm=25.4)
+    >>> round(found.side_grain_n_per_mm, 4)
+    3.122
     """
 
 def head_pull_through(*, specific_gravity: float, head_diameter_mm: float, net_side_thickness_mm: float) -> HeadPullThrough:
@@ -6856,6 +9072,13 @@ def head_pull_through(*, specific_gravity: float, head_diameter_mm: float, net_s
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.head_pull_through(specific_gravity=0.5, head_diameter_mm=9.220199999999998, net_side_thickness_mm=19.049999999999997)
+    >>> round(found.reference_n, 4)
+    656.2862
     """
 
 def combined_lateral_withdrawal(*, rule: CombinedLoadRule, lateral_capacity_n: float, withdrawal_capacity_n: float, lateral_n: float, withdrawal_n: float) -> CombinedLateralWithdrawal:
@@ -6889,6 +9112,13 @@ def combined_lateral_withdrawal(*, rule: CombinedLoadRule, lateral_capacity_n: f
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.combined_lateral_withdrawal(rule='screws', lateral_capacity_n=1779.2886461041999, withdrawal_capacity_n=3366.414118429146, lateral_n=444.82216152604997, withdrawal_n=444.82216152604997)
+    >>> round(found.capacity_n, 4)
+    2328.0872
     """
 
 def connection_factors(*, fastener: DowelFastener, nominal_diameter_mm: float, load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', direction: FastenerDirection = 'side_grain', nail_driving: NailDriving = 'straight') -> ConnectionFactors:
@@ -6927,6 +9157,13 @@ def connection_factors(*, fastener: DowelFastener, nominal_diameter_mm: float, l
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.connection_factors(fastener='wood_screw', nominal_diameter_mm=4.826, load_duration='permanent')
+    >>> round(found.c_d, 4)
+    0.9
     """
 
 def lead_hole(*, specific_gravity: float, nominal_diameter_mm: float, root_diameter_mm: float) -> LeadHole:
@@ -6955,6 +9192,13 @@ def lead_hole(*, specific_gravity: float, nominal_diameter_mm: float, root_diame
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.lead_hole(specific_gravity=0.42, nominal_diameter_mm=4.826, root_diameter_mm=3.8608)
+    >>> round(found.lateral_shank_hole_mm, 4)
+    4.2227
     """
 
 def screw_joint(*, size: ScrewSize, screw_length_mm: float, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, nominal_diameter_mm: float | None = None, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows') -> ScrewJoint:
@@ -7041,6 +9285,13 @@ def screw_joint(*, size: ScrewSize, screw_length_mm: float, side_specific_gravit
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.screw_joint(size='no_10', screw_length_mm=63.5, side_specific_gravity=0.42, side_thickness_mm=18.25625, side_angle_to_grain_deg=0.0, main_specific_gravity=0.5, main_thickness_mm=88.9, main_angle_to_grain_deg=0.0, rounding='nearest_50_psi', lateral_n=100.0, withdrawal_n=0.0)
+    >>> round(found.im_n, 4)
+    2274.0431
     """
 
 def list_wood_screws() -> WoodScrewList:
@@ -7097,6 +9348,13 @@ def cleat_seat(*, weight_n: float, centre_out_mm: float, foot_below_mm: float, b
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.cleat_seat(weight_n=150.0, centre_out_mm=90.0, foot_below_mm=140.0, bevel_deg=45.0)
+    >>> round(found.vertical_n, 4)
+    150.0
     """
 
 def wall_strip_screws(*, vertical_n: float, horizontal_n: float, contact_out_mm: float, contact_up_mm: float, screw_row_up_mm: float, strip_height_mm: float, screw_count: int) -> WallStripScrews:
@@ -7137,6 +9395,13 @@ def wall_strip_screws(*, vertical_n: float, horizontal_n: float, contact_out_mm:
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.wall_strip_screws(vertical_n=150.0, horizontal_n=96.43, contact_out_mm=12.0, contact_up_mm=60.0, screw_row_up_mm=35.0, strip_height_mm=60.0, screw_count=4)
+    >>> round(found.total_tension_n, 4)
+    216.7371
     """
 
 def bolt_row_bracket(*, load_n: float, arm_mm: float, direction: BracketLoad, row1_mm: float, bolts_per_row: int, row2_mm: float | None = None, row3_mm: float | None = None) -> BoltRowBracket:
@@ -7206,6 +9471,101 @@ def share_between_supports(*, load_n: float, load_at_mm: float, supports_mm: Ite
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
+def rip_fence(*, show_width_mm: float, thickness_mm: float, cut_bevel_deg: float, set_up: RipSetUp, kerf_mm: float, fence_edge_bevel_deg: float = 0.0) -> RipFence:
+    """Fence distance at the table for a rip with bevels on one or both edges, by face up and lean of the blade.
+
+    Parameters
+    ----------
+    show_width_mm : float
+        Width of the show face after the cut, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    cut_bevel_deg : float
+        Bevel of the cut, degrees; positive when its long point lies on the show face.
+        Allowed: -80 to 80.
+    set_up : {'show_face_up_blade_away', 'show_face_down_blade_towards', 'show_face_up_blade_towards', 'show_face_down_blade_away'}
+        Which face lies up and which way the blade leans.
+    kerf_mm : float
+        Kerf of the blade, measured square to it, mm.
+        Allowed: 0 to 12.
+    fence_edge_bevel_deg : float, default 0.0
+        Bevel of the edge that rides the fence, degrees; positive when its long point lies on the show face.
+        Allowed: -80 to 80.
+
+    Returns
+    -------
+    RipFence
+        Fence setting of a bevelled rip.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def saw_angles(*, cut_u: float, cut_v: float, cut_n: float, riding_u: float, riding_v: float) -> SawAngles:
+    """Blade tilt and gauge angle of any straight cut, the gauge stated against the edge that rides it.
+
+    Parameters
+    ----------
+    cut_u : float
+        Component of the cut's normal along the grain.
+        Allowed: -1000 to 1000.
+    cut_v : float
+        Component of the cut's normal across the grain.
+        Allowed: -1000 to 1000.
+    cut_n : float
+        Component of the cut's normal out of the show face.
+        Allowed: -1000 to 1000.
+    riding_u : float
+        Component along the grain of the normal of the edge that rides the gauge.
+        Allowed: -1000 to 1000.
+    riding_v : float
+        Component across the grain of the normal of the edge that rides the gauge.
+        Allowed: -1000 to 1000.
+
+    Returns
+    -------
+    SawAngles
+        How to set the saw for a cut.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def tilt_set_up(*, tilt_deg: float, max_tilt_deg: float = 45.0) -> TiltSetUp:
+    """How to cut a bevel that lies within or beyond the tilt of the saw.
+
+    Parameters
+    ----------
+    tilt_deg : float
+        Blade tilt from square that the edge needs, degrees; negative when the long point lies on the inner face.
+        Allowed: -80 to 80.
+    max_tilt_deg : float, default 45.0
+        Largest tilt of the saw from square, degrees; 45, as most saws have, if left out.
+        Allowed: 30 to 60.
+
+    Returns
+    -------
+    TiltSetUp
+        The set-up for a bevel.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
 def frame_piece(*, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePiece:
     """Size of a frame piece between the wide boards, short of the cleat.
 
@@ -7235,6 +9595,13 @@ def frame_piece(*, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.frame_piece(front_flat_mm=145.0, wide_flat_mm=195.0, strip_thickness_mm=18.0, clearance_mm=3.0)
+    >>> round(found.width_mm, 4)
+    145.0
     """
 
 def frame_spacing(*, inner_length_mm: float, piece_thickness_mm: float, end_margin_mm: float, greatest_spacing_mm: float, keep_outs: Iterable[KeepOut] = ...) -> FrameSpacing:
@@ -7268,6 +9635,13 @@ def frame_spacing(*, inner_length_mm: float, piece_thickness_mm: float, end_marg
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.frame_spacing(inner_length_mm=1018.0, piece_thickness_mm=18.0, end_margin_mm=0.0, greatest_spacing_mm=400.0)
+    >>> found.piece_count
+    4
     """
 
 def cleat_halves(*, strip_width_mm: float, thickness_mm: float, bevel_deg: float, kerf_mm: float, blunt_mm: float = 0.0) -> CleatHalves:
@@ -7302,6 +9676,13 @@ def cleat_halves(*, strip_width_mm: float, thickness_mm: float, bevel_deg: float
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.cleat_halves(strip_width_mm=120.0, thickness_mm=18.0, bevel_deg=45.0, kerf_mm=0.0, blunt_mm=0.0)
+    >>> round(found.long_face_mm, 4)
+    69.0
     """
 
 def cleat_marks(*, place: BodyPlace, body_length_mm: float, body_height_mm: float, halves: CleatHalvesInput, beam_half_up_mm: float, beam_half_left_mm: float, beam_half_length_mm: float, side_play_mm: float, screw_row_up_mm: float, screw_end_mm: float, wall: Wall, bottom_board_mm: float | None = None, obstructions: Iterable[Obstruction] = ...) -> CleatMarks:
@@ -7381,6 +9762,13 @@ def film_build(*, volume_solids_pct: float, dry_film_um: float) -> FilmBuild:
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.film_build(volume_solids_pct=71.0, dry_film_um=125.0)
+    >>> round(found.spread_m2_per_l, 4)
+    5.68
     """
 
 def film_from_spread(*, spread_m2_per_l: float, volume_solids_pct: float) -> FilmFromSpread:
@@ -7406,6 +9794,13 @@ def film_from_spread(*, spread_m2_per_l: float, volume_solids_pct: float) -> Fil
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.film_from_spread(spread_m2_per_l=10.0, volume_solids_pct=50.0)
+    >>> round(found.wet_film_um, 4)
+    100.0
     """
 
 def volume_solids_from_films(*, wet_film_um: float, dry_film_um: float) -> VolumeSolidsFromFilms:
@@ -7431,6 +9826,13 @@ def volume_solids_from_films(*, wet_film_um: float, dry_film_um: float) -> Volum
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.volume_solids_from_films(wet_film_um=100.0, dry_film_um=50.0)
+    >>> round(found.volume_solids_pct, 4)
+    50.0
     """
 
 def thinned_volume_solids(*, volume_solids_pct: float, coating_parts: float, thinner_parts: float) -> ThinnedVolumeSolids:
@@ -7459,6 +9861,13 @@ def thinned_volume_solids(*, volume_solids_pct: float, coating_parts: float, thi
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.thinned_volume_solids(volume_solids_pct=25.0, coating_parts=1.0, thinner_parts=1.0)
+    >>> round(found.volume_solids_pct, 4)
+    12.5
     """
 
 def coats_to_film(*, target_dry_um: float, wet_um_per_coat: float, volume_solids_pct: float) -> CoatsToFilm:
@@ -7487,6 +9896,13 @@ def coats_to_film(*, target_dry_um: float, wet_um_per_coat: float, volume_solids
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.coats_to_film(target_dry_um=25.4, wet_um_per_coat=101.6, volume_solids_pct=25.0)
+    >>> round(found.dry_um_per_coat, 4)
+    25.4
     """
 
 def finish_quantity(*, area_m2: float, coats: int, spread_m2_per_l: float, transfer_efficiency: float = 1.0, other_loss: float = 0.0) -> FinishQuantity:
@@ -7522,6 +9938,13 @@ def finish_quantity(*, area_m2: float, coats: int, spread_m2_per_l: float, trans
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.finish_quantity(area_m2=9.8, coats=1, spread_m2_per_l=9.816954698844462)
+    >>> round(found.net_l, 4)
+    0.9983
     """
 
 def finish_class_quantity(*, finish: FinishName, method: ApplicationMethod, area_m2: float, coats: int, spread_m2_per_l: float | None = None, transfer_efficiency: float | None = None, other_loss: float = 0.0) -> FinishClassQuantity:
@@ -7560,6 +9983,13 @@ def finish_class_quantity(*, finish: FinishName, method: ApplicationMethod, area
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.finish_class_quantity(finish='oil_stain', method='wipe', area_m2=18.580608, coats=1)
+    >>> found.spread_origin
+    'published'
     """
 
 def cans_to_buy(*, needed_l: float, can_sizes_l: Iterable[float], same_volume_l: float = 0.01) -> CansToBuy:
@@ -7651,6 +10081,13 @@ def find_transfer_efficiency(*, method: ApplicationMethod) -> TransferEfficiency
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.find_transfer_efficiency(method='dip_or_flow')
+    >>> round(found.low_share, 4)
+    0.9
     """
 
 def glue_quantity(*, bond_area_m2: float, spread_g_per_m2: float, density_kg_per_l: float, waste_share: float = 0.0) -> GlueQuantity:
@@ -7682,6 +10119,13 @@ def glue_quantity(*, bond_area_m2: float, spread_g_per_m2: float, density_kg_per
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.glue_quantity(bond_area_m2=1.0, spread_g_per_m2=151.35525672787455, density_kg_per_l=1.08)
+    >>> round(found.mass_g, 4)
+    151.3553
     """
 
 def mitre_bond_area(*, length_mm: float, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0, joints: int = 1) -> MitreBondArea:
@@ -7716,6 +10160,13 @@ def mitre_bond_area(*, length_mm: float, thickness_a_mm: float, thickness_b_mm: 
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.mitre_bond_area(length_mm=1000.0, thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0, joints=2)
+    >>> round(found.seam_mm, 4)
+    28.2843
     """
 
 def sanding_steps(*, start_grit: int, final_grit: int) -> SandingSteps:
@@ -7734,6 +10185,97 @@ def sanding_steps(*, start_grit: int, final_grit: int) -> SandingSteps:
     -------
     SandingSteps
         The shortest run of grades that skips at most one at a time.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def lifting_index(*, mass_kg: float, persons: int, reach_mm: float, hand_height_mm: float, travel_mm: float, turn_deg: float = 0.0, lifts_per_min: float = 0.2, duration: LiftDuration = 'short', coupling: HandCoupling = 'poor', origin_height_mm: float | None = None, form: LiftingForm = 'metric') -> LiftingIndex:
+    """Recommended weight limit and lifting index of one lift by the revised NIOSH equation.
+
+    Parameters
+    ----------
+    mass_kg : float
+        Mass lifted, kg.
+        Allowed: 0 to 1000000.
+    persons : int
+        Number of people who lift; each is taken to carry an equal share, which holds only at equal distances from the
+        centre of mass.
+        Allowed: 1 to 12.
+    reach_mm : float
+        From the mid-point between the ankles out to the middle of the hands, mm.
+        Allowed: 0 to 5000.
+    hand_height_mm : float
+        Hands above the floor, mm.
+        Allowed: 0 to 5000.
+    travel_mm : float
+        Vertical travel of the hands, mm.
+        Allowed: 0 to 5000.
+    turn_deg : float, default 0.0
+        Angle by which the lifter turns from straight ahead, degrees.
+        Allowed: 0 to 180.
+    lifts_per_min : float, default 0.2
+        Lifts a minute; 0.2, the default, is the least of the method and stands for hanging one beam.
+        Allowed: 0 to 60.
+    duration : {'short', 'moderate', 'long'}, default 'short'
+        How long the work goes on.
+    coupling : {'good', 'fair', 'poor'}, default 'poor'
+        How well the hands hold; a beam without handles is poor, the default.
+    origin_height_mm : float or None, optional
+        Height of the hands where the lift began, mm, for the frequency multiplier; the hand height when left out.
+        Allowed: 0 to 5000.
+    form : {'metric', 'us_customary'}, default 'metric'
+        Which of the two printed forms of the equation to use.
+
+    Returns
+    -------
+    LiftingIndex
+        Recommended weight and lifting index, with every multiplier.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.lifting_index(mass_kg=19.958064280000002, persons=1, reach_mm=584.1999999999999, hand_height_mm=381.0, travel_mm=1244.6, form='us_customary', coupling='fair')
+    >>> round(found.recommended_kg, 4)
+    7.2652
+    """
+
+def mantel_clearance(*, projection_mm: float, distance_from_opening_mm: float, appliance: Appliance, side: OpeningSide = 'above', height_above_datum_mm: float | None = None, rules: Iterable[MantelRule] = ...) -> MantelClearance:
+    """Distance of a combustible mantel from the opening against named rules and the appliance's chart.
+
+    Parameters
+    ----------
+    projection_mm : float
+        How far the point stands out from the face around the opening, mm; for a beam its lower front edge.
+        Allowed: 0 to 100000.
+    distance_from_opening_mm : float
+        Shortest distance of the point from the edge of the opening, in the plane of that face, mm.
+        Allowed: 0 to 100000.
+    appliance : Appliance
+        What is in the opening, with the chart of its instructions.
+    side : {'above', 'beside'}, default 'above'
+        On which side of the opening the point lies.
+    height_above_datum_mm : float or None, optional
+        Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
+        Allowed: 0 to 100000.
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
+        The rules to compare with; all of the table when left out.
+
+    Returns
+    -------
+    MantelClearance
+        The point against the rules and the chart.
 
     Raises
     ------

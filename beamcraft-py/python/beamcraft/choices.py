@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import MeasuredStuds, SpacedStuds
+from beamcraft._native import Leg, MeasuredStuds, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -20,6 +20,7 @@ __all__ = [
     "GravityBasis",
     "LongFace",
     "EndKind",
+    "LegFace",
     "EdgeJoint",
     "EdgeCut",
     "PieceSign",
@@ -48,6 +49,10 @@ __all__ = [
     "Caution",
     "StripPivot",
     "BracketLoad",
+    "RipSetUp",
+    "TrappedPiece",
+    "RidingEdge",
+    "BoardSetUp",
     "Grade",
     "FindingCode",
     "StudLayout",
@@ -58,6 +63,22 @@ __all__ = [
     "SelfHeatingRags",
     "FinishKind",
     "VocCounting",
+    "LiftDuration",
+    "HandCoupling",
+    "LiftingForm",
+    "LiftStanding",
+    "LiftLimit",
+    "OpeningSide",
+    "ApplianceKind",
+    "ListingDatum",
+    "MantelRule",
+    "ProjectionLimit",
+    "ReportLengths",
+    "LegShape",
+    "ShowFace",
+    "LockSpec",
+    "CoatedFaces",
+    "Basis",
 ]
 
 LengthStyle: TypeAlias = Literal[
@@ -170,6 +191,24 @@ EndKind: TypeAlias = Literal[
 
 ``return_panel``: A panel that returns from the front to the wall.
 ``open``: Nothing: the long panels end flush in the plane of the end.
+"""
+
+LegFace: TypeAlias = Literal[
+    "front",
+    "back",
+    "top",
+    "bottom",
+    "left_end",
+    "right_end",
+]
+"""A face of a straight leg.
+
+``front``: Towards the room.
+``back``: Towards the wall.
+``top``: Upwards.
+``bottom``: Downwards.
+``left_end``: The end on the left, seen from the room.
+``right_end``: The end on the right, seen from the room.
 """
 
 EdgeJoint: TypeAlias = Literal[
@@ -533,7 +572,7 @@ SeatRegime: TypeAlias = Literal[
 ``sits``: The bevel alone, without friction, gives the pull that the foot needs.
 ``held_by_friction_only``: Only friction keeps the body from climbing up and off: not to be relied upon.
 ``climbs_off``: The pull exceeds all that the seat can give: the body climbs up and off.
-``tips_inward``: The weight acts behind the contact: the body leans on the wall at its top and its foot is drawn off.
+``tips_inward``: The weight acts behind the contact: it draws the foot off, and the body leans on the wall near its top.
 """
 
 SeatLock: TypeAlias = Literal[
@@ -586,6 +625,56 @@ BracketLoad: TypeAlias = Literal[
 
 ``along_wall``: Along the wall, such as a weight: it shears the bolts.
 ``away_from_wall``: Away from the wall, parallel to the bolts: it pulls all of them.
+"""
+
+RipSetUp: TypeAlias = Literal[
+    "show_face_up_blade_away",
+    "show_face_down_blade_towards",
+    "show_face_up_blade_towards",
+    "show_face_down_blade_away",
+]
+"""Which face lies up and which way the blade leans; the kept piece lies between the fence and the blade.
+
+``show_face_up_blade_away``: Show face up, blade leaning away from the fence: for a bevel with its long point on the show face.
+``show_face_down_blade_towards``: Show face down, blade leaning towards the fence: for a bevel with its long point on the show face.
+``show_face_up_blade_towards``: Show face up, blade leaning towards the fence: for a bevel with its long point on the inner face.
+``show_face_down_blade_away``: Show face down, blade leaning away from the fence: for a bevel with its long point on the inner face.
+"""
+
+TrappedPiece: TypeAlias = Literal[
+    "none",
+    "kept_piece",
+]
+"""Which piece lies between the fence and a blade that leans towards it.
+
+``none``: None: the blade is square or leans away from the fence.
+``kept_piece``: The kept piece: it can bind and be thrown back.
+"""
+
+RidingEdge: TypeAlias = Literal[
+    "square",
+    "long_point_up",
+    "long_point_down",
+]
+"""How the edge that rides the fence meets it.
+
+``square``: Square: the whole edge rides the fence.
+``long_point_up``: The long point rides up: the fence must be higher than the board is thick.
+``long_point_down``: The long point rides down on the table: it must not creep under the fence.
+"""
+
+BoardSetUp: TypeAlias = Literal[
+    "flat",
+    "other_face_down",
+    "on_edge_against_tall_fence",
+    "jig_wedge",
+]
+"""How the board goes over the saw.
+
+``flat``: Flat on the table, as for any bevel with its long point on the show face.
+``other_face_down``: Flat on the table, turned over: the long point lies on the inner face.
+``on_edge_against_tall_fence``: On edge against a tall fence, the blade at the complement of the bevel.
+``jig_wedge``: Flat on a wedge that leans the board by what the blade lacks.
 """
 
 Grade: TypeAlias = Literal[
@@ -756,9 +845,195 @@ VocCounting: TypeAlias = Literal[
 ``less_water``: Per litre less water and exempt solvents.
 """
 
+LiftDuration: TypeAlias = Literal[
+    "short",
+    "moderate",
+    "long",
+]
+"""How long lifting goes on, with its recovery.
+
+``short``: Up to 1 h, then recovery at least as long.
+``moderate``: More than 1 h up to 2 h, then recovery of 0.3 times the work.
+``long``: More than 2 h up to 8 h.
+"""
+
+HandCoupling: TypeAlias = Literal[
+    "good",
+    "fair",
+    "poor",
+]
+"""How well the hands hold the load.
+
+``good``: Handles or cut-outs on a handy container.
+``fair``: A handy container without good handles.
+``poor``: Bulky, long or hard to hold, such as a beam.
+"""
+
+LiftingForm: TypeAlias = Literal[
+    "metric",
+    "us_customary",
+]
+"""The two printed forms of the equation; their constants are not exact conversions of each other.
+
+``metric``: 23 kg, centimetres.
+``us_customary``: 51 lb, inches.
+"""
+
+LiftStanding: TypeAlias = Literal[
+    "within_aim",
+    "above_aim",
+    "far_above_aim",
+    "outside_method",
+]
+"""Where the lift stands.
+
+``within_aim``: Index up to 1, the aim of the method.
+``above_aim``: Index above 1 up to 3: redesign the lift.
+``far_above_aim``: Index above 3: some experts see raised risk for nearly everybody.
+``outside_method``: The method gives no weight for this lift: supports or a hoist.
+"""
+
+LiftLimit: TypeAlias = Literal[
+    "within",
+    "reach",
+    "hand_height",
+    "travel",
+    "turn",
+    "rate",
+]
+"""The limit of the method that the lift lies beyond.
+
+``within``: None: the method applies.
+``reach``: The hands reach farther out than 63 cm (25 in).
+``hand_height``: The hands are higher than 175 cm (70 in).
+``travel``: The hands travel more than 175 cm (70 in).
+``turn``: The turn is more than 135°.
+``rate``: The rate is beyond Table 5.
+"""
+
+OpeningSide: TypeAlias = Literal[
+    "above",
+    "beside",
+]
+"""On which side of the opening the point lies.
+
+``above``: Above the top of the opening.
+``beside``: Beside the opening.
+"""
+
+ApplianceKind: TypeAlias = Literal[
+    "masonry_fireplace",
+    "listed_unit",
+    "electric_unit",
+    "gas_unit",
+    "none",
+]
+"""What burns or heats in the opening.
+
+``masonry_fireplace``: An open fireplace of masonry built on site.
+``listed_unit``: A listed, factory-built fireplace, insert or stove.
+``electric_unit``: An electric unit.
+``gas_unit``: A gas unit.
+``none``: Nothing that heats.
+"""
+
+ListingDatum: TypeAlias = Literal[
+    "top_of_opening",
+    "top_of_appliance",
+    "base_of_appliance",
+]
+"""From where an appliance's instructions measure the height of a shelf.
+
+``top_of_opening``: From the top of the opening.
+``top_of_appliance``: From the top or hood of the appliance.
+``base_of_appliance``: From the base of the appliance.
+"""
+
+MantelRule: TypeAlias = Literal[
+    "irc_slope",
+    "nfpa211_step",
+    "nbc_step",
+]
+"""A rule of the table.
+
+``irc_slope``: International Residential Code, R1001.11 exception 4: 6 in, and one eighth of the distance within 12 in.
+``nfpa211_step``: NFPA 211, 7-3.3.3 as quoted in manuals: 6 in, and 12 in above the opening when it stands out more than 1-1/2 in.
+``nbc_step``: National Building Code of Canada, 9.22.9.3: 150 mm, and 300 mm above the opening when it stands out more than 38 mm.
+"""
+
+ProjectionLimit: TypeAlias = Literal[
+    "nothing",
+    "up_to",
+    "none_by_this_rule",
+]
+"""What a rule allows to stand out at the distance given.
+
+``nothing``: Nothing combustible may be so near at all.
+``up_to``: Up to the greatest projection given.
+``none_by_this_rule``: This rule sets no limit there; others may.
+"""
+
+ReportLengths: TypeAlias = Literal[
+    "metric",
+    "inches",
+]
+"""How lengths are written.
+
+``metric``: Millimetres to a tenth.
+``inches``: Feet and inches to a thirty-second.
+"""
+
+ShowFace: TypeAlias = Literal[
+    "up",
+    "down",
+]
+"""Which way the show face lies on the saw table.
+
+``up``: Show face up, blade leaning away from the fence.
+``down``: Show face down, blade leaning towards the fence: width free of thickness error, but the piece is trapped.
+"""
+
+LockSpec: TypeAlias = Literal[
+    "none",
+    "fitted",
+]
+"""A removable lock against unhooking.
+
+``none``: Weight and bevel alone keep the body on.
+``fitted``: A screw or block that can be taken out again; the hold-down it must give is reported, its strength is the user's.
+"""
+
+CoatedFaces: TypeAlias = Literal[
+    "show",
+    "show_and_inner",
+]
+"""Which faces are coated.
+
+``show``: What is seen.
+``show_and_inner``: Show and inner faces alike, so that both sides of a board take up moisture at the same rate.
+"""
+
+Basis: TypeAlias = Literal[
+    "clause",
+    "derived",
+    "chosen",
+]
+"""What a check rests on.
+
+``clause``: A published rule.
+``derived``: Statics or geometry, shown in the theory pages.
+``chosen``: The user's number, or a default with its reason.
+"""
+
 StudLayout: TypeAlias = Union[MeasuredStuds, SpacedStuds]
 """Where the studs stand, by their centre lines.
 
 ``measured``: Each stud as found on the wall.
 ``spaced``: A regular spacing, both ways from one stud: a first guess only.
+"""
+
+LegShape: TypeAlias = Union[Leg]
+"""A leg by the form of its section.
+
+``rectangular``: Upright front, level top and bottom.
 """

@@ -6,7 +6,7 @@ use beamcraft_core::json::format_number;
 use serde_json::Value;
 
 use super::model::{CalculationModel, Field, Model, StructDef, Ty, TypeDef};
-use super::python::{contents, python_name};
+use super::python::{MADE_BY_FUNCTION, contents, python_name};
 use crate::rows::{self, ExpectedValue, Row};
 
 /// Fields in the order of arguments: the ones that must be given stand first, otherwise as in the struct.
@@ -127,7 +127,8 @@ fn number(value: f64) -> String {
 /// Docs of a class.
 pub(super) fn class(model: &Model, def: &StructDef) -> String {
     let mut out = plain(&def.doc);
-    section(&mut out, model, "Parameters", &required_first(&def.fields));
+    let title = if MADE_BY_FUNCTION.contains(&def.name.as_str()) { "Attributes" } else { "Parameters" };
+    section(&mut out, model, title, &required_first(&def.fields));
     out
 }
 

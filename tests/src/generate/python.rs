@@ -13,8 +13,12 @@ use super::GeneratedFile;
 use super::model::{CalculationModel, ChoiceDef, Field, Model, StructDef, Ty, TypeDef, UnionDef};
 use super::pydoc::{self, Examples};
 
-/// Calculations whose function is written by hand, because it takes more than its input's fields.
-pub(super) const BY_HAND: &[&str] = &[];
+/// Calculations whose function is written by hand: it takes the whole input as one argument.
+pub(super) const BY_HAND: &[&str] = &["plan"];
+
+/// Classes that only their function makes: they are written, pickled and copied as the input they came from. What that
+/// takes is written by hand.
+pub(super) const MADE_BY_FUNCTION: &[&str] = &["Plan"];
 
 /// Words that Python keeps for itself.
 const PYTHON_WORDS: &[&str] = &[
@@ -331,7 +335,6 @@ fn signatures(model: &Model, fields: &[Field]) -> (String, String) {
 
 fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
     let StructDef { name: class, fields, .. } = def;
-    let (signature, text_signature) = signatures(model, fields);
     out.push('\n');
     doc(out, "", &pydoc::class(model, def));
     let _ = writeln!(out, "#[pyclass(frozen, eq, module = \"beamcraft\")]");
@@ -342,35 +345,15 @@ fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
     }
     out.push_str("}\n");
     let _ = writeln!(out, "\n#[pymethods]\nimpl {class} {{");
-    let _ = writeln!(out, "    #[new]\n    #[pyo3(signature = {signature}, text_signature = {text_signature:?})]");
-    let arguments: Vec<String> =
-        pydoc::required_first(fields).iter().map(|field| format!("{}: Arg<'_, '_>", name(&field.name))).collect();
-    let _ = writeln!(out, "    fn new({}) -> PyResult<Self> {{\n        Ok(Self {{", arguments.join(", "));
-    for field in fields {
-        let rust = name(&field.name);
-        let read = match &field.default {
-            None => format!("read({:?})?", python_name(&field.name)),
-            Some(Value::Array(items)) if items.is_empty() => {
-                format!("read_or({:?}, Vec::new)?", python_name(&field.name))
-            }
-            Some(value) => format!("read_or({:?}, || {})?", python_name(&field.name), default(model, &field.ty, value)),
-        };
-        let _ = writeln!(out, "            {rust}: {rust}.{read},");
+    if !MADE_BY_FUNCTION.contains(&class.as_str()) {
+        constructor(out, model, fields);
     }
-    out.push_str("        })\n    }\n");
     let _ = writeln!(
         out,
-        "    fn __repr__(&self) -> String {{ shown::repr(self) }}\n    \
-         fn __str__(&self) -> String {{ shown::line(&self.object()) }}\n    \
+        "    fn __str__(&self) -> String {{ shown::line(&self.object()) }}\n    \
          fn __copy__(slf: Py<Self>) -> Py<Self> {{ slf }}\n    \
          #[pyo3(signature = (_memo, /))]\n    \
          fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> {{ slf }}\n    \
-         fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> {{ shown::new_arguments::<Self>(slf.as_any()) }}\n    \
-         #[pyo3(signature = (**changes))]\n    \
-         fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}\n    \
-         /// {REPLACE}\n    \
-         #[pyo3(signature = (**changes))]\n    \
-         fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}\n    \
          /// {TO_DICT}\n    \
          fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {{ shown::to_dict(py, &self.object()) }}\n    \
          /// {TO_JSON}\n    \
@@ -423,6 +406,37 @@ fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
         }
         out.push_str("        })\n    }\n}\n");
     }
+}
+
+/// The constructor, and what builds on it.
+fn constructor(out: &mut String, model: &Model, fields: &[Field]) {
+    let (signature, text_signature) = signatures(model, fields);
+    let _ = writeln!(out, "    #[new]\n    #[pyo3(signature = {signature}, text_signature = {text_signature:?})]");
+    let arguments: Vec<String> =
+        pydoc::required_first(fields).iter().map(|field| format!("{}: Arg<'_, '_>", name(&field.name))).collect();
+    let _ = writeln!(out, "    fn new({}) -> PyResult<Self> {{\n        Ok(Self {{", arguments.join(", "));
+    for field in fields {
+        let rust = name(&field.name);
+        let read = match &field.default {
+            None => format!("read({:?})?", python_name(&field.name)),
+            Some(Value::Array(items)) if items.is_empty() => {
+                format!("read_or({:?}, Vec::new)?", python_name(&field.name))
+            }
+            Some(value) => format!("read_or({:?}, || {})?", python_name(&field.name), default(model, &field.ty, value)),
+        };
+        let _ = writeln!(out, "            {rust}: {rust}.{read},");
+    }
+    out.push_str("        })\n    }\n");
+    let _ = writeln!(
+        out,
+        "    fn __repr__(&self) -> String {{ shown::repr(self) }}\n    \
+         fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> {{ shown::new_arguments::<Self>(slf.as_any()) }}\n    \
+         #[pyo3(signature = (**changes))]\n    \
+         fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}\n    \
+         /// {REPLACE}\n    \
+         #[pyo3(signature = (**changes))]\n    \
+         fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> {{ shown::replace::<Self>(slf.as_any(), changes) }}"
+    );
 }
 
 /// Docs of the methods that every class has.

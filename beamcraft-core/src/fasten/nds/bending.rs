@@ -143,6 +143,8 @@ pub(in crate::fasten) const BENDING_YIELD: crate::json::Calculation = crate::jso
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
 
     fn strength_psi(fastener: BendingYieldFastener, diameter_in: f64) -> Result<f64, ErrorCode> {
@@ -172,6 +174,23 @@ mod tests {
             (BendingYieldFastener::HardenedNail, 0.113),
         ] {
             assert_eq!(strength_psi(fastener, diameter_in), Err(ErrorCode::NoPublishedValue));
+        }
+    }
+    proptest! {
+        #[test]
+        fn hostile_numbers_give_a_fault_or_a_table_value(bits in any::<u64>(), fair in 1.0..25.4_f64, which in any::<bool>()) {
+            let diameter_mm = if which { f64::from_bits(bits) } else { fair };
+            for fastener in [
+                BendingYieldFastener::LowCarbon,
+                BendingYieldFastener::Bolt,
+                BendingYieldFastener::HardenedNail,
+            ] {
+                if let Ok(found) = bending_yield(&BendingYieldInput { fastener, diameter_mm }) {
+                    let psi = found.bending_yield_mpa / MPA_PER_PSI;
+                    prop_assert!(psi > 44_999.0 && psi < 130_001.0);
+                    prop_assert!(diameter_mm <= found.band_up_to_mm + EDGE_MM);
+                }
+            }
         }
     }
 }

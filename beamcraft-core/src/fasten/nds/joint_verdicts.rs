@@ -1,5 +1,6 @@
 //! A screw joint's checks as verdicts, for a reviewer.
 
+use super::bearing::FastenerDirection;
 use super::is_quarter_inch;
 use super::joint::{ScrewJoint, ScrewJointInput};
 use super::lateral::ReductionRule;
@@ -20,7 +21,10 @@ pub fn screw_joint_verdicts(input: &ScrewJointInput, output: &ScrewJoint, subjec
         Verdict::compare(name, subject, demand, capacity, unit, Basis::Clause, clause)
     };
     let n = "N";
-    let axial_remark = "The steel's own tension at the thread root (12.2.2.5) is not looked at.";
+    let axial_remark = match input.main_direction {
+        FastenerDirection::SideGrain => "The steel's own tension at the thread root (12.2.2.5) is not looked at.",
+        FastenerDirection::EndGrain => "In end grain the standard permits a wood screw no withdrawal.",
+    };
     let far_side = Clause::new(Source::Geometry, "");
     let least = compare(
         "least penetration, against the penetration there is",

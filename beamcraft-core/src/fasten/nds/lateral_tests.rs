@@ -227,19 +227,21 @@ fn the_limit_analysis_finds_every_mode() {
         };
         assert_eq!(named_n, least_n, "{mode:?}");
         let limit_n = collapse_by_limit_analysis_n(&input, 400);
-        assert!((limit_n / least_n - 1.0).abs() < 0.01, "{mode:?}: {limit_n} N against {least_n} N");
+        assert!((limit_n / least_n - 1.0).abs() < 0.005, "{mode:?}: {limit_n} N against {least_n} N");
     }
 }
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
-    // 300 slices place a turning point or a hinge to within half a slice, which moves the load by up to about 1 %.
+    // 300 slices place a turning point or a hinge to within half a slice. The found load is in equilibrium, so it never
+    // exceeds the collapse load; over 600 joints it came to within 0.3 % of it.
     #[test]
     fn the_modes_are_the_collapse_load_of_a_rigid_plastic_dowel(input in any_joint()) {
         let limit_n = collapse_by_limit_analysis_n(&input, 300);
         let modes_n = collapse_n(&input);
-        prop_assert!((limit_n / modes_n - 1.0).abs() < 0.01, "{limit_n} N against {modes_n} N for {input:?}");
+        let share = limit_n / modes_n;
+        prop_assert!(share > 0.995 && share < 1.0 + 1e-9, "{limit_n} N against {modes_n} N for {input:?}");
     }
 }
 

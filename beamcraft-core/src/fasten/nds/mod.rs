@@ -39,7 +39,7 @@ pub(super) use {
 };
 
 /// Millimetres of an inch, exact.
-pub(super) const MM_PER_IN: f64 = 25.4;
+const MM_PER_IN: f64 = 25.4;
 /// Newtons of a pound-force, exact.
 const N_PER_LBF: f64 = 4.448_221_615_260_5;
 /// Megapascals of a pound-force per square inch.

@@ -1,0 +1,133 @@
+//! A spec whose every value is allowed: its existence is the proof, and nothing behind it checks again.
+
+use super::spec::{BeamSpec, LegShape};
+use super::{FORMAT, within};
+use crate::error::{Detail, Error, ErrorCode, Fault, Result};
+use crate::fasten::ScrewSize;
+use crate::limits::{self, faults_at, list_faults};
+use crate::shell::Leg;
+use crate::wood::{NdsCombination, Species, WoodGroup, nds_combinations};
+
+/// A checked spec with its names looked up.
+pub(super) struct Checked<'a> {
+    pub(super) spec: &'a BeamSpec,
+    pub(super) leg: &'a Leg,
+    /// Wood of the panels at its moisture in service.
+    pub(super) panels: PlannedWood,
+    /// Wood of the cleat's strip.
+    pub(super) strip: PlannedWood,
+    /// Specific gravity of the studs for connections; of unknown studs the least of the table's softwoods.
+    pub(super) stud_gravity: f64,
+}
+
+/// A species with what the plan needs of it.
+#[derive(Clone, Copy)]
+pub(super) struct PlannedWood {
+    pub(super) density_kg_m3: f64,
+    /// Specific gravity for connections: the smaller of the assigned and the derived one, since the boards carry no grade
+    /// stamp.
+    pub(super) connection_gravity: f64,
+}
+
+impl PlannedWood {
+    fn of(name: &str, moisture_pct: f64) -> Result<Self> {
+        let species = Species::find(name)?;
+        let gravity = species.connection_gravity()?;
+        Ok(Self {
+            density_kg_m3: species.density(moisture_pct)?.density_kg_m3,
+            connection_gravity: gravity.specific_gravity.min(gravity.derived_specific_gravity),
+        })
+    }
+}
+
+/// Path of the one leg.
+pub(super) const LEG: &str = "body.legs[0].rectangular";
+
+impl<'a> Checked<'a> {
+    /// Checks the whole spec but the geometry of the body, which the shell checks.
+    ///
+    /// # Errors
+    /// Every fault, each with its path.
+    pub(super) fn of(spec: &'a BeamSpec) -> Result<Self> {
+        let mut faults = plain_faults(spec);
+        let leg = only_leg(spec).map_err(|fault| faults.push(fault)).ok();
+        // A moisture outside its range is among the faults already; here it only keeps the look-up from adding another.
+        let moisture_pct = spec.wood.moisture_pct.clamp(limits::MOISTURE.low, limits::MOISTURE.high);
+        let mut wood = |name: &str, path: &str| {
+            let found = PlannedWood::of(name, moisture_pct);
+            found.map_err(|error| faults.extend(within(error, path).details().iter().cloned())).ok()
+        };
+        let panels = wood(&spec.wood.species, "wood.species");
+        let strip = match &spec.cleat.species {
+            Some(name) => wood(name, "cleat.species"),
+            None => panels,
+        };
+        let stud_gravity = stud_gravity(spec).map_err(|error| faults.extend(error.details().iter().cloned()));
+        Error::unless_empty(faults)?;
+        match (leg, panels, strip, stud_gravity) {
+            (Some(leg), Some(panels), Some(strip), Ok(stud_gravity)) => {
+                Ok(Self { spec, leg, panels, strip, stud_gravity })
+            }
+            // Each of the four leaves a fault when it is missing.
+            _ => Err(Error::from(Fault::plain(ErrorCode::MissingField, "body", "a body and a species", ""))),
+        }
+    }
+}
+
+/// Ranges and plain rules.
+fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
+    let mut faults = Vec::new();
+    if spec.beamcraft_spec != FORMAT {
+        faults.push(Detail {
+            given: spec.beamcraft_spec.to_string(),
+            ..Fault::plain(ErrorCode::NotSupported, "beamcraft_spec", "1", "").into()
+        });
+    }
+    faults.extend(faults_at("wood", &spec.wood));
+    faults.extend(faults_at("saw", &spec.saw));
+    faults.extend(faults_at("frame", &spec.frame));
+    faults.extend(faults_at("cleat", &spec.cleat));
+    faults.extend(faults_at("cleat.screws", &spec.cleat.screws));
+    if spec.cleat.screws.size == ScrewSize::Own {
+        let fault = Fault::plain(ErrorCode::NotSupported, "cleat.screws.size", "a size of the table", "");
+        faults.push(fault.into());
+    }
+    if let Some(site) = &spec.site {
+        faults.extend(faults_at("site.place", &site.place));
+        faults.extend(site.wall.iter().flat_map(|wall| wall.faults()).map(|fault| fault.within("site.wall")));
+        for (k, one) in site.obstructions.iter().enumerate() {
+            faults.extend(one.faults().into_iter().map(|fault| fault.within(&format!("site.obstructions[{k}]"))));
+        }
+        faults.extend(site.opening.iter().flat_map(|opening| faults_at("site.opening", opening)));
+        let listing = site.appliance.as_ref().and_then(|appliance| appliance.listing.as_ref());
+        let chart = listing.into_iter().flat_map(|chart| chart.faults());
+        faults.extend(chart.map(|fault| fault.within("site.appliance.listing")));
+    }
+    faults.extend(faults_at("load", &spec.load));
+    if let Some(finish) = &spec.finish {
+        faults.extend(faults_at("finish", finish));
+        faults.extend(list_faults("finish.can_sizes_l", &finish.can_sizes_l, &limits::CAN_SIZE));
+    }
+    faults
+}
+
+fn only_leg(spec: &BeamSpec) -> core::result::Result<&Leg, Detail> {
+    match spec.body.legs.as_slice() {
+        [LegShape::Rectangular(leg)] => Ok(leg),
+        legs => Err(Detail {
+            given: format!("{} legs", legs.len()),
+            ..Fault::plain(ErrorCode::NotSupported, "body.legs", "one leg", "plan each leg by itself").into()
+        }),
+    }
+}
+
+fn stud_gravity(spec: &BeamSpec) -> Result<f64> {
+    let wood = spec.site.as_ref().and_then(|site| site.wall.as_ref()).map(|wall| &wall.stud_wood);
+    if let Some(name) = wood.and_then(|wood| wood.combination.as_ref()) {
+        let found = NdsCombination::find(name).map_err(|error| within(error, "site.wall.stud_wood.combination"))?;
+        return Ok(found.specific_gravity);
+    }
+    let softwoods = nds_combinations().iter().filter(|row| row.group == WoodGroup::Softwood);
+    let least = softwoods.map(|row| row.specific_gravity).fold(f64::MAX, f64::min);
+    Ok(wood.and_then(|wood| wood.specific_gravity).unwrap_or(least))
+}

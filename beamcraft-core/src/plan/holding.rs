@@ -1,0 +1,325 @@
+//! Does it hold? Load cases on the seat, the screws of the wall half, and what follows from them.
+
+use super::body::Body;
+use super::cleat::FittedCleat;
+use super::result::{CleatPlan, LoadCase, MassPlan};
+use super::spec::LockSpec;
+use super::within;
+use crate::cite::{Clause, Source};
+use crate::error::{Fault, Result};
+use crate::fasten::{
+    BearingRounding, FastenerArrangement, FastenerDirection, LoadDuration, MemberMoisture, ScrewJoint, ScrewJointInput,
+    TemperatureBand, screw_joint, screw_joint_verdicts,
+};
+use crate::finding::{Finding, FindingCode, Grade, Quantity};
+use crate::setting::Wall;
+use crate::shell::FaceKind;
+use crate::statics::{
+    CleatSeat, CleatSeatInput, SeatRegime, ShareBetweenSupportsInput, WallStripScrews, WallStripScrewsInput,
+    cleat_seat, share_between_supports, wall_strip_screws,
+};
+use crate::units::factor::STANDARD_GRAVITY_M_S2;
+use crate::verdict::{Basis, Outcome, Verdict};
+
+/// What acts on the body at once.
+struct Action {
+    name: &'static str,
+    duration: LoadDuration,
+    load_n: f64,
+    /// From the wall, mm.
+    out_mm: f64,
+    /// From the left end of the front, mm; a load that may come at either end has two.
+    along_mm: Vec<f64>,
+}
+
+/// What the most loaded stud and its screw take in one case.
+struct StudLoad {
+    case: usize,
+    share_n: f64,
+    strip: WallStripScrews,
+    input: ScrewJointInput,
+    joint: core::result::Result<ScrewJoint, Fault>,
+}
+
+/// Loads the cleat: fills in the load cases and adds every check of seat and screws.
+pub(super) fn load(
+    body: &Body<'_>,
+    cleat: FittedCleat,
+    mass: &MassPlan,
+    checks: &mut Vec<Verdict>,
+    findings: &mut Vec<Finding>,
+) -> Result<CleatPlan> {
+    let FittedCleat { mut plan, strip } = cleat;
+    let actions = actions(body, mass);
+    let mut worst: Option<StudLoad> = None;
+    let mut others = Vec::new();
+    for (k, action) in actions.iter().enumerate() {
+        let seat = seat(body, &plan, &strip, action).map_err(|fault| within(fault, "cleat"))?;
+        seat_check(body, action, &seat, checks, findings);
+        let mut case = load_case(action, &seat);
+        if let Some(stud) = stud_load(body, &plan, &strip, k, action, &seat)? {
+            case.worst_stud_n = Some(stud.share_n);
+            case.screw_shear_n = Some(stud.strip.shear_per_screw_n);
+            case.screw_tension_n = Some(stud.strip.tension_per_screw_n);
+            if worst.as_ref().is_none_or(|known| utilisation(&stud) > utilisation(known)) {
+                others.extend(worst.replace(stud));
+            } else {
+                others.push(stud);
+            }
+        }
+        plan.load_cases.push(case);
+    }
+    match worst {
+        Some(worst) => screw_checks(&actions, &worst, &others, checks),
+        None => checks.push(Verdict::without_answer(
+            "screws of the wall half",
+            "wall screws",
+            Outcome::NotDetermined,
+            Clause::new(Source::Nds2018, "chapter 12"),
+            "The wall with at least two studs behind the cleat was not given.",
+        )),
+    }
+    checks.push(Verdict::without_answer(
+        "push of the foot on the wall lining",
+        "foot",
+        Outcome::NotCovered,
+        Clause::new(Source::CommonPractice, ""),
+        "No published bearing value for gypsum or plaster was found; spread the push or bear on a stud.",
+    ));
+    checks.push(Verdict::without_answer(
+        "beam half to the body",
+        "beam half",
+        Outcome::NotCovered,
+        Clause::new(Source::Nds2018, "12.2.2"),
+        "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.",
+    ));
+    Ok(plan)
+}
+
+/// The load cases: own weight, things standing on it for years, a push on the front edge at the worst end.
+fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
+    let (spec, leg) = (body.checked.spec, body.checked.leg);
+    let [x, y, _] = mass.centre_mm;
+    let own = (mass.lifted_kg * STANDARD_GRAVITY_M_S2, leg.depth_mm - y, x);
+    let combine = |name, duration, (extra_n, out_mm): (f64, f64), places: &[f64]| {
+        let load_n = own.0 + extra_n;
+        // A body without weight has its load where the extra load is.
+        let mean = |a: f64, b: f64| if load_n > 0.0 { (own.0 * a + extra_n * b) / load_n } else { b };
+        let along_mm = places.iter().map(|place| mean(own.2, *place)).collect();
+        Action { name, duration, load_n, out_mm: mean(own.1, out_mm), along_mm }
+    };
+    let push = (spec.load.front_edge_n, leg.depth_mm);
+    let mut actions = vec![combine("own weight", LoadDuration::Permanent, (0.0, 0.0), &[x])];
+    if let Some(top) = body.panel(FaceKind::Top).filter(|_| spec.load.on_top_n_per_m2 > 0.0) {
+        // The body is upright, so the middle of its outer solid lies under the middle of its top.
+        let middle = body.shell.outer.mass_properties().centroid_mm;
+        let stored = (spec.load.on_top_n_per_m2 * top.show_area_mm2 / 1.0e6, leg.depth_mm - middle.y);
+        actions.push(combine("own weight and things on top", LoadDuration::Permanent, stored, &[middle.x]));
+    }
+    if push.0 > 0.0 {
+        let ends = [0.0, leg.length_mm];
+        actions.push(combine("own weight and a push on the front edge", LoadDuration::TenYears, push, &ends));
+    }
+    actions
+}
+
+/// Equilibrium of the seat. The contact is taken in the middle of the seat, on the safe side of the tip to which it runs
+/// when the body tips; the foot bears at its lower arris, as it does when the body tips.
+fn seat(
+    body: &Body<'_>,
+    plan: &CleatPlan,
+    strip: &crate::hang::CleatHalvesInput,
+    action: &Action,
+) -> core::result::Result<CleatSeat, Fault> {
+    let contact_up_mm = 0.5 * (plan.wall_half_edge_mm + plan.wall_half_point_mm + strip.blunt_mm);
+    cleat_seat(&CleatSeatInput {
+        weight_n: action.load_n,
+        centre_out_mm: action.out_mm - 0.5 * strip.thickness_mm,
+        foot_below_mm: contact_up_mm,
+        bevel_deg: strip.bevel_deg,
+        friction: body.checked.spec.cleat.friction,
+        top_above_mm: Some((body.checked.leg.height_mm - contact_up_mm).max(1.0)),
+    })
+}
+
+fn seat_check(
+    body: &Body<'_>,
+    action: &Action,
+    seat: &CleatSeat,
+    checks: &mut Vec<Verdict>,
+    findings: &mut Vec<Finding>,
+) {
+    let clause = Clause::new(Source::Statics, "cleat_seat");
+    let needed = seat.needed_n.unwrap_or(seat.horizontal_n.max(0.0));
+    let verdict = Verdict::compare(
+        format!("seat without friction, {}", action.name),
+        "cleat seat",
+        needed,
+        seat.pull_without_friction_n,
+        "N",
+        Basis::Derived,
+        clause,
+    );
+    let hold_down = hold_down(seat);
+    if hold_down <= 0.0 {
+        checks.push(verdict.with_remark("Friction is left out: no check passes on it."));
+        return;
+    }
+    let locked = body.checked.spec.cleat.lock == LockSpec::Fitted;
+    findings.push(climbing(action, seat, hold_down, locked));
+    checks.push(if locked {
+        let remark = "The bevel alone does not keep the body on; the lock must hold it down by the demand given here, and its \
+                      own strength is not checked.";
+        let verdict = Verdict { outcome: Outcome::NotDetermined, capacity: None, utilisation: None, ..verdict };
+        Verdict { demand: Some(hold_down), name: format!("hold-down by the lock, {}", action.name), ..verdict }
+            .with_remark(remark)
+    } else {
+        verdict.with_remark("Friction is left out: no check passes on it. A lock would take what is missing.")
+    });
+}
+
+/// Downward force at the seat with which the bevel alone gives the pull that is needed, N; 0 when none is wanted.
+fn hold_down(seat: &CleatSeat) -> f64 {
+    let needed = seat.needed_n.unwrap_or(0.0);
+    let without = seat.pull_without_friction_n;
+    // The pull of the seat grows in step with the load on it: W + F gives (W + F) tan b.
+    if needed > without && without > 0.0 { seat.vertical_n * (needed / without - 1.0) } else { 0.0 }
+}
+
+fn climbing(action: &Action, seat: &CleatSeat, hold_down_n: f64, locked: bool) -> Finding {
+    let (code, words) = match seat.regime {
+        SeatRegime::ClimbsOff => (FindingCode::ClimbsOff, "climbs up and off the seat, even with the friction given"),
+        _ => (FindingCode::HeldByFrictionOnly, "stays on the seat only with the help of friction"),
+    };
+    Finding {
+        grade: if locked { Grade::Caution } else { Grade::Stop },
+        code,
+        subject: "cleat seat".to_owned(),
+        message: format!("Under {} the body {words}.", action.name),
+        numbers: vec![
+            Quantity::new("pull needed", seat.needed_n.unwrap_or(seat.horizontal_n), "N"),
+            Quantity::new("pull of the bevel without friction", seat.pull_without_friction_n, "N"),
+            Quantity::new("hold-down that a lock must give at the seat", hold_down_n, "N"),
+        ],
+        cure: "Fit a removable lock that holds the body down, set the seat higher (narrower strip, close under the top), or \
+               take a steeper bevel at the price of more lift."
+            .to_owned(),
+        clause: Some(Clause::new(Source::Statics, "cleat_seat")),
+    }
+}
+
+fn load_case(action: &Action, seat: &CleatSeat) -> LoadCase {
+    LoadCase {
+        name: action.name.to_owned(),
+        load_n: action.load_n,
+        out_mm: action.out_mm,
+        along_mm: action.along_mm.first().copied().unwrap_or(0.0),
+        pull_n: seat.design_pull_n,
+        needed_pull_n: seat.needed_n.unwrap_or(seat.horizontal_n.max(0.0)),
+        pull_without_friction_n: seat.pull_without_friction_n,
+        hold_down_n: hold_down(seat),
+        worst_stud_n: None,
+        screw_shear_n: None,
+        screw_tension_n: None,
+    }
+}
+
+/// The most loaded stud of a case and its screw; nothing without a wall that offers two studs.
+fn stud_load(
+    body: &Body<'_>,
+    plan: &CleatPlan,
+    strip: &crate::hang::CleatHalvesInput,
+    case: usize,
+    action: &Action,
+    seat: &CleatSeat,
+) -> Result<Option<StudLoad>> {
+    let site = body.checked.spec.site.as_ref();
+    let Some((site, wall)) = site.and_then(|site| Some((site, site.wall.as_ref()?))) else { return Ok(None) };
+    let Some(marks) = plan.marks.as_ref().filter(|marks| marks.screws.len() >= 2) else { return Ok(None) };
+    let supports_mm: Vec<f64> = marks.screws.iter().map(|screw| screw.x_mm - site.place.left_end_mm).collect();
+    let held_n = action.load_n + hold_down(seat);
+    let mut share_n = 0.0_f64;
+    for along_mm in &action.along_mm {
+        let input =
+            ShareBetweenSupportsInput { load_n: held_n, load_at_mm: *along_mm, supports_mm: supports_mm.clone() };
+        share_n = share_n.max(share_between_supports(&input).map_err(|error| within(error, "site.wall"))?.greatest_n);
+    }
+    let part = if held_n > 0.0 { share_n / held_n } else { 0.0 };
+    // The contact at the point of the wall half, where it runs as the body tips: the longest lever for the screws.
+    let strip_screws = wall_strip_screws(&WallStripScrewsInput {
+        vertical_n: share_n,
+        horizontal_n: part * seat.design_pull_n,
+        contact_out_mm: strip.thickness_mm,
+        contact_up_mm: plan.halves.blunted_face_mm,
+        screw_row_up_mm: body.checked.spec.cleat.screws.row_up_mm,
+        strip_height_mm: plan.halves.short_face_mm,
+        screw_count: 1,
+    })
+    .map_err(|fault| within(fault, "cleat"))?;
+    let input = joint_input(body, wall, strip.thickness_mm, action.duration, &strip_screws);
+    let joint = screw_joint(&input);
+    Ok(Some(StudLoad { case, share_n, strip: strip_screws, joint, input }))
+}
+
+fn joint_input(
+    body: &Body<'_>,
+    wall: &Wall,
+    strip_mm: f64,
+    load_duration: LoadDuration,
+    screws: &WallStripScrews,
+) -> ScrewJointInput {
+    let spec = &body.checked.spec.cleat.screws;
+    ScrewJointInput {
+        size: spec.size,
+        nominal_diameter_mm: None,
+        root_diameter_mm: None,
+        head_diameter_mm: None,
+        screw_length_mm: spec.length_mm,
+        thread_length_mm: None,
+        tip_length_mm: None,
+        bending_yield_mpa: None,
+        side_specific_gravity: body.checked.strip.connection_gravity,
+        side_thickness_mm: strip_mm,
+        // The strip's grain lies level, the load hangs; the stud's grain stands upright.
+        side_angle_to_grain_deg: 90.0,
+        head_recess_mm: 0.0,
+        gap_mm: wall.lining_thickness_mm,
+        main_specific_gravity: body.checked.stud_gravity,
+        main_thickness_mm: wall.stud_depth_mm,
+        main_angle_to_grain_deg: 0.0,
+        main_direction: FastenerDirection::SideGrain,
+        rounding: BearingRounding::Unrounded,
+        load_duration,
+        fabrication_moisture: MemberMoisture::Dry,
+        service_moisture: MemberMoisture::Dry,
+        temperature: TemperatureBand::UpTo100F,
+        arrangement: FastenerArrangement::SeveralRows,
+        lateral_n: screws.shear_per_screw_n,
+        withdrawal_n: screws.tension_per_screw_n,
+    }
+}
+
+/// How much of the screw a case uses; a screw that does not reach counts as the worst.
+fn utilisation(stud: &StudLoad) -> f64 {
+    stud.joint.as_ref().map_or(f64::MAX, |joint| joint.utilisation)
+}
+
+/// All checks of the governing case, and the combined one of the others.
+fn screw_checks(actions: &[Action], worst: &StudLoad, others: &[StudLoad], checks: &mut Vec<Verdict>) {
+    let name = |stud: &StudLoad| actions.get(stud.case).map_or("", |action| action.name);
+    let subject = format!("wall screw in the most loaded stud, {}", name(worst));
+    match &worst.joint {
+        Ok(joint) => checks.extend(screw_joint_verdicts(&worst.input, joint, &subject)),
+        Err(fault) => {
+            let clause = Clause::new(Source::Nds2018, "12.1.5.6");
+            let verdict = Verdict::without_answer("wall screw", subject, Outcome::NotMet, clause, fault.to_string());
+            checks.push(verdict);
+        }
+    }
+    for stud in others {
+        let Ok(joint) = &stud.joint else { continue };
+        let subject = format!("wall screw in the most loaded stud, {}", name(stud));
+        let combined = screw_joint_verdicts(&stud.input, joint, &subject).into_iter().nth(3);
+        checks.extend(combined);
+    }
+}

@@ -1,0 +1,113 @@
+//! The whole job in one pure call: [`BeamSpec`] → [`Plan`].
+//!
+//! This is the only place that turns the result of one trade step into the input of the next. A spec that contradicts
+//! itself is an error, with every fault and its path; a spec that describes something that does not work still gives a
+//! whole plan, with findings that say why and what would help.
+
+mod body;
+mod checked;
+mod cleat;
+mod cuts;
+mod finish;
+mod holding;
+mod mass;
+mod result;
+mod site;
+mod spec;
+mod summary;
+
+use crate::error::{Error, Result};
+pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use spec::{
+    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
+    SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
+};
+
+use checked::Checked;
+
+/// Version of both documents.
+const FORMAT: u32 = 1;
+
+/// Plans a whole job.
+///
+/// # Equation
+/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
+/// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
+///
+/// # Limits
+/// Bodies of one straight leg of rectangular section. What is not checked is listed in the plan itself.
+///
+/// # Errors
+/// All faults of the spec at once, each with its path.
+///
+/// # Source
+/// Those of the steps; each check in the plan carries its clause.
+///
+/// # Examples
+/// ```
+/// use beamcraft_core::plan::{BeamSpec, plan};
+/// let spec: BeamSpec = beamcraft_core::json::read(r#"{
+///   "beamcraft_spec": 1,
+///   "body": {"legs": [{"rectangular": {
+///     "length_mm": 1830, "height_mm": 185, "depth_mm": 215,
+///     "boards": [{"face": "front", "thickness_mm": 20}, {"face": "top", "thickness_mm": 20},
+///                {"face": "bottom", "thickness_mm": 20}],
+///     "left_end": {"kind": "return_panel", "thickness_mm": 20},
+///     "right_end": {"kind": "return_panel", "thickness_mm": 20}}}]},
+///   "wood": {"species": "white ash"}
+/// }"#)?;
+/// let plan = plan(&spec)?;
+/// assert_eq!(plan.panels.len(), 5);
+/// # Ok::<(), beamcraft_core::error::Error>(())
+/// ```
+pub fn plan(spec: &BeamSpec) -> Result<Plan> {
+    let checked = Checked::of(spec)?;
+    let body = body::Body::of(&checked)?;
+    let mut findings = Vec::new();
+    let frame = body.frame(&mut findings);
+    let cleat = cleat::fit(&body, &mut findings)?;
+    let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
+    let mut checks = Vec::new();
+    let cleat = match cleat {
+        Some(fitted) => Some(holding::load(&body, fitted, &mass, &mut checks, &mut findings)?),
+        None => None,
+    };
+    site::look(&body, &mass, &mut checks, &mut findings)?;
+    let cuts = cuts::settings(&body, &mut findings)?;
+    let finish = finish::buy(&body, &mut findings)?;
+    let cautions = summary::cautions(spec, finish.as_ref());
+    summary::failed_checks(&checks, &mut findings);
+    findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
+    Ok(Plan {
+        beamcraft_plan: FORMAT,
+        spec: spec.clone(),
+        glue: body.glue(),
+        panels: body.shell.panels,
+        cuts,
+        frame,
+        cleat,
+        mass,
+        checks,
+        finish,
+        findings,
+        not_checked: summary::NOT_CHECKED.to_vec(),
+        cautions,
+    })
+}
+
+/// A fault of one part of a spec.
+fn within(error: impl Into<Error>, path: &str) -> Error {
+    error.into().within(path)
+}
+
+/// Registry rows of this module.
+#[cfg(feature = "json")]
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[crate::json::calculation!(
+    plan: BeamSpec => Plan, Document,
+    "The whole job: panels, saw settings, cleat, checks, finish and findings from one spec"
+)];
+
+#[cfg(test)]
+#[path = "plan_tests.rs"]
+mod tests;

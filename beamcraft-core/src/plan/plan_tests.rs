@@ -1,0 +1,227 @@
+use proptest::prelude::*;
+
+use super::{BeamSpec, LegShape, LockSpec, Plan, plan};
+use crate::error::{Error, ErrorCode};
+use crate::finding::{FindingCode, Grade};
+use crate::json::{read, write};
+use crate::units::factor::STANDARD_GRAVITY_M_S2;
+use crate::verdict::Outcome;
+
+const ASH: &str = include_str!("../../examples/specs/ash_shelf_beam.json");
+const WALNUT: &str = include_str!("../../examples/specs/walnut_beam.json");
+
+fn spec(text: &str) -> BeamSpec {
+    read(text).unwrap()
+}
+
+fn ash() -> Plan {
+    plan(&spec(ASH)).unwrap()
+}
+
+fn refused(change: impl FnOnce(&mut BeamSpec)) -> Error {
+    let mut spec = spec(ASH);
+    change(&mut spec);
+    plan(&spec).expect_err("must be refused")
+}
+
+#[test]
+fn the_ash_beam_has_the_sizes_a_carpenter_works_out() {
+    let plan = ash();
+    let panel = |name: &str| plan.panels.iter().find(|panel| panel.id.to_string() == name).unwrap();
+    for (name, length, width) in
+        [("front", 1830.0, 185.0), ("top", 1830.0, 215.0), ("bottom", 1830.0, 215.0), ("left_end", 215.0, 185.0)]
+    {
+        assert!((panel(name).show_length_mm - length).abs() < 1e-9, "{name}");
+        assert!((panel(name).show_width_mm - width).abs() < 1e-9, "{name}");
+    }
+    // Common practice, no source: both edges at 45°, show face up, blade leaning away: fence at the width less the board.
+    let rip = plan.cuts.iter().find(|cut| cut.panel.to_string() == "front" && cut.step == 2).unwrap();
+    assert!((rip.rip.unwrap().fence.fence_mm - 165.0).abs() < 1e-9);
+    // Common practice, no source: the flat of the inside of the front; that of the top less the strip and the clearance.
+    let piece = plan.frame.unwrap().piece;
+    assert!((piece.width_mm - 145.0).abs() < 1e-9 && (piece.length_mm - (195.0 - 18.0 - 1.0)).abs() < 1e-9);
+    // Outer less inner volume at the density of ash at 8 %.
+    let wood_m3 = (1830.0 * 185.0 * 215.0 - 1790.0 * 145.0 * 195.0) / 1e9;
+    assert!((plan.mass.panels_kg - wood_m3 * plan.mass.density_kg_m3).abs() < 1e-9);
+}
+
+#[test]
+fn the_wall_half_is_marked_from_the_line_of_the_bottom() {
+    let cleat = ash().cleat.unwrap();
+    let marks = cleat.marks.unwrap();
+    // Common practice, no source: from the bottom of the body to the edge of the beam half, carried up from the line; the
+    // blunted points let the body down by what was taken off one of them.
+    assert!((marks.wall_edge_mm - (1350.0 + cleat.beam_half_bottom_mm - 2.0)).abs() < 1e-9);
+    assert!((marks.lower_edge_mm - (1350.0 + cleat.wall_half_bottom_mm)).abs() < 1e-9);
+    // Common practice, no source: the wall half is shorter, for side adjustment.
+    assert_eq!(cleat.beam_half_length_mm - cleat.wall_half_length_mm, 20.0);
+    assert_eq!(marks.screws.iter().map(|screw| screw.x_mm).collect::<Vec<_>>(), [300.0, 900.0, 1500.0]);
+}
+
+#[test]
+fn the_seat_is_in_equilibrium_by_hand() {
+    let plan = ash();
+    let cleat = plan.cleat.unwrap();
+    let case = &cleat.load_cases[0];
+    let weight = plan.mass.lifted_kg * STANDARD_GRAVITY_M_S2;
+    // Moments about the middle of the seat: weight times its distance out, against the foot at the underside.
+    let out = 215.0 - plan.mass.centre_mm[1] - 9.0;
+    let up = 0.5 * (cleat.wall_half_edge_mm + 2.0 + cleat.wall_half_point_mm);
+    assert!((case.load_n - weight).abs() < 1e-9);
+    assert!((case.needed_pull_n - weight * out / up).abs() < 1e-9);
+    // 45° and no friction: the seat gives as much pull as it carries.
+    assert!((case.pull_without_friction_n - weight).abs() < 1e-9);
+}
+
+#[test]
+fn an_electric_unit_without_its_listing_is_not_determined() {
+    let plan = ash();
+    let heat: Vec<_> = plan.checks.iter().filter(|check| check.subject == "lower front edge").collect();
+    assert!(heat.iter().any(|check| check.outcome == Outcome::NotDetermined));
+    assert!(heat.iter().all(|check| check.outcome != Outcome::Met));
+    assert!(plan.findings.iter().any(|finding| finding.code == FindingCode::ListingGoverns));
+    assert!(plan.cautions.iter().any(|caution| caution.about == "fire"));
+}
+
+#[test]
+fn the_walnut_beam_has_the_bevels_of_its_alcove() {
+    let plan = plan(&spec(WALNUT)).unwrap();
+    let front = plan.panels.iter().find(|panel| panel.id.to_string() == "front").unwrap();
+    let tilt = |edge: &str| front.edges.iter().find(|one| one.id.to_string() == edge).unwrap().tilt_deg;
+    assert!((tilt("front|left_end") - 43.5).abs() < 1e-9);
+    assert!((tilt("front|right_end") - 46.5).abs() < 1e-9);
+    let beyond = plan.findings.iter().find(|finding| finding.code == FindingCode::BeyondTilt).unwrap();
+    assert_eq!(beyond.subject, "front at front|right_end, right_end at front|right_end");
+    // 12 in. by the slope rule for a projection of 9 1/2 in.; the body hangs 16 in. above the opening.
+    let irc = plan.checks.iter().find(|check| check.clause.to_string().starts_with("IRC")).unwrap();
+    assert_eq!(irc.outcome, Outcome::Met);
+    assert!((irc.demand.unwrap() - 304.8).abs() < 1e-9 && (irc.capacity.unwrap() - 406.4).abs() < 1e-9);
+}
+
+#[test]
+fn without_a_site_nothing_that_needs_one_is_passed() {
+    let mut spec = spec(ASH);
+    spec.site = None;
+    let plan = plan(&spec).unwrap();
+    let undetermined =
+        |name: &str| plan.checks.iter().any(|check| check.name == name && check.outcome == Outcome::NotDetermined);
+    assert!(undetermined("screws of the wall half") && undetermined("clearance to heat"));
+    assert!(plan.cleat.unwrap().marks.is_none());
+}
+
+#[test]
+fn a_single_stud_carries_nothing_and_says_so() {
+    let mut spec = spec(ASH);
+    let wall = spec.site.as_mut().unwrap().wall.as_mut().unwrap();
+    wall.studs = crate::setting::StudLayout::Measured(crate::setting::MeasuredStuds { centres_mm: vec![900.0] });
+    let plan = plan(&spec).unwrap();
+    assert!(plan.findings.iter().any(|one| one.code == FindingCode::StudsMissed && one.grade == Grade::Stop));
+    let screws = plan.checks.iter().find(|check| check.subject == "wall screws").unwrap();
+    assert_eq!(screws.outcome, Outcome::NotDetermined);
+}
+
+#[test]
+fn friction_alone_never_passes() {
+    let mut spec = spec(ASH);
+    spec.cleat.lock = LockSpec::None;
+    spec.cleat.friction = 1.5;
+    spec.load.front_edge_n = 400.0;
+    let plan = plan(&spec).unwrap();
+    let seats = plan.checks.iter().filter(|check| check.subject == "cleat seat");
+    assert!(seats.clone().any(|check| check.outcome == Outcome::NotMet));
+    assert!(plan.findings.iter().any(|one| one.code == FindingCode::HeldByFrictionOnly && one.grade == Grade::Stop));
+}
+
+#[test]
+fn a_screw_that_does_not_reach_the_stud_is_a_stop() {
+    let mut spec = spec(ASH);
+    spec.cleat.screws.length_mm = 35.0;
+    let plan = plan(&spec).unwrap();
+    assert!(plan.checks.iter().any(|check| check.outcome == Outcome::NotMet && check.name.contains("wall screw")
+        || check.name.contains("penetration") && check.outcome == Outcome::NotMet));
+    assert!(plan.findings.iter().any(|one| one.code == FindingCode::CheckFails && one.grade == Grade::Stop));
+}
+
+#[test]
+fn something_close_above_is_found() {
+    let mut spec = spec(ASH);
+    spec.site.as_mut().unwrap().obstructions[0].bottom_mm = 1350.0 + 185.0 + 5.0;
+    let plan = plan(&spec).unwrap();
+    assert!(plan.findings.iter().any(|finding| finding.code == FindingCode::NoHeadroom));
+}
+
+#[test]
+fn every_fault_of_a_spec_comes_at_once_with_its_path() {
+    let error = refused(|spec| {
+        spec.beamcraft_spec = 7;
+        spec.wood.species = "ashe, whitte".to_owned();
+        spec.wood.moisture_pct = f64::NAN;
+        spec.saw.kerf_mm = -1.0;
+        spec.finish.as_mut().unwrap().can_sizes_l = vec![1.0, f64::INFINITY];
+    });
+    let paths: Vec<_> = error.details().iter().map(|fault| fault.path.as_str()).collect();
+    for path in ["beamcraft_spec", "wood.moisture_pct", "saw.kerf_mm", "finish.can_sizes_l[1]"] {
+        assert!(paths.contains(&path), "{path} in {paths:?}");
+    }
+    assert!(paths.iter().any(|path| path.starts_with("wood.species")), "{paths:?}");
+}
+
+#[test]
+fn faults_of_the_body_name_their_place_in_the_spec() {
+    let LegShape::Rectangular(_) = &spec(ASH).body.legs[0];
+    let error = refused(|spec| {
+        let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+        leg.boards[0].thickness_mm = 400.0;
+    });
+    assert_eq!(error.field(), "body.legs[0].rectangular.boards[0].thickness_mm");
+    assert_eq!(refused(|spec| spec.body.legs.clear()).code(), ErrorCode::NotSupported);
+    let two = refused(|spec| spec.body.legs.push(spec.body.legs[0].clone()));
+    assert_eq!((two.code(), two.field()), (ErrorCode::NotSupported, "body.legs"));
+}
+
+#[test]
+fn a_plan_carries_its_spec_and_gives_the_same_bytes_again() {
+    let first = write(&ash()).unwrap();
+    let again: BeamSpec = read(&write(&ash().spec).unwrap()).unwrap();
+    assert_eq!(write(&plan(&again).unwrap()).unwrap(), first);
+}
+
+/// Numbers of a spec that are allowed, and what may be odd about them.
+fn odd_specs() -> impl Strategy<Value = BeamSpec> {
+    let sizes = (10.0..5000.0_f64, 10.0..1000.0_f64, 10.0..1000.0_f64, 1.0..80.0_f64);
+    let corners = (60.0..120.0_f64, 60.0..120.0_f64);
+    let cleat = (10.0..300.0_f64, 3.0..60.0_f64, 5.0..75.0_f64, 0.0..10.0_f64, 1.0..60.0_f64);
+    let loads = (0.0..5000.0_f64, 0.0..3000.0_f64, 0.0..1.5_f64);
+    (sizes, corners, cleat, loads, 20.0..200.0_f64).prop_map(|(sizes, corners, cleat, loads, screw)| {
+        let mut spec = spec(ASH);
+        let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+        (leg.length_mm, leg.height_mm, leg.depth_mm) = (sizes.0, sizes.1, sizes.2);
+        leg.boards.iter_mut().for_each(|board| board.thickness_mm = sizes.3);
+        (leg.left_end.corner_deg, leg.right_end.corner_deg) = corners;
+        let fields = &mut spec.cleat;
+        (fields.strip_width_mm, fields.thickness_mm, fields.bevel_deg) = (cleat.0, cleat.1, cleat.2);
+        (fields.blunt_mm, fields.screws.row_up_mm, fields.screws.length_mm) = (cleat.3, cleat.4, screw);
+        fields.friction = loads.2;
+        (spec.load.on_top_n_per_m2, spec.load.front_edge_n) = (loads.0, loads.1);
+        spec
+    })
+}
+
+proptest! {
+    #[test]
+    fn an_odd_spec_gives_finite_numbers_or_a_fault_with_a_path(spec in odd_specs()) {
+        match plan(&spec) {
+            // The writer refuses every number that is not finite.
+            Ok(plan) => prop_assert!(write(&plan).is_ok()),
+            Err(error) => prop_assert!(!error.field().is_empty(), "{error}"),
+        }
+    }
+
+    #[test]
+    fn more_load_never_lowers_a_utilisation(extra in 0.0..2000.0_f64) {
+        let mut heavier = spec(ASH);
+        heavier.load.front_edge_n += extra;
+        let worst = |plan: &Plan| plan.checks.iter().filter(|check| check.unit == "N").filter_map(|c| c.utilisation).fold(0.0, f64::max);
+        prop_assert!(worst(&plan(&heavier).unwrap()) >= worst(&ash()) - 1e-12);
+    }
+}

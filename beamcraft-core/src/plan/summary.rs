@@ -1,0 +1,59 @@
+//! What a plan says about itself as a whole.
+
+use super::result::FinishPlan;
+use super::spec::BeamSpec;
+use crate::finding::{Caution, CautionText, Finding, FindingCode, Grade, Quantity};
+use crate::verdict::{Outcome, Verdict};
+
+/// What no step of this version looks at.
+pub(super) const NOT_CHECKED: &[&str] = &[
+    "bending, torsion and long-term deflection of the body between its supports",
+    "shear and bending of the cleat's lip and of the wall half between the studs",
+    "glue lines of the mitres and their ageing near heat",
+    "seasonal movement and opening of the mitres",
+    "an outward pull or a knock from below that unhooks the body",
+    "heat at the beam, the wall's own strength, hidden cables and pipes, workmanship",
+];
+
+/// Standing cautions of everything the plan holds.
+pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>) -> Vec<CautionText> {
+    let mut cautions = vec![
+        CautionText::from(Caution::Structure),
+        Caution::Fire.into(),
+        Caution::Services.into(),
+        Caution::Lifting.into(),
+        Caution::Saw.into(),
+        Caution::Dust.into(),
+    ];
+    if let Some(finish) = finish {
+        cautions.extend(finish.quantity.cautions.iter().cloned());
+    }
+    if spec.finish.is_some() && !cautions.contains(&Caution::Solvents.into()) {
+        cautions.push(Caution::Solvents.into());
+    }
+    cautions
+}
+
+/// One finding for each part with checks that are not met and no finding of their own.
+pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
+    // Seat and heat have their own findings, with what would cure them.
+    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "lower front edge");
+    let failed: Vec<_> = checks.iter().filter(|c| c.outcome == Outcome::NotMet && !has_own(c)).collect();
+    let mut subjects: Vec<&str> = failed.iter().map(|check| check.subject.as_str()).collect();
+    subjects.dedup();
+    for subject in subjects {
+        let of_part: Vec<_> = failed.iter().filter(|check| check.subject == subject).collect();
+        let names: Vec<_> = of_part.iter().map(|check| check.name.as_str()).collect();
+        let worst = of_part.iter().filter_map(|check| check.utilisation).reduce(f64::max);
+        findings.push(Finding {
+            grade: Grade::Stop,
+            code: FindingCode::CheckFails,
+            subject: subject.to_owned(),
+            message: format!("Not met: {}.", names.join("; ")),
+            numbers: worst.map(|value| Quantity::new("largest utilisation", value, "")).into_iter().collect(),
+            cure: "A longer or thicker screw, one more stud, a higher row of screws, less load or a lighter body."
+                .to_owned(),
+            clause: of_part.first().map(|check| check.clause),
+        });
+    }
+}

@@ -1,0 +1,32 @@
+//! Saw settings: tilt, gauge angle, and the fence distance for this face up and this lean of the blade.
+//!
+//! ```text
+//!   show face up, blade leaning away          show face down, blade leaning towards
+//!
+//!   fence│← ─ ─ W ─ ─ →╱                      fence│        ╲
+//!        │   show     ╱                            │  inner  ╲
+//!        │___________╱                             │__________╲
+//!        │← fence  →                               │← ─ ─ W ─ →
+//!   ─────┴────────── table                    ─────┴────────── table
+//! ```
+//!
+//! A bevel is measured from square and is positive when the long point lies on the show face. The fence is measured to
+//! the blade at the table. The saw's own rip scale does not hold for a tilted blade.
+//!
+//! # Caution
+//! Guard and riving knife in place, an insert that fits the tilt, never fence and gauge together without a stop block,
+//! and test cuts in scrap; see [`crate::finding::Caution::Saw`]. A piece between the fence and a blade that leans towards
+//! it is trapped; the result says so.
+
+mod angles;
+mod fence;
+mod set_up;
+
+pub use angles::{SawAngles, SawAnglesInput, saw_angles};
+pub use fence::{RidingEdge, RipFence, RipFenceInput, RipSetUp, TrappedPiece, rip_fence};
+pub use set_up::{BoardSetUp, TiltSetUp, TiltSetUpInput, tilt_set_up};
+
+/// Registry rows of this module.
+#[cfg(feature = "json")]
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
+    &[fence::RIP_FENCE, angles::SAW_ANGLES, set_up::TILT_SET_UP];

@@ -1,0 +1,26 @@
+//! What is around the body: how near the opening it may come by the published rules.
+//!
+//! It reports distances and margins against a *named* rule and edition, and nothing else: no body is called safe or
+//! approved here. The order of authority is the law as adopted locally, then the listing and the instructions of the
+//! appliance, then the generic rules for masonry fireplaces. Generic rules never stand in for a listing.
+//! See [`Caution::Fire`](crate::finding::Caution::Fire).
+//!
+//! # What is measured
+//! | symbol | meaning |
+//! |---|---|
+//! | d | shortest distance, in the plane of the fireplace's face, from the edge of the *opening* to the combustible point; not from a surround |
+//! | p | how far that point stands out from the face |
+//!
+//! A profile with a chamfer or a corbel is tested point by point; for a rectangular body the lower front edge is enough.
+
+mod clearance;
+mod rules;
+
+pub use clearance::{
+    ClearanceAnswer, ListingAnswer, MantelClearance, MantelClearanceInput, ProjectionLimit, mantel_clearance,
+};
+pub use rules::{CLEARANCE_RULES, ClearanceForm, ClearanceRule, MantelRule, OpeningSide};
+
+/// Registry rows of this module.
+#[cfg(feature = "json")]
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[clearance::MANTEL_CLEARANCE];
