@@ -14,7 +14,7 @@ use pyo3::types::PyDict;
 use serde_json::Value;
 
 #[allow(unused_imports, reason = "which of them are needed depends on the shapes of the structs")]
-use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, tagged, wrong_type};
+use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, list, tagged, wrong_type};
 use crate::html;
 use crate::shown::{self, NewArguments, Record, Show, Shown};
 
@@ -2417,11 +2417,11 @@ impl OfJson for LegButt {
 ///     The end on the left, seen from the room.
 /// right_end : LegEnd
 ///     The end on the right, seen from the room.
-/// butts : list of LegButt
-///     Edges where one panel runs past the other; all others are mitred.
 /// leg : int, default 1
 ///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
 ///     Allowed: 1 to 10000.
+/// butts : list of LegButt, default []
+///     Edges where one panel runs past the other; all others are mitred.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Leg {
@@ -2454,8 +2454,8 @@ pub(crate) struct Leg {
 #[pymethods]
 impl Leg {
     #[new]
-    #[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg=1)")]
-    fn new(length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, butts: Arg<'_, '_>, leg: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, leg = Arg::left_out(), butts = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, leg=1, butts=...)")]
+    fn new(length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, leg: Arg<'_, '_>, butts: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             leg: leg.read_or("leg", || 1)?,
             length_mm: length_mm.read("length_mm")?,
@@ -2464,7 +2464,7 @@ impl Leg {
             boards: boards.read("boards")?,
             left_end: left_end.read("left_end")?,
             right_end: right_end.read("right_end")?,
-            butts: butts.read("butts")?,
+            butts: butts.read_or("butts", Vec::new)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -2497,7 +2497,7 @@ impl Record for Leg {
         ("right_end", "right_end", "The end on the right, seen from the room."),
         ("butts", "butts", "Edges where one panel runs past the other; all others are mitred."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.leg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.butts.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.leg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.butts.show().unless_empty()] }
 }
 
 impl OfJson for Leg {
@@ -2511,7 +2511,7 @@ impl OfJson for Leg {
             boards: field(fields, "boards")?,
             left_end: field(fields, "left_end")?,
             right_end: field(fields, "right_end")?,
-            butts: field(fields, "butts")?,
+            butts: list(fields, "butts")?,
         })
     }
 }
@@ -16329,11 +16329,11 @@ fn splayed_corner(py: Python<'_>, slope_a_deg: Arg<'_, '_>, slope_b_deg: Arg<'_,
 ///     The end on the left, seen from the room.
 /// right_end : LegEnd
 ///     The end on the right, seen from the room.
-/// butts : list of LegButt
-///     Edges where one panel runs past the other; all others are mitred.
 /// leg : int, default 1
 ///     Number of the leg, from 1; it is part of the names of its faces from 2 on.
 ///     Allowed: 1 to 10000.
+/// butts : list of LegButt, default []
+///     Edges where one panel runs past the other; all others are mitred.
 ///
 /// Returns
 /// -------
@@ -16347,9 +16347,9 @@ fn splayed_corner(py: Python<'_>, slope_a_deg: Arg<'_, '_>, slope_b_deg: Arg<'_,
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
 #[pyfunction]
-#[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg=1)")]
-fn shell_panels(py: Python<'_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, butts: Arg<'_, '_>, leg: Arg<'_, '_>) -> PyResult<Shell> {
-    compute_by_name(py, &Leg::new(length_mm, height_mm, depth_mm, boards, left_end, right_end, butts, leg)?, "shell_panels")
+#[pyo3(signature = (*, length_mm, height_mm, depth_mm, boards, left_end, right_end, leg = Arg::left_out(), butts = Arg::left_out()), text_signature = "(*, length_mm, height_mm, depth_mm, boards, left_end, right_end, leg=1, butts=...)")]
+fn shell_panels(py: Python<'_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, leg: Arg<'_, '_>, butts: Arg<'_, '_>) -> PyResult<Shell> {
+    compute_by_name(py, &Leg::new(length_mm, height_mm, depth_mm, boards, left_end, right_end, leg, butts)?, "shell_panels")
 }
 
 /// Bearing strength of wood under a dowel, along, across and at an angle to the grain.

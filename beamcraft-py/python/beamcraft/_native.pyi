@@ -1605,14 +1605,14 @@ class Leg:
         The end on the left, seen from the room.
     right_end : LegEnd
         The end on the right, seen from the room.
-    butts : list of LegButt
-        Edges where one panel runs past the other; all others are mitred.
     leg : int, default 1
         Number of the leg, from 1; it is part of the names of its faces from 2 on.
         Allowed: 1 to 10000.
+    butts : list of LegButt, default []
+        Edges where one panel runs past the other; all others are mitred.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[LegButt], leg: int = 1) -> Leg: ...
+    def __new__(cls, *, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, leg: int = 1, butts: Iterable[LegButt] = ...) -> Leg: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Leg: ...
     def replace(self, **changes: Any) -> Leg:
@@ -8840,7 +8840,7 @@ def splayed_corner(*, slope_a_deg: float, slope_b_deg: float, thickness_a_mm: fl
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
-def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, butts: Iterable[LegButt], leg: int = 1) -> Shell:
+def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards: Iterable[LegBoard], left_end: LegEnd, right_end: LegEnd, leg: int = 1, butts: Iterable[LegButt] = ...) -> Shell:
     """Every panel of a straight hollow beam as a solid: sizes, bevels at every edge, area, volume and centroid.
 
     Parameters
@@ -8860,11 +8860,11 @@ def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards:
         The end on the left, seen from the room.
     right_end : LegEnd
         The end on the right, seen from the room.
-    butts : list of LegButt
-        Edges where one panel runs past the other; all others are mitred.
     leg : int, default 1
         Number of the leg, from 1; it is part of the names of its faces from 2 on.
         Allowed: 1 to 10000.
+    butts : list of LegButt, default []
+        Edges where one panel runs past the other; all others are mitred.
 
     Returns
     -------
