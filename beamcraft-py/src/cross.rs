@@ -327,6 +327,11 @@ pub(crate) fn field<T: OfJson>(fields: &Map<String, Value>, name: &str) -> Optio
     fields.get(name).map_or_else(T::left_out, T::of_json)
 }
 
+/// The list `name` of an object, which is left out when it is empty.
+pub(crate) fn list<T: OfJson>(fields: &Map<String, Value>, name: &str) -> Option<Vec<T>> {
+    fields.get(name).map_or_else(|| Some(Vec::new()), Vec::of_json)
+}
+
 impl OfJson for f64 {
     fn of_json(value: &Value) -> Option<Self> {
         value.as_f64()

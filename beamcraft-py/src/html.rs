@@ -58,7 +58,9 @@ fn write_rows(items: &[Shown], depth: usize, out: &mut String) {
         .fields
         .iter()
         .enumerate()
-        .filter(|(k, _)| objects.iter().any(|object| !matches!(object.values.get(*k), None | Some(Shown::Absent))))
+        .filter(|(k, _)| {
+            objects.iter().any(|object| !matches!(object.values.get(*k), None | Some(Shown::Absent | Shown::Empty)))
+        })
         .map(|(k, (name, _, doc))| (k, *name, *doc))
         .collect();
     out.push_str("<table><thead><tr>");

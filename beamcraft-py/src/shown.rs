@@ -18,12 +18,26 @@ pub(crate) enum Shown {
     Whole(u32),
     Text(String),
     Absent,
+    /// An empty list that is left out of the JSON.
+    Empty,
     List(Vec<Shown>),
     /// A fixed number of items: a tuple.
     Fixed(Vec<Shown>),
     /// A choice with its data: its name and the data.
     Tagged(&'static str, Box<Shown>),
     Object(Object),
+}
+
+impl Shown {
+    /// The same, but for an empty list that is left out of the JSON.
+    pub(crate) fn unless_empty(self) -> Self {
+        if let Shown::List(items) = &self
+            && items.is_empty()
+        {
+            return Shown::Empty;
+        }
+        self
+    }
 }
 
 /// An object of a class.
@@ -103,7 +117,9 @@ impl Object {
     /// Each field that holds something, with its name, its docs and its value.
     pub(crate) fn held(&self) -> impl Iterator<Item = (&'static str, &'static str, &Shown)> {
         let fields = self.fields.iter().zip(&self.values);
-        fields.filter(|(_, value)| !matches!(value, Shown::Absent)).map(|((name, _, doc), value)| (*name, *doc, value))
+        fields
+            .filter(|(_, value)| !matches!(value, Shown::Absent | Shown::Empty))
+            .map(|((name, _, doc), value)| (*name, *doc, value))
     }
 }
 
@@ -123,7 +139,7 @@ impl Serialize for Shown {
             Shown::Number(value) => serializer.serialize_f64(*value),
             Shown::Whole(value) => serializer.serialize_u32(*value),
             Shown::Text(text) => serializer.serialize_str(text),
-            Shown::Absent => serializer.serialize_none(),
+            Shown::Absent | Shown::Empty => serializer.serialize_none(),
             Shown::List(items) | Shown::Fixed(items) => {
                 let mut list = serializer.serialize_seq(Some(items.len()))?;
                 for item in items {
@@ -185,7 +201,7 @@ fn plain<'py>(py: Python<'py>, value: &Shown) -> PyResult<Bound<'py, PyAny>> {
         Shown::Number(value) => value.into_bound_py_any(py)?,
         Shown::Whole(value) => value.into_bound_py_any(py)?,
         Shown::Text(text) => text.into_bound_py_any(py)?,
-        Shown::Absent => py.None().into_bound(py),
+        Shown::Absent | Shown::Empty => py.None().into_bound(py),
         Shown::List(items) | Shown::Fixed(items) => {
             let items: PyResult<Vec<_>> = items.iter().map(|item| plain(py, item)).collect();
             PyList::new(py, items?)?.into_any()
@@ -228,6 +244,7 @@ fn repr_value(value: &Shown, out: &mut String) {
         Shown::Whole(value) => out.push_str(&value.to_string()),
         Shown::Text(text) => repr_text(text, out),
         Shown::Absent => out.push_str("None"),
+        Shown::Empty => out.push_str("[]"),
         Shown::List(items) => repr_items(items, "[", "]", out),
         Shown::Fixed(items) if items.len() == 1 => repr_items(items, "(", ",)", out),
         Shown::Fixed(items) => repr_items(items, "(", ")", out),
@@ -267,8 +284,12 @@ fn repr_text(text: &str, out: &mut String) {
 
 /// Unit of a quantity by the end of its field name, longest first.
 const UNITS: &[(&str, &str)] = &[
-    ("_kg_per_m3", "kg/m³"),
     ("_n_per_mm", "N/mm"),
+    ("_n_per_m2", "N/m²"),
+    ("_g_per_m2", "g/m²"),
+    ("_m2_per_l", "m²/L"),
+    ("_kg_per_l", "kg/L"),
+    ("_kg_m3", "kg/m³"),
     ("_nmm2", "N·mm²"),
     ("_mm4", "mm⁴"),
     ("_mm3", "mm³"),
@@ -309,8 +330,9 @@ const LINE_FIELDS: usize = 8;
 
 /// The object as one line for people.
 pub(crate) fn line(object: &Object) -> String {
-    let mut parts: Vec<String> = object.held().take(LINE_FIELDS).map(|(name, _, value)| part(name, value)).collect();
-    if object.held().count() > LINE_FIELDS {
+    let said: Vec<_> = object.held().filter(|(_, _, value)| !is_empty(value)).collect();
+    let mut parts: Vec<String> = said.iter().take(LINE_FIELDS).map(|(name, _, value)| part(name, value)).collect();
+    if said.len() > LINE_FIELDS {
         parts.push("…".to_owned());
     }
     if parts.is_empty() { object.class.to_owned() } else { format!("{}: {}", object.class, parts.join(", ")) }
@@ -326,6 +348,14 @@ fn part(name: &str, value: &Shown) -> String {
     }
 }
 
+fn is_empty(value: &Shown) -> bool {
+    match value {
+        Shown::Text(text) => text.is_empty(),
+        Shown::List(items) => items.is_empty(),
+        _ => false,
+    }
+}
+
 fn is_number(value: &Shown) -> bool {
     matches!(value, Shown::Number(_) | Shown::Whole(_))
 }
@@ -336,7 +366,7 @@ pub(crate) fn brief(value: &Shown) -> String {
         Shown::Number(value) => rounded(*value),
         Shown::Whole(value) => value.to_string(),
         Shown::Text(text) => text.clone(),
-        Shown::Absent => String::new(),
+        Shown::Absent | Shown::Empty => String::new(),
         Shown::List(items) | Shown::Fixed(items) if items.len() > 6 => format!("({})", items.len()),
         Shown::List(items) | Shown::Fixed(items) => {
             format!("({})", items.iter().map(brief).collect::<Vec<_>>().join(", "))

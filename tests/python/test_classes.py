@@ -9,10 +9,11 @@ from typing import Any
 import pytest
 
 import beamcraft
-from schemas import HOSTILE, STRUCTS, argument, build, numbers, objects, sample
+from schemas import HOSTILE, MADE_BY_FUNCTION, STRUCTS, argument, build, numbers, objects, sample
 
 OBJECTS = objects()
 every_class = pytest.mark.parametrize("name", sorted(OBJECTS))
+constructed = pytest.mark.parametrize("name", sorted(OBJECTS.keys() - MADE_BY_FUNCTION.keys()))
 
 
 def fields_of(name: str) -> dict[str, dict[str, Any]]:
@@ -57,7 +58,7 @@ def test_pickle_and_copy_give_an_equal_object(name: str) -> None:
     assert type(thing).__module__ == "beamcraft"
 
 
-@every_class
+@constructed
 def test_equality_sees_every_field(name: str) -> None:
     thing = OBJECTS[name]
     assert thing == sample(name, numbers())
@@ -81,8 +82,11 @@ def test_equality_sees_every_field(name: str) -> None:
 def test_dict_is_what_the_json_reads_as(name: str) -> None:
     thing = OBJECTS[name]
     assert thing.to_dict() == json.loads(thing.to_json())
-    assert build(name, thing.to_dict()) == thing
-    assert list(thing.to_dict()) == list(fields_of(name)), "fields in the order of the schema"
+    names = list(thing.to_dict())
+    assert names == [field for field in fields_of(name) if field in names], "fields in the order of the schema"
+    if name not in MADE_BY_FUNCTION:
+        assert names == list(fields_of(name))
+        assert build(name, thing.to_dict()) == thing
 
 
 @every_class
@@ -103,7 +107,7 @@ def test_shown_to_people(name: str) -> None:
     assert len(table) < 200_000
 
 
-@every_class
+@constructed
 def test_arguments_are_keywords(name: str) -> None:
     kind = type(OBJECTS[name])
     with pytest.raises(TypeError):
@@ -114,7 +118,7 @@ def test_arguments_are_keywords(name: str) -> None:
         assert parameter.kind is inspect.Parameter.KEYWORD_ONLY
 
 
-@every_class
+@constructed
 def test_a_wrong_type_names_the_field(name: str) -> None:
     thing = OBJECTS[name]
     for field in fields_of(name):
@@ -211,10 +215,18 @@ def test_choices_with_data_are_classes() -> None:
         wall.replace(studs=1.0)
 
 
+def test_a_list_that_may_be_left_out() -> None:
+    leg = OBJECTS["Leg"]
+    plain = leg.replace(butts=[])
+    assert plain.butts == [] and "butts=[]" in repr(plain) and "butts" not in plain.to_dict()
+    assert eval(repr(plain), vars(beamcraft)) == plain != leg
+    assert build("Leg", plain.to_dict()) == plain
+
+
 def test_long_lists_are_cut_in_tables() -> None:
     many = beamcraft.call("list_wood_screws", {})
     assert many
     listed = beamcraft.list_wood_screws()
-    again = listed.replace(screws=listed.screws * 20)
+    again = listed.replace(rows=listed.rows * 20)
     assert "more</td>" in again._repr_html_()
     assert len(again._repr_html_()) < 100_000

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 import beamcraft
-from schemas import CALCULATIONS, STRUCTS
+from schemas import CALCULATIONS, MADE_BY_FUNCTION, STRUCTS
 
 TOP = Path(__file__).resolve().parents[2]
 
@@ -154,6 +154,8 @@ def test_defaults_are_those_of_the_schema() -> None:
     assert flat == beamcraft.mitre_pair(thickness_a_mm=20, thickness_b_mm=20, corner_deg=90)
     checked = 0
     for name, (schema, _) in STRUCTS.items():
+        if name in MADE_BY_FUNCTION:
+            continue
         signature = getattr(beamcraft, name).__text_signature__
         for field, inner in schema.get("properties", {}).items():
             if isinstance(inner.get("default"), (int, float)):

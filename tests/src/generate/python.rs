@@ -178,7 +178,7 @@ fn rust(model: &Model, examples: &Examples) -> String {
          use serde_json::Value;\n\
          \n\
          #[allow(unused_imports, reason = \"which of them are needed depends on the shapes of the structs\")]\n\
-         use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, tagged, wrong_type};\n\
+         use crate::cross::{Arg, Cross, Fixed, OfCore, OfJson, Place, ToCore, choice, compute, compute_by_name, field, list, tagged, wrong_type};\n\
          use crate::html;\n\
          use crate::shown::{self, NewArguments, Record, Show, Shown};\n",
     );
@@ -371,7 +371,13 @@ fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
             pydoc::first_line(&field.doc)
         );
     }
-    let values: Vec<String> = fields.iter().map(|field| format!("self.{}.show()", name(&field.name))).collect();
+    let values: Vec<String> = fields
+        .iter()
+        .map(|field| {
+            let skip = if field.skips_empty { ".unless_empty()" } else { "" };
+            format!("self.{}.show(){skip}", name(&field.name))
+        })
+        .collect();
     let _ = writeln!(out, "    ];\n    fn values(&self) -> Vec<Shown> {{ vec![{}] }}\n}}", values.join(", "));
     let used = if fields.is_empty() { "_" } else { "" };
     let _ = writeln!(
@@ -380,7 +386,8 @@ fn class(out: &mut String, model: &Model, def: &StructDef, flat: &Flat<'_>) {
          let {used}fields = value.as_object()?;\n        Some(Self {{"
     );
     for field in fields {
-        let _ = writeln!(out, "            {}: field(fields, {:?})?,", name(&field.name), field.name);
+        let read = if field.skips_empty { "list" } else { "field" };
+        let _ = writeln!(out, "            {}: {read}(fields, {:?})?,", name(&field.name), field.name);
     }
     out.push_str("        })\n    }\n}\n");
     if flat.out.contains(class.as_str()) {
