@@ -2497,7 +2497,7 @@ impl Record for Leg {
         ("right_end", "right_end", "The end on the right, seen from the room."),
         ("butts", "butts", "Edges where one panel runs past the other; all others are mitred."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.leg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.butts.show().unless_empty()] }
+    fn values(&self) -> Vec<Shown> { vec![self.leg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.butts.show()] }
 }
 
 impl OfJson for Leg {
@@ -2511,7 +2511,7 @@ impl OfJson for Leg {
             boards: field(fields, "boards")?,
             left_end: field(fields, "left_end")?,
             right_end: field(fields, "right_end")?,
-            butts: list(fields, "butts")?,
+            butts: field(fields, "butts")?,
         })
     }
 }
