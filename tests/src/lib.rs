@@ -4,3 +4,8 @@
 
 pub mod generate;
 pub mod rows;
+
+/// The Rust block of the README, compiled and run.
+#[cfg(doctest)]
+#[doc = include_str!("../../README.md")]
+pub struct ReadmeExamples;

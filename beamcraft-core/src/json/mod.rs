@@ -2,7 +2,7 @@
 //!
 //! Reading refuses unknown, missing, doubled and mistyped fields and names all of them at once, each with its path and
 //! the closest known name. A field that ends in `_mm` also takes a shop length as text, such as `"7' 3 1/2\""`.
-//! Writing is byte-for-byte the same on every machine; see [`write`].
+//! Writing is byte-for-byte the same on every machine; see [`write()`].
 
 mod calculation;
 mod number;

@@ -42,6 +42,12 @@ fn what_is_not_json_is_malformed() {
 }
 
 #[test]
+fn fields_are_given_by_name_never_by_place() {
+    let error = faults("[19.0, 19.0, 90.0]");
+    assert_eq!((error.code(), error.field()), (ErrorCode::WrongType, ""));
+}
+
+#[test]
 fn an_unknown_calculation_names_the_closest() {
     let error = call("mitre_pear", "{}").expect_err("unknown");
     assert_eq!(error.code(), ErrorCode::UnknownName);

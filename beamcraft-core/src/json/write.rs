@@ -22,7 +22,7 @@ pub fn write<T: Serialize>(value: &T) -> Result<String> {
 /// The same text with line breaks and indentation, for people.
 ///
 /// # Errors
-/// As [`write`].
+/// As [`write()`].
 pub fn write_pretty<T: Serialize>(value: &T) -> Result<String> {
     write_with(PrettyFormatter::new(), value)
 }

@@ -5,6 +5,7 @@ use super::{FORMAT, within};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
 use crate::limits::{self, faults_at, list_faults};
+use crate::setting::{ListingChart, Wall};
 use crate::shell::Leg;
 use crate::wood::{NdsCombination, Species, WoodGroup, nds_combinations};
 
@@ -94,13 +95,13 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
     }
     if let Some(site) = &spec.site {
         faults.extend(faults_at("site.place", &site.place));
-        faults.extend(site.wall.iter().flat_map(|wall| wall.faults()).map(|fault| fault.within("site.wall")));
+        faults.extend(site.wall.iter().flat_map(Wall::faults).map(|fault| fault.within("site.wall")));
         for (k, one) in site.obstructions.iter().enumerate() {
             faults.extend(one.faults().into_iter().map(|fault| fault.within(&format!("site.obstructions[{k}]"))));
         }
         faults.extend(site.opening.iter().flat_map(|opening| faults_at("site.opening", opening)));
         let listing = site.appliance.as_ref().and_then(|appliance| appliance.listing.as_ref());
-        let chart = listing.into_iter().flat_map(|chart| chart.faults());
+        let chart = listing.into_iter().flat_map(ListingChart::faults);
         faults.extend(chart.map(|fault| fault.within("site.appliance.listing")));
     }
     faults.extend(faults_at("load", &spec.load));

@@ -157,7 +157,7 @@ pub struct Leg {
     /// The end on the right, seen from the room.
     pub right_end: LegEnd,
     /// Edges where one panel runs past the other; all others are mitred.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Vec::is_empty"))]
+    #[cfg_attr(feature = "json", serde(default))]
     pub butts: Vec<LegButt>,
 }
 

@@ -23,9 +23,9 @@ pub enum EdgeJoint {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum EdgeCut {
-    /// Along the grain.
+    /// Nearer to the grain than to square across it.
     Rip,
-    /// Across the grain.
+    /// At 45° or more to the grain.
     CrossCut,
 }
 
@@ -201,7 +201,8 @@ fn edge_of(
     let outward = frame.direction_to_local(cut.plane.normal()).tidy();
     let Vec3 { x, y, z } = outward;
     let in_face = (x * x + y * y).sqrt();
-    let kind = if y.abs() >= x.abs() { EdgeCut::Rip } else { EdgeCut::CrossCut };
+    // At 45° it is the end of a board, whatever the rounding.
+    let kind = if y.abs() > 1.000_001 * x.abs() { EdgeCut::Rip } else { EdgeCut::CrossCut };
     let gauge_deg = match kind {
         EdgeCut::Rip => atan2_deg(-x, y.abs()),
         EdgeCut::CrossCut => atan2_deg(-y, x.abs()),

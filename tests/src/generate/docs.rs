@@ -118,7 +118,7 @@ fn input_table(def: &StructDef) -> String {
             Value::Object(_) => "its own defaults".to_owned(),
             value => format!("`{}`", compact(value)),
         });
-        let cells = [format!("`{name}`"), kind(ty), unit_of(name).to_owned(), range(field), default, cell(doc)];
+        let cells = [format!("`{name}`"), kind(ty), unit_of(name), range(field), default, cell(doc)];
         let _ = writeln!(out, "| {} |", cells.join(" | "));
     }
     out
@@ -204,42 +204,53 @@ fn compact(value: &Value) -> String {
     }
 }
 
-/// Symbol of the unit that a field's name carries.
-pub fn unit_of(field: &str) -> &'static str {
-    const UNITS: [(&str, &str); 31] = [
-        ("_n_per_mm2", "N/mm²"),
-        ("_n_per_mm", "N/mm"),
-        ("_kg_per_m3", "kg/m³"),
-        ("_kg_m3", "kg/m³"),
-        ("_g_cm3", "g/cm³"),
-        ("_g_m2", "g/m²"),
-        ("_m2_per_l", "m²/L"),
-        ("_m2_l", "m²/L"),
-        ("_l_m2", "L/m²"),
-        ("_n_mm", "N/mm"),
-        ("_per_pct", "1/%"),
-        ("_nmm2", "N·mm²"),
-        ("_nmm", "N·mm"),
-        ("_mm4", "mm⁴"),
-        ("_mm3", "mm³"),
-        ("_mm2", "mm²"),
-        ("_mm", "mm"),
-        ("_um", "µm"),
-        ("_m3", "m³"),
-        ("_m2", "m²"),
-        ("_m", "m"),
-        ("_mpa", "MPa"),
-        ("_kg", "kg"),
-        ("_deg", "°"),
-        ("_pct", "%"),
-        ("_degc", "°C"),
-        ("_min", "min"),
-        ("_h", "h"),
-        ("_s", "s"),
-        ("_l", "L"),
-        ("_n", "N"),
+/// Symbol of the unit that a field's name carries: `mass_kg`, `density_kg_m3`, `spread_m2_per_l`.
+pub fn unit_of(field: &str) -> String {
+    let (over, under) = field.split_once("_per_").unwrap_or((field, ""));
+    // `shear_per_screw_n`: what follows `per` is a thing, the unit stands at the end.
+    let (over, under) = if under.contains('_') { (field, "") } else { (over, under) };
+    let own = match over.rsplit_once('_') {
+        // Written without `per` where the pair is one unit of its own.
+        Some((rest, "m3")) if rest.ends_with("_kg") => "kg/m³",
+        Some((_, last)) => symbol(last),
+        None => "",
+    };
+    match (own, symbol(under)) {
+        (own, "") => own.to_owned(),
+        ("", under) => format!("1/{under}"),
+        (own, under) => format!("{own}/{under}"),
+    }
+}
+
+fn symbol(word: &str) -> &'static str {
+    const SYMBOLS: &[(&str, &str)] = &[
+        ("um", "µm"),
+        ("mm", "mm"),
+        ("mm2", "mm²"),
+        ("mm3", "mm³"),
+        ("mm4", "mm⁴"),
+        ("mm5", "mm⁵"),
+        ("m", "m"),
+        ("m2", "m²"),
+        ("m3", "m³"),
+        ("inch", "in"),
+        ("n", "N"),
+        ("nmm", "N·mm"),
+        ("nmm2", "N·mm²"),
+        ("kpa", "kPa"),
+        ("mpa", "MPa"),
+        ("g", "g"),
+        ("kg", "kg"),
+        ("ml", "mL"),
+        ("l", "L"),
+        ("deg", "°"),
+        ("degc", "°C"),
+        ("pct", "%"),
+        ("s", "s"),
+        ("min", "min"),
+        ("h", "h"),
     ];
-    UNITS.iter().find(|(ending, _)| field.ends_with(ending)).map_or("", |(_, symbol)| symbol)
+    SYMBOLS.iter().find(|(name, _)| *name == word).map_or("", |(_, symbol)| symbol)
 }
 
 fn types_page(model: &Model) -> String {
@@ -431,7 +442,7 @@ fn verification_line(row: &Row, expected: &Expected, found: &Comparison) -> Stri
     let (wanted, computed, residual, tolerance) = match &expected.value {
         ExpectedValue::Number { printed, unit, factor, tolerance } => {
             let own = unit_of(expected.path.rsplit('.').next().unwrap_or_default());
-            let unit = if unit.is_empty() { own } else { unit };
+            let unit = if unit.is_empty() { &own } else { unit };
             let value = found.computed.as_f64().unwrap_or_default() / factor;
             let residual = found.residual.unwrap_or_default() / factor;
             let wanted = format!("{} {unit}", number(*printed));
@@ -487,6 +498,12 @@ mod tests {
         }
         assert_eq!(unit_of("moment_nmm"), "N·mm");
         assert_eq!(unit_of("density_kg_per_m3"), "kg/m³");
+        assert_eq!(unit_of("density_12_kg_m3"), "kg/m³");
+        assert_eq!(unit_of("spread_m2_per_l"), "m²/L");
+        assert_eq!(unit_of("lifts_per_min"), "1/min");
+        assert_eq!(unit_of("net_l_per_coat"), "L");
+        assert_eq!(unit_of("shear_per_screw_n"), "N");
+        assert_eq!(unit_of("n"), "");
     }
 
     #[test]

@@ -4,14 +4,19 @@
 //! The files are committed plain source, so that a reader, a header generator and a diff see them; `cargo run -p
 //! beamcraft-tests --bin generate` rewrites them and a test fails when one is stale.
 
+pub mod c;
 pub mod docs;
 pub mod model;
+mod pydoc;
+pub mod python;
+mod stubs;
 
 use std::path::PathBuf;
 
 use model::Model;
 
 /// A file that is generated: its path from the top of the checkout and its whole text.
+#[derive(Clone)]
 pub struct GeneratedFile {
     /// Path from the top of the checkout.
     pub path: String,
@@ -29,7 +34,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: [fn(&Model) -> Vec<GeneratedFile>; 1] = [docs::files];
+    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files, docs::files, python::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 

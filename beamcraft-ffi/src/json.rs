@@ -1,0 +1,146 @@
+//! The JSON door: every calculation by name, and the list of them.
+
+use core::ffi::c_char;
+
+use beamcraft_core::error::{Allowed, ErrorCode, Fault};
+use beamcraft_core::json::Calculation;
+use beamcraft_core::registry;
+
+use crate::error::beamcraft_error;
+use crate::guard::{Failure, guard};
+use crate::pointer::{TextBuffer, text};
+use crate::record::unknown_choice;
+use crate::status::beamcraft_status;
+
+/// The schema of what a calculation takes.
+pub const BEAMCRAFT_SCHEMA_INPUT: u32 = 0;
+/// The schema of what a calculation returns.
+pub const BEAMCRAFT_SCHEMA_OUTPUT: u32 = 1;
+
+/// Computes the calculation `name` for a JSON input and gives the JSON of its result: the same bytes for the same input
+/// on every machine, no spaces, fields in the order of the schema. All faults of the input are found at once.
+///
+/// A field whose name ends in `_mm` also takes a shop length as text, such as "7' 3 1/2\"".
+///
+/// The result is computed in each call, also when capacity is 0: a buffer that is large enough from the start saves
+/// half the work.
+///
+/// # Safety
+/// `name` and `input` are NULL or point to as many bytes of UTF-8 as their lengths say, NULL is refused; the rest is a
+/// text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_call_json(
+    name: *const c_char,
+    name_length: usize,
+    input: *const c_char,
+    input_length: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    let body = || {
+        // SAFETY: the contract of this function.
+        let name = unsafe { text(name, name_length, "name", "name_length") }?;
+        // SAFETY: the contract of this function.
+        let input = unsafe { text(input, input_length, "input", "input_length") }?;
+        let place = TextBuffer::new(buffer, capacity, out_needed)?;
+        let result = registry::call(name, input)?;
+        // SAFETY: the contract of this function.
+        unsafe { place.write(&result) }
+    };
+    // SAFETY: the contract of this function.
+    unsafe { guard(out_error, body) }
+}
+
+/// How many calculations there are.
+#[unsafe(no_mangle)]
+pub extern "C" fn beamcraft_calculation_count() -> usize {
+    registry::calculations().count()
+}
+
+fn row(index: usize) -> Result<&'static Calculation, Failure> {
+    let allowed = Allowed::Text("below beamcraft_calculation_count");
+    let beyond = || Fault::number(ErrorCode::OutOfRange, "index", index as f64, allowed, "");
+    registry::calculations().nth(index).ok_or_else(|| beyond().into())
+}
+
+/// Gives a text about the calculation at `index`.
+///
+/// # Safety
+/// `buffer` is NULL or has `capacity` writable bytes; `out_needed` and `out_error` are NULL or writable.
+unsafe fn give(
+    index: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+    text: impl FnOnce(&'static Calculation) -> Result<String, Failure>,
+) -> beamcraft_status {
+    let body = || {
+        let place = TextBuffer::new(buffer, capacity, out_needed)?;
+        let text = text(row(index)?)?;
+        // SAFETY: the contract of this function.
+        unsafe { place.write(&text) }
+    };
+    // SAFETY: the contract of this function.
+    unsafe { guard(out_error, body) }
+}
+
+/// Name of the calculation at `index`, counted from 0; the order is fixed within a release.
+///
+/// # Safety
+/// A text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_calculation_name(
+    index: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe { give(index, buffer, capacity, out_needed, out_error, |row| Ok(row.name.to_owned())) }
+}
+
+/// What the calculation at `index` answers, in one line.
+///
+/// # Safety
+/// A text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_calculation_purpose(
+    index: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe { give(index, buffer, capacity, out_needed, out_error, |row| Ok(row.purpose.to_owned())) }
+}
+
+/// JSON Schema (draft 2020-12) of what the calculation at `index` takes or returns: fields, units, ranges, defaults.
+/// `side` is BEAMCRAFT_SCHEMA_INPUT or BEAMCRAFT_SCHEMA_OUTPUT.
+///
+/// # Safety
+/// A text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_calculation_schema(
+    index: usize,
+    side: u32,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    let schema = |row: &'static Calculation| {
+        let schema = match side {
+            BEAMCRAFT_SCHEMA_INPUT => (row.input_schema)(),
+            BEAMCRAFT_SCHEMA_OUTPUT => (row.output_schema)(),
+            _ => return Err(unknown_choice("side", side, "the constants BEAMCRAFT_SCHEMA_*").into()),
+        };
+        Ok(format!("{:#}", schema.as_value()))
+    };
+    // SAFETY: the same contract.
+    unsafe { give(index, buffer, capacity, out_needed, out_error, schema) }
+}

@@ -1,0 +1,24 @@
+//! The C ABI of beamcraft. The manual of it is `include/beamcraft.h`, made from the comments in this crate.
+//!
+//! Only the C functions are stable here; the Rust items exist for the tests and may change with any release. All
+//! `unsafe` of the project stands in this crate: every pointer is checked for NULL, every number from outside is
+//! checked before it becomes a choice, and every entry passes the guard that turns a panic into a status.
+#![allow(non_camel_case_types, reason = "the names are the C names, so that header, symbols and source agree")]
+#![deny(clippy::undocumented_unsafe_blocks, clippy::multiple_unsafe_ops_per_block)]
+
+#[cfg(panic = "abort")]
+compile_error!("the C door turns a panic into a status, which needs unwinding: build with panic = \"unwind\"");
+
+mod error;
+pub mod generated;
+mod guard;
+mod json;
+mod pointer;
+mod record;
+mod status;
+mod version;
+
+pub use error::*;
+pub use json::*;
+pub use status::*;
+pub use version::*;

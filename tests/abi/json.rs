@@ -1,0 +1,98 @@
+//! The JSON door of C.
+
+use core::ptr;
+
+use beamcraft::*;
+use beamcraft_core::error::ErrorCode;
+use beamcraft_core::registry;
+
+use crate::face::{Refused, take_error, text};
+
+fn call(name: &[u8], input: &[u8]) -> Result<String, Refused> {
+    let mut error = ptr::null_mut();
+    let result = text(|buffer, capacity, needed| {
+        // SAFETY: live texts, a buffer of that capacity, writable pointers.
+        unsafe {
+            beamcraft_call_json(
+                name.as_ptr().cast(),
+                name.len(),
+                input.as_ptr().cast(),
+                input.len(),
+                buffer,
+                capacity,
+                needed,
+                &raw mut error,
+            )
+        }
+    });
+    result.map_err(|status| take_error(status, error))
+}
+
+#[test]
+fn a_result_has_the_bytes_of_the_core() {
+    let input = r#"{"thickness_a_mm":19.0,"thickness_b_mm":"3/4 in"}"#;
+    assert_eq!(call(b"mitre_pair", input.as_bytes()), Ok(registry::call("mitre_pair", input).expect("allowed")));
+}
+
+#[test]
+fn what_cannot_be_read_is_named() {
+    let refused = call(b"mitre_pear", b"{}").expect_err("no such calculation");
+    assert_eq!(refused.status, ErrorCode::UnknownName as u32);
+    assert!(refused.text.contains("did you mean mitre_pair?"), "{}", refused.text);
+    for (name, input) in
+        [(&b"mitre_pair"[..], &b"{"[..]), (b"mitre_pair", b""), (b"mitre_pair", b"\xff"), (b"\xc3", b"{}")]
+    {
+        let refused = call(name, input).expect_err("not to be read");
+        assert_eq!(refused.status, ErrorCode::Malformed as u32);
+    }
+    assert!(call(b"mitre_pair\0", b"{}").is_err(), "a NUL within the length is part of the name");
+}
+
+#[test]
+fn null_and_lengths_that_memory_cannot_have_are_refused() {
+    let (name, mut needed) = ("mitre_pair", 0);
+    let call = |name: *const core::ffi::c_char, length, input: *const core::ffi::c_char, needed| {
+        // SAFETY: NULL or live; the absurd length is refused before anything is read.
+        unsafe { beamcraft_call_json(name, 10, input, length, ptr::null_mut(), 0, needed, ptr::null_mut()) }
+    };
+    let name = name.as_ptr().cast();
+    let needed = &raw mut needed;
+    assert_eq!(call(ptr::null(), 2, c"{}".as_ptr(), needed), ErrorCode::NullPointer as u32);
+    assert_eq!(call(name, 0, ptr::null(), needed), ErrorCode::NullPointer as u32);
+    assert_eq!(call(name, 2, c"{}".as_ptr(), ptr::null_mut()), ErrorCode::NullPointer as u32);
+    assert_eq!(call(name, usize::MAX, c"{}".as_ptr(), needed), ErrorCode::OutOfRange as u32);
+}
+
+#[test]
+fn the_list_of_calculations_is_the_registry() {
+    assert_eq!(beamcraft_calculation_count(), registry::calculations().count());
+    for (index, row) in registry::calculations().enumerate() {
+        let none = ptr::null_mut();
+        // SAFETY: a buffer of that capacity; no error object wanted.
+        unsafe {
+            let name = text(|b, c, n| beamcraft_calculation_name(index, b, c, n, none));
+            assert_eq!(name.as_deref(), Ok(row.name));
+            let purpose = text(|b, c, n| beamcraft_calculation_purpose(index, b, c, n, none));
+            assert_eq!(purpose.as_deref(), Ok(row.purpose));
+            for (side, schema) in
+                [(BEAMCRAFT_SCHEMA_INPUT, (row.input_schema)()), (BEAMCRAFT_SCHEMA_OUTPUT, (row.output_schema)())]
+            {
+                let text = text(|b, c, n| beamcraft_calculation_schema(index, side, b, c, n, none)).expect("a schema");
+                assert_eq!(&serde_json::from_str::<serde_json::Value>(&text).expect("JSON"), schema.as_value());
+            }
+        }
+    }
+    let (mut needed, none) = (0, ptr::null_mut());
+    // SAFETY: writable pointers.
+    unsafe {
+        let beyond = beamcraft_calculation_count();
+        assert_eq!(
+            beamcraft_calculation_name(beyond, ptr::null_mut(), 0, &raw mut needed, none),
+            ErrorCode::OutOfRange as u32
+        );
+        assert_eq!(
+            beamcraft_calculation_schema(0, 2, ptr::null_mut(), 0, &raw mut needed, none),
+            ErrorCode::UnknownChoice as u32
+        );
+    }
+}
