@@ -2,8 +2,8 @@
 
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::plan::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths, SawSpec,
-    SiteSpec, WoodSpec, plan,
+    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths,
+    SawSpec, SiteSpec, WoodSpec, plan,
 };
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
@@ -42,14 +42,7 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
 }
 
 pub(super) fn obstruction(name: &str, left_mm: f64, right_mm: f64, bottom_mm: f64, projection_mm: f64) -> Obstruction {
-    Obstruction {
-        name: name.to_owned(),
-        left_mm,
-        right_mm,
-        bottom_mm,
-        top_mm: bottom_mm + 800.0,
-        projection_mm,
-    }
+    Obstruction { name: name.to_owned(), left_mm, right_mm, bottom_mm, top_mm: bottom_mm + 800.0, projection_mm }
 }
 
 pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
@@ -159,4 +152,20 @@ pub(super) fn hostile() -> Plan {
     ]));
     spec.finish = Some(finish());
     plan(&spec).unwrap()
+}
+
+/// Stops where an element of markup is not closed, or closed in the wrong order.
+pub(super) fn assert_balanced(markup: &str) {
+    const VOID: [&str; 3] = ["meta", "br", "!DOCTYPE"];
+    let mut open: Vec<&str> = Vec::new();
+    for (at, _) in markup.match_indices('<') {
+        let tag = &markup[at + 1..at + markup[at..].find('>').expect("a tag that ends")];
+        let name = tag.trim_start_matches('/').split([' ', '\n', '/']).next().unwrap();
+        if tag.starts_with('/') {
+            assert_eq!(open.pop(), Some(name), "{}", &markup[at.saturating_sub(200)..at]);
+        } else if !(tag.ends_with('/') || VOID.contains(&name)) {
+            open.push(name);
+        }
+    }
+    assert!(open.is_empty(), "{open:?}");
 }

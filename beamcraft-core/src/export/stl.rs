@@ -130,8 +130,7 @@ mod tests {
                 let [n, a, b, c] = [n, a, b, c].map(|p| p.map(f64::from));
                 let (u, v): ([f64; 3], [f64; 3]) =
                     (core::array::from_fn(|i| b[i] - a[i]), core::array::from_fn(|i| c[i] - a[i]));
-                let cross =
-                    [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+                let cross = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
                 let (length, along) = (
                     cross.iter().map(|x| x * x).sum::<f64>().sqrt(),
                     cross.iter().zip(n).map(|(x, y)| x * y).sum::<f64>(),

@@ -78,7 +78,7 @@ pub(super) fn checks(page: &mut Page, plan: &Plan) {
     let row = |check: &Verdict| {
         [
             Html::from(check.name.as_str()),
-            Html::from(check.subject.as_str()),
+            Html::name(&check.subject),
             number(check.demand, check.unit),
             number(check.capacity, check.unit),
             check.utilisation.map_or_else(String::new, percent).into(),

@@ -107,7 +107,12 @@ impl Page {
     }
 
     /// A table; on a narrow screen each row becomes a list of named values under its first cell.
-    pub(super) fn table<const N: usize>(&mut self, caption: &str, heads: [&str; N], rows: impl IntoIterator<Item = [Html; N]>) {
+    pub(super) fn table<const N: usize>(
+        &mut self,
+        caption: &str,
+        heads: [&str; N],
+        rows: impl IntoIterator<Item = [Html; N]>,
+    ) {
         self.body.push_str("<table>\n");
         if !caption.is_empty() {
             self.element("caption", "", &Html::text(caption));
@@ -172,6 +177,8 @@ mod tests {
         let mut page = Page::default();
         page.table("", ["panel", "thickness"], [["front".into(), "20 mm".into()]]);
         let html = page.finish("", "");
-        assert!(html.contains("<td class=\"lead\" data-name=\"panel\">front</td><td class=\"number\" data-name=\"thickness\">20 mm</td>"));
+        assert!(html.contains(
+            "<td class=\"lead\" data-name=\"panel\">front</td><td class=\"number\" data-name=\"thickness\">20 mm</td>"
+        ));
     }
 }

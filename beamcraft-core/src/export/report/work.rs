@@ -36,7 +36,8 @@ fn pair(lengths: ReportLengths, length_mm: f64, width_mm: f64) -> String {
 
 /// One edge: `top 45° mitred`.
 fn bevel(edge: &PanelEdge) -> String {
-    let gauge = if edge.gauge_deg == 0.0 { String::new() } else { format!(", {} in the face", degrees(edge.gauge_deg)) };
+    let gauge =
+        if edge.gauge_deg == 0.0 { String::new() } else { format!(", {} in the face", degrees(edge.gauge_deg)) };
     let joint = words::joint(edge.joint);
     let to = words::face(edge.neighbour);
     match edge.joint {
@@ -55,10 +56,20 @@ pub(super) fn cuts(page: &mut Page, plan: &Plan) {
     );
     let row = |cut: &CutSetting| {
         let wedge = if cut.wedge_deg == 0.0 { String::new() } else { format!("wedge {}", degrees(cut.wedge_deg)) };
-        let lean = cut.rip.map_or("", |rip| words::rip_set_up(rip.set_up));
+        let lean = match cut.rip {
+            Some(rip) => words::rip_set_up(rip.set_up),
+            None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => "jointed edge, the reference for the next",
+            None => "",
+        };
         [
-            format!("{} {}: {} to the {}", words::face(cut.panel), cut.step, words::cut(cut.cut), words::beyond(cut.panel, cut.edge))
-                .into(),
+            format!(
+                "{} {}: {} to the {}",
+                words::face(cut.panel),
+                cut.step,
+                words::cut(cut.cut),
+                words::beyond(cut.panel, cut.edge)
+            )
+            .into(),
             degrees(cut.bevel_deg).into(),
             degrees(cut.blade_tilt_deg).into(),
             gauge(cut).into(),
@@ -111,7 +122,10 @@ pub(super) fn cleat(page: &mut Page, plan: &Plan) {
 fn halves(page: &mut Page, plan: &Plan, cleat: &CleatPlan) {
     let (lengths, spec, halves) = (plan.spec.lengths, &plan.spec.cleat, &cleat.halves);
     let strip = pair(lengths, spec.strip_width_mm, spec.thickness_mm);
-    page.paragraph(format!("One strip {strip}, ripped once at {}; both halves come out alike.", degrees(spec.bevel_deg)));
+    page.paragraph(format!(
+        "One strip {strip}, ripped once at {}; both halves come out alike.",
+        degrees(spec.bevel_deg)
+    ));
     let rows = [
         ("long face as sawn", lengths.full(halves.long_face_mm)),
         ("long face, point blunted", lengths.full(halves.blunted_face_mm)),

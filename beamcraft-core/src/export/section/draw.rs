@@ -85,7 +85,8 @@ impl Pen<'_> {
     /// The end of something that goes on: a thin line with a zigzag.
     fn broken(&mut self, from: f64, to: f64, y: f64) {
         let middle = 0.5 * (from + to);
-        let spots = [(from - 2.0, 0.0), (middle - 1.2, 0.0), (middle - 0.5, -2.0), (middle + 0.5, 2.0), (middle + 1.2, 0.0)];
+        let spots =
+            [(from - 2.0, 0.0), (middle - 1.2, 0.0), (middle - 0.5, -2.0), (middle + 0.5, 2.0), (middle + 1.2, 0.0)];
         let mut spots: Vec<Spot> = spots.iter().map(|(x, rise)| Spot::new(*x, y + rise)).collect();
         spots.push(Spot::new(to + 2.0, y));
         self.sheet.run(&spots, Line::Thin);
@@ -154,8 +155,10 @@ impl Pen<'_> {
 
     /// The number of a panel: on it where there is room, outside where there is none.
     fn panel_number(&mut self, kind: FaceKind, thickness_mm: f64, ring: &[Spot]) {
-        let low = ring.iter().fold(Spot::new(f64::MAX, f64::MAX), |low, at| Spot::new(low.x.min(at.x), low.y.min(at.y)));
-        let high = ring.iter().fold(Spot::new(f64::MIN, f64::MIN), |high, at| Spot::new(high.x.max(at.x), high.y.max(at.y)));
+        let low =
+            ring.iter().fold(Spot::new(f64::MAX, f64::MAX), |low, at| Spot::new(low.x.min(at.x), low.y.min(at.y)));
+        let high =
+            ring.iter().fold(Spot::new(f64::MIN, f64::MIN), |high, at| Spot::new(high.x.max(at.x), high.y.max(at.y)));
         let thickness = thickness_mm * self.view.scale;
         let away = 0.5 * thickness + BALLOON_RADIUS + 3.0;
         let hollow = (self.scene.height_mm - 2.0 * thickness_mm) * self.view.scale;
@@ -297,7 +300,8 @@ impl Pen<'_> {
         let count = mitre.notes.len() as f64;
         for (at, note) in mitre.notes.iter().enumerate() {
             let row = 3.2 * at as f64;
-            let y = if mitre.outward.z >= 0.0 { corner.y - 1.6 - 3.2 * (count - 1.0) + row } else { corner.y + 4.0 + row };
+            let y =
+                if mitre.outward.z >= 0.0 { corner.y - 1.6 - 3.2 * (count - 1.0) + row } else { corner.y + 4.0 + row };
             self.sheet.text(Spot::new(x, y), SMALL, anchor, note);
         }
     }

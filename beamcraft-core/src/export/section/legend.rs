@@ -181,8 +181,12 @@ fn rows(scene: &Scene<'_>) -> Vec<(Part, String)> {
             AtPlane::Beside => ", not at mid length",
         };
         let out = size(one.projection_mm);
-        let gap = if gap_mm >= 0.0 { format!("{} above the body", size(gap_mm)) } else { "in the way of the body".to_owned() };
-        rows.push((Part::Obstruction(at), format!("{}: {gap}, {out} out{place}", shortened(&one.name, 24))));
+        let gap = if gap_mm >= 0.0 {
+            format!("{} above the body", size(gap_mm))
+        } else {
+            "in the way of the body".to_owned()
+        };
+        rows.push((Part::Obstruction(at), format!("{}: {gap}, {out} out{place}", shortened(one.name, 24))));
     }
     rows
 }

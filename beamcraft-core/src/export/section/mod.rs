@@ -39,7 +39,12 @@ pub fn section_svg(plan: &Plan) -> String {
     let title = format!("Cross section: {}", shortened(&plan.spec.name, MOST_TITLE));
     let description = "Hollow beam cut at mid length, seen from the right end: panels, cleat, wall and dimensions.";
     let mut sheet = Sheet::new(paper, &title, description);
-    sheet.rectangle(Spot::new(MARGIN, MARGIN), Spot::new(width - MARGIN, height - MARGIN), Line::Outline, super::svg::Fill::Nothing);
+    sheet.rectangle(
+        Spot::new(MARGIN, MARGIN),
+        Spot::new(width - MARGIN, height - MARGIN),
+        Line::Outline,
+        super::svg::Fill::Nothing,
+    );
     let frame = Zone { left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN };
     let mut legend = Legend::of(&scene);
     let zone = Zone { bottom: frame.bottom - legend.height(), ..frame };

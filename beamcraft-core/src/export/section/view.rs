@@ -6,7 +6,8 @@ use super::scene::{Scene, Yz};
 
 /// Numbers N of the scales 1:N: those of ISO 5455, and between 2 and 10 the whole and half steps that fill a sheet.
 const SCALES: [f64; 21] = [
-    0.1, 0.2, 0.5, 1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0, 200.0, 500.0,
+    0.1, 0.2, 0.5, 1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0, 200.0,
+    500.0,
 ];
 
 /// Paper beside the body for the dimension of its height, mm.
@@ -92,6 +93,10 @@ impl View {
 
     /// The scale as it is written: `1:2`, `5:1`.
     pub(super) fn scale_text(&self) -> String {
-        if self.ratio >= 1.0 { format!("1:{}", fixed(self.ratio, 1)) } else { format!("{}:1", fixed(1.0 / self.ratio, 1)) }
+        if self.ratio >= 1.0 {
+            format!("1:{}", fixed(self.ratio, 1))
+        } else {
+            format!("{}:1", fixed(1.0 / self.ratio, 1))
+        }
     }
 }
