@@ -3,6 +3,8 @@
 //! `cargo bench -p beamcraft-core --bench calculations`. Every timed loop asserts its result, so that a bench cannot time
 //! an error.
 
+#![allow(clippy::expect_used, missing_docs, reason = "a bench stops at the first wrong result")]
+
 use std::hint::black_box;
 
 use beamcraft_core::json::{read, write};
