@@ -472,3 +472,7 @@ fn function(out: &mut String, model: &Model, calculation: &CalculationModel, exa
         row.name
     );
 }
+
+#[cfg(test)]
+#[path = "python_tests.rs"]
+mod tests;
