@@ -13,6 +13,7 @@ mod error;
 pub mod generated;
 mod guard;
 mod json;
+mod plan;
 mod pointer;
 mod record;
 mod status;
@@ -20,5 +21,6 @@ mod version;
 
 pub use error::*;
 pub use json::*;
+pub use plan::*;
 pub use status::*;
 pub use version::*;
