@@ -299,35 +299,9 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
                                               beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
- * The whole job: from a spec to a plan
+ * The whole job: from a spec to a plan, its panels and their solids
  * ---------------------------------------------------------------------------- */
 
-/** Bit of demand in `given` of beamcraft_check. */
-#define BEAMCRAFT_CHECK_GIVEN_DEMAND 1
-/** Bit of capacity in `given` of beamcraft_check. */
-#define BEAMCRAFT_CHECK_GIVEN_CAPACITY 2
-/** Bit of utilisation in `given` of beamcraft_check. */
-#define BEAMCRAFT_CHECK_GIVEN_UTILISATION 4
-/** What is checked, in words. */
-#define BEAMCRAFT_CHECK_TEXT_NAME 0
-/** The part checked. */
-#define BEAMCRAFT_CHECK_TEXT_SUBJECT 1
-/** Unit of demand and capacity. */
-#define BEAMCRAFT_CHECK_TEXT_UNIT 2
-/** The governing mode; may be empty. */
-#define BEAMCRAFT_CHECK_TEXT_MODE 3
-/** The rule and its place. */
-#define BEAMCRAFT_CHECK_TEXT_CLAUSE 4
-/** What was assumed, or why there is no answer; may be empty. */
-#define BEAMCRAFT_CHECK_TEXT_REMARK 5
-/** One or two sentences. */
-#define BEAMCRAFT_FINDING_TEXT_MESSAGE 0
-/** What would help; may be empty. */
-#define BEAMCRAFT_FINDING_TEXT_CURE 1
-/** The part concerned. */
-#define BEAMCRAFT_FINDING_TEXT_SUBJECT 2
-/** The rule behind it; may be empty. */
-#define BEAMCRAFT_FINDING_TEXT_CLAUSE 3
 /** A piece of wood. */
 #define BEAMCRAFT_PIECE_ADDED 0
 /** A piece that is taken out of the wood. */
@@ -375,22 +349,6 @@ typedef struct beamcraft_panel_edge {
   /** Kept for later: 0. */
   uint32_t reserved_1;
 } beamcraft_panel_edge;
-
-/** Numbers of one check. */
-typedef struct beamcraft_check {
-  /** Which of the optional fields have a value: a sum of BEAMCRAFT_CHECK_GIVEN_*. */
-  uint64_t given;
-  /** Demand, in the unit of the check. Optional. */
-  double demand;
-  /** Capacity, in the unit of the check. Optional. */
-  double capacity;
-  /** Demand over capacity; 1 is the limit. Optional. */
-  double utilisation;
-  /** What the check says. One of BEAMCRAFT_OUTCOME_*. Only BEAMCRAFT_OUTCOME_MET is a pass. */
-  uint32_t outcome;
-  /** What it rests on. One of BEAMCRAFT_BASIS_*. */
-  uint32_t basis;
-} beamcraft_check;
 
 /** Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
  *  is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,
@@ -557,6 +515,53 @@ beamcraft_status beamcraft_plan_piece_tags(const beamcraft_plan *plan,
                                            size_t capacity,
                                            size_t *out_needed,
                                            beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * What a plan says about itself: findings, checks, cautions
+ * ---------------------------------------------------------------------------- */
+
+/** Bit of demand in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_DEMAND 1
+/** Bit of capacity in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_CAPACITY 2
+/** Bit of utilisation in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_UTILISATION 4
+/** What is checked, in words. */
+#define BEAMCRAFT_CHECK_TEXT_NAME 0
+/** The part checked. */
+#define BEAMCRAFT_CHECK_TEXT_SUBJECT 1
+/** Unit of demand and capacity. */
+#define BEAMCRAFT_CHECK_TEXT_UNIT 2
+/** The governing mode; may be empty. */
+#define BEAMCRAFT_CHECK_TEXT_MODE 3
+/** The rule and its place. */
+#define BEAMCRAFT_CHECK_TEXT_CLAUSE 4
+/** What was assumed, or why there is no answer; may be empty. */
+#define BEAMCRAFT_CHECK_TEXT_REMARK 5
+/** One or two sentences. */
+#define BEAMCRAFT_FINDING_TEXT_MESSAGE 0
+/** What would help; may be empty. */
+#define BEAMCRAFT_FINDING_TEXT_CURE 1
+/** The part concerned. */
+#define BEAMCRAFT_FINDING_TEXT_SUBJECT 2
+/** The rule behind it; may be empty. */
+#define BEAMCRAFT_FINDING_TEXT_CLAUSE 3
+
+/** Numbers of one check. */
+typedef struct beamcraft_check {
+  /** Which of the optional fields have a value: a sum of BEAMCRAFT_CHECK_GIVEN_*. */
+  uint64_t given;
+  /** Demand, in the unit of the check. Optional. */
+  double demand;
+  /** Capacity, in the unit of the check. Optional. */
+  double capacity;
+  /** Demand over capacity; 1 is the limit. Optional. */
+  double utilisation;
+  /** What the check says. One of BEAMCRAFT_OUTCOME_*. Only BEAMCRAFT_OUTCOME_MET is a pass. */
+  uint32_t outcome;
+  /** What it rests on. One of BEAMCRAFT_BASIS_*. */
+  uint32_t basis;
+} beamcraft_check;
 
 /** How many findings there are, worst first.
  *

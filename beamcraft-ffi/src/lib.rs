@@ -16,11 +16,13 @@ mod json;
 mod plan;
 mod pointer;
 mod record;
+mod review;
 mod status;
 mod version;
 
 pub use error::*;
 pub use json::*;
 pub use plan::*;
+pub use review::*;
 pub use status::*;
 pub use version::*;

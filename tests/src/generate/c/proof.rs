@@ -32,9 +32,11 @@ fn shapes(door: &Door<'_>) -> Vec<Shape> {
         size: record.size,
         members: record.members.iter().map(|member| (member.name.clone(), member.offset)).collect(),
     });
-    let plan = std::fs::read_to_string(top().join("beamcraft-ffi/src/plan.rs"));
-    let plan = plan.unwrap_or_else(|fault| panic!("plan.rs: {fault}"));
-    written_by_hand(&plan).into_iter().chain(generated).collect()
+    let by_hand = ["plan.rs", "review.rs"].map(|name| {
+        let source = std::fs::read_to_string(top().join("beamcraft-ffi/src").join(name));
+        written_by_hand(&source.unwrap_or_else(|fault| panic!("{name}: {fault}")))
+    });
+    by_hand.into_iter().flatten().chain(generated).collect()
 }
 
 /// The `repr(C)` structs of a source file; their members are numbers.
