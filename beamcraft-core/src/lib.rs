@@ -11,6 +11,7 @@
 
 pub mod cite;
 pub mod error;
+pub mod export;
 pub mod fasten;
 pub mod finding;
 pub mod finish;
