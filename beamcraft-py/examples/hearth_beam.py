@@ -61,7 +61,7 @@ def main() -> None:
     for cut in plan.cuts:
         if cut.panel == "front":
             fence = "" if cut.rip is None else f", fence {cut.rip.fence.fence_mm:.1f} mm"
-            print(f"  {cut.step}. {cut.edge}: {cut.cut}, tilt {cut.blade_tilt_deg or 0:.1f} deg{fence}")
+            print(f"  {cut.step}. {cut.edge}: {cut.cut}, tilt {cut.blade_tilt_deg:.1f} deg{fence}")
 
     print("\nhanging")
     if plan.cleat is not None and plan.cleat.marks is not None:
@@ -69,7 +69,7 @@ def main() -> None:
         print(f"  lower edge of the wall half {marks.lower_edge_mm:.1f} mm above the floor")
         print(f"  screws at {', '.join(f'{screw.x_mm:.0f}' for screw in marks.screws)} mm")
         for room in marks.lift_rooms:
-            print(f"  {room}")
+            print(f"  {room.name}: {room.room_mm:.0f} mm of room, {room.along_seat_mm:.0f} mm needed to lift on")
     print(f"  {plan.mass.lifted_kg:.1f} kg to lift")
 
     print("\nchecks")

@@ -26,24 +26,24 @@ pub(super) fn plain(doc: &str) -> String {
 }
 
 /// A type as annotations write it.
-pub(super) fn annotation(model: &Model, ty: &Ty) -> String {
+pub(super) fn annotation(ty: &Ty) -> String {
     match ty {
         Ty::Number => "float".to_owned(),
         Ty::Integer => "int".to_owned(),
         Ty::Text => "str".to_owned(),
-        Ty::Optional(inner) => format!("{} | None", annotation(model, inner)),
-        Ty::List(inner) => format!("list[{}]", annotation(model, inner)),
-        Ty::Array(inner, count) => format!("tuple[{}]", vec![annotation(model, inner); *count].join(", ")),
+        Ty::Optional(inner) => format!("{} | None", annotation(inner)),
+        Ty::List(inner) => format!("list[{}]", annotation(inner)),
+        Ty::Array(inner, count) => format!("tuple[{}]", vec![annotation(inner); *count].join(", ")),
         Ty::Named(name) => name.clone(),
     }
 }
 
 /// A type as annotations of arguments write it: any sequence serves as a list.
-pub(super) fn argument(model: &Model, ty: &Ty) -> String {
+pub(super) fn argument(ty: &Ty) -> String {
     match ty {
-        Ty::Optional(inner) => format!("{} | None", argument(model, inner)),
-        Ty::List(inner) => format!("Iterable[{}]", argument(model, inner)),
-        other => annotation(model, other),
+        Ty::Optional(inner) => format!("{} | None", argument(inner)),
+        Ty::List(inner) => format!("Iterable[{}]", argument(inner)),
+        other => annotation(other),
     }
 }
 
@@ -110,7 +110,7 @@ fn section(out: &mut String, model: &Model, title: &str, fields: &[&Field]) {
         }
         for line in lines.lines() {
             if line.is_empty() {
-                out.push('\n')
+                out.push('\n');
             } else {
                 let _ = write!(out, "\n    {line}");
             }

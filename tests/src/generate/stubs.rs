@@ -98,7 +98,7 @@ fn arguments(model: &Model, fields: &[Field]) -> String {
     let arguments: Vec<String> = pydoc::required_first(fields)
         .iter()
         .map(|field| {
-            let ty = pydoc::argument(model, &field.ty);
+            let ty = pydoc::argument(&field.ty);
             match &field.default {
                 None => format!("{}: {ty}", python_name(&field.name)),
                 Some(value) => {
@@ -128,7 +128,7 @@ fn class(out: &mut String, model: &Model, def: &StructDef) {
         );
     }
     for field in fields {
-        let ty = pydoc::annotation(model, &field.ty);
+        let ty = pydoc::annotation(&field.ty);
         let _ = writeln!(out, "    @property\n    def {}(self) -> {ty}:", python_name(&field.name));
         doc(out, "        ", &pydoc::plain(&field.doc));
     }
@@ -162,7 +162,7 @@ fn doc(out: &mut String, indent: &str, text: &str) {
             let _ = writeln!(out, "{indent}{raw}\"\"\"{first}");
             for line in rest {
                 if line.is_empty() {
-                    out.push('\n')
+                    out.push('\n');
                 } else {
                     let _ = writeln!(out, "{indent}{line}");
                 }
