@@ -96,7 +96,7 @@ fn drawing_page_and_solids_are_those_of_the_core() {
             assert_eq!(drawing, export::section_svg(&plan));
             let page = held.text(|p, b, c, n, e| beamcraft_plan_report_html(p, b, c, n, e));
             assert_eq!(page, export::report_html(&plan));
-            let solids: Vec<u8> = held.items(|p, b, c, n, e| beamcraft_plan_panels_stl(p, b, c, n, e));
+            let solids: Vec<u8> = held.list(|p, b, c, n, e| beamcraft_plan_panels_stl(p, b, c, n, e));
             assert_eq!(solids, export::panels_stl(&plan));
         }
     }
