@@ -1,4 +1,4 @@
-//! Writes the Python door: classes and functions as Rust source; [`super::stubs`] writes the stub file to them.
+//! Writes the Python door: classes and functions as Rust source; `stubs` writes the stub file to them.
 //!
 //! A class holds its own fields rather than the core's struct: outputs of the core borrow static texts, keep fields private
 //! and cannot be read back, and a class that can be built from its fields pickles, copies and evaluates from its `repr`
