@@ -328,6 +328,7 @@ pub(crate) fn field<T: OfJson>(fields: &Map<String, Value>, name: &str) -> Optio
 }
 
 /// The list `name` of an object, which is left out when it is empty.
+#[allow(dead_code, reason = "which shapes the structs have decides whether it is needed")]
 pub(crate) fn list<T: OfJson>(fields: &Map<String, Value>, name: &str) -> Option<Vec<T>> {
     fields.get(name).map_or_else(|| Some(Vec::new()), Vec::of_json)
 }

@@ -30,6 +30,7 @@ pub(crate) enum Shown {
 
 impl Shown {
     /// The same, but for an empty list that is left out of the JSON.
+    #[allow(dead_code, reason = "which shapes the structs have decides whether it is needed")]
     pub(crate) fn unless_empty(self) -> Self {
         if let Shown::List(items) = &self
             && items.is_empty()
