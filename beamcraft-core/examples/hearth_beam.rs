@@ -10,8 +10,8 @@ use std::{env, fs};
 
 use beamcraft_core::export::{panels_stl, report_html, section_svg};
 use beamcraft_core::json;
-use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
-use beamcraft_core::saw::BoardSetUp;
+use beamcraft_core::plan::{BeamSpec, CutSetting, LegShape, Plan, ReportLengths, plan};
+use beamcraft_core::saw::{BoardSetUp, RipSetUp};
 use beamcraft_core::shell::EdgeCut;
 use beamcraft_core::units::{LengthRounding, LengthStyle, WriteLengthInput, write_length};
 use beamcraft_core::verdict::Outcome;
@@ -104,25 +104,51 @@ fn panels(plan: &Plan, lines: &mut Vec<String>) {
 }
 
 fn cuts(plan: &Plan, lines: &mut Vec<String>) {
-    lines.push("\nSaw settings, in the order of the cuts".to_owned());
+    lines.push(
+        "\nSaw settings, in the order of the cuts; flat on the table, show face up, unless it says otherwise"
+            .to_owned(),
+    );
     for cut in &plan.cuts {
         let setting = match cut.rip {
-            Some(rip) => format!("fence {}", length(plan, rip.fence.fence_mm)),
+            Some(rip) => format!("fence {}{}", length(plan, rip.fence.fence_mm), lean(cut.bevel_deg, rip.set_up)),
             None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => {
                 "jointed edge, reference for the next".to_owned()
             }
             None if cut.cut == EdgeCut::Rip => "no fence distance".to_owned(),
-            None => format!("gauge {:.1}°", cut.gauge_deg),
+            None => format!("gauge {:.1}°{}", cut.gauge_deg.abs(), longer_side(plan, cut)),
         };
         let lies = match cut.set_up {
-            BoardSetUp::Flat => "",
-            BoardSetUp::OtherFaceDown => ", turned over",
-            BoardSetUp::OnEdgeAgainstTallFence => ", on edge against a tall fence",
-            BoardSetUp::JigWedge => ", on a wedge",
+            BoardSetUp::Flat => String::new(),
+            BoardSetUp::OtherFaceDown => ", turned over, show face down".to_owned(),
+            BoardSetUp::OnEdgeAgainstTallFence => ", on edge against a tall fence".to_owned(),
+            BoardSetUp::JigWedge => format!(", on a wedge of {:.1}°", cut.wedge_deg),
         };
         let (panel, edge) = (cut.panel.to_string(), cut.edge.to_string());
         lines.push(format!("  {panel:<9} {}. {edge:<16} tilt {:.1}°, {setting}{lies}", cut.step, cut.blade_tilt_deg));
     }
+}
+
+/// Which way the blade of a bevelled rip leans, and the face when it lies down.
+fn lean(bevel_deg: f64, set_up: RipSetUp) -> &'static str {
+    match set_up {
+        _ if bevel_deg == 0.0 => "",
+        // That the board is turned over is said by its set-up.
+        RipSetUp::ShowFaceUpBladeAway | RipSetUp::ShowFaceDownBladeAway => ", blade leaning away from it",
+        RipSetUp::ShowFaceDownBladeTowards => ", show face down, blade leaning towards it",
+        RipSetUp::ShowFaceUpBladeTowards => ", blade leaning towards it",
+    }
+}
+
+/// Towards which edge a cross-cut off square leaves the board longer.
+fn longer_side(plan: &Plan, cut: &CutSetting) -> String {
+    let panel = plan.panels.iter().find(|panel| panel.id == cut.panel);
+    let edges = || panel.iter().flat_map(|panel| &panel.edges);
+    let Some(end) = edges().find(|edge| edge.id == cut.edge).filter(|end| end.outward.y.abs() > 1e-9) else {
+        return String::new();
+    };
+    // Where the cut faces away from an edge, it runs out beyond square towards it.
+    let longer = edges().find(|edge| edge.cut == EdgeCut::Rip && edge.outward.y * end.outward.y < 0.0);
+    longer.map_or_else(String::new, |edge| format!(" from square, longer at the {}", edge.neighbour))
 }
 
 fn cleat(plan: &Plan, lines: &mut Vec<String>) {
@@ -137,6 +163,8 @@ fn cleat(plan: &Plan, lines: &mut Vec<String>) {
     let edge = length(plan, cleat.wall_half_edge_mm);
     let lower = length(plan, cleat.wall_half_bottom_mm);
     lines.push(format!("  wall half: lower edge {lower}, edge at the wall {edge} above the underside; lift {lift}"));
+    let (beam, wall) = (length(plan, cleat.beam_half_length_mm), length(plan, cleat.wall_half_length_mm));
+    lines.push(format!("  cut to length: beam half {beam}, wall half {wall}"));
     if let Some(marks) = &cleat.marks {
         let screws: Vec<_> = marks.screws.iter().map(|screw| length(plan, screw.x_mm)).collect();
         let (lower, line) = (length(plan, marks.lower_edge_mm), length(plan, marks.screw_line_mm));
@@ -183,6 +211,14 @@ fn findings(plan: &Plan, lines: &mut Vec<String>) {
     for finding in &plan.findings {
         let grade = format!("{:?}", finding.grade).to_lowercase();
         lines.push(format!("  {grade}, {}: {}", finding.subject, finding.message));
+        let numbers = finding.numbers.iter().map(|number| match number.unit {
+            "mm" => format!("{} {}", number.name, length(plan, number.value)),
+            unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
+        });
+        let numbers: Vec<_> = numbers.collect();
+        if !numbers.is_empty() {
+            lines.push(format!("    {}", numbers.join(", ")));
+        }
         if !finding.cure.is_empty() {
             lines.push(format!("    {}", finding.cure));
         }

@@ -93,7 +93,23 @@ impl fmt::Display for Allowed {
 
 /// `value unit`, without a space before a missing unit.
 fn write_number(f: &mut fmt::Formatter<'_>, value: f64, unit: &str) -> fmt::Result {
-    if unit.is_empty() { write!(f, "{value}") } else { write!(f, "{value} {unit}") }
+    // Hundreds of digits help nobody.
+    let size = value.abs();
+    if size.is_finite() && (size >= 1e15 || (size > 0.0 && size < 1e-9)) {
+        write!(f, "{value:e}")?;
+    } else {
+        write!(f, "{value}")?;
+    }
+    if unit.is_empty() { Ok(()) } else { write!(f, " {unit}") }
+}
+
+/// A number with its unit, as faults print it.
+struct Number(f64, &'static str);
+
+impl fmt::Display for Number {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write_number(f, self.0, self.1)
+    }
 }
 
 /// One fault of a small calculation: `Copy`, nothing allocated.
@@ -167,7 +183,7 @@ pub struct Detail {
 impl From<Fault> for Detail {
     fn from(fault: Fault) -> Self {
         let unit = if let Allowed::Range { unit, .. } = fault.allowed { unit } else { "" };
-        let given = fault.value.map(|value| format!("{value} {unit}").trim_end().to_owned()).unwrap_or_default();
+        let given = fault.value.map(|value| Number(value, unit).to_string()).unwrap_or_default();
         Self {
             code: fault.code,
             path: fault.field.to_owned(),
@@ -260,10 +276,23 @@ impl From<Fault> for Error {
     }
 }
 
+/// The words of a name in alphabetical order.
+fn in_order(name: &str) -> String {
+    let lower = name.to_lowercase();
+    let mut words: Vec<_> = lower.split(|c: char| c == ',' || c.is_whitespace()).filter(|w| !w.is_empty()).collect();
+    words.sort_unstable();
+    words.join(" ")
+}
+
 /// The known name closest to `name`, if one is close enough to be a slip of the pen.
 pub fn closest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    let lower = name.to_lowercase();
-    let rated = known.map(|candidate| (strsim::jaro_winkler(&lower, &candidate.to_lowercase()), candidate));
+    let (plain, sorted) = (name.to_lowercase(), in_order(name));
+    // Words may stand the other way round: "white ash" for "Ash, white".
+    let rate = |candidate: &str| {
+        let as_it_is = strsim::jaro_winkler(&plain, &candidate.to_lowercase());
+        as_it_is.max(strsim::jaro_winkler(&sorted, &in_order(candidate)))
+    };
+    let rated = known.map(|candidate| (rate(candidate), candidate));
     let best = rated.max_by(|a, b| a.0.total_cmp(&b.0))?;
     // Below this, a suggestion is more often wrong than right.
     if best.0 >= 0.75 { Some(best.1) } else { None }
@@ -294,6 +323,22 @@ mod tests {
         assert_eq!(fault.to_string(), text);
         assert_eq!(Error::from(fault).to_string(), text);
         assert_eq!(Error::from(fault).within("legs[0]").field(), "legs[0].thickness_mm");
+    }
+
+    #[test]
+    fn a_number_of_hundreds_of_digits_is_printed_short() {
+        let allowed = Allowed::Range { low: 10.0, high: 20000.0, unit: "mm" };
+        let fault = Fault::number(ErrorCode::OutOfRange, "length_mm", 1e300, allowed, "");
+        let text = "length_mm: got 1e300 mm, allowed 10 mm to 20000 mm";
+        assert_eq!((fault.to_string().as_str(), Error::from(fault).to_string().as_str()), (text, text));
+    }
+
+    #[test]
+    fn a_slip_is_found_whichever_way_round_the_words_stand() {
+        let known = ["Ash, white", "Ash, European", "Oak, white", "Walnut, black"];
+        assert_eq!(closest("whit ash", known.into_iter()), Some("Ash, white"));
+        assert_eq!(closest("Blak walnut", known.into_iter()), Some("Walnut, black"));
+        assert_eq!(closest("titanium", known.into_iter()), None);
     }
 
     #[test]

@@ -296,12 +296,7 @@ fn look_inside(input: &CleatMarksInput, marks: &mut CleatMarks) {
         );
     }
     match marks.room_below_mm {
-        Some(room_mm) if room_mm < lift_mm => {
-            let numbers =
-                vec![Quantity::new("room above the bottom board", room_mm, "mm"), Quantity::new("lift", lift_mm, "mm")];
-            let cure = "Mount the beam half higher, take a narrower strip, blunt the points or stop the board short.";
-            note("The bottom board meets the wall half before the points are clear.", numbers, cure);
-        }
+        Some(room_mm) => marks.findings.extend(bottom_board_meets(room_mm, lift_mm)),
         None if marks.lower_edge_mm < marks.bottom_line_mm => {
             let numbers = vec![Quantity::new("below the body", marks.bottom_line_mm - marks.lower_edge_mm, "mm")];
             note(
@@ -312,6 +307,22 @@ fn look_inside(input: &CleatMarksInput, marks: &mut CleatMarks) {
         }
         _ => {}
     }
+}
+
+/// What is wrong when the wall half leaves less room above the bottom board than the lift: the board rises with the body.
+pub(crate) fn bottom_board_meets(room_mm: f64, lift_mm: f64) -> Option<Finding> {
+    (room_mm < lift_mm).then(|| Finding {
+        grade: Grade::Stop,
+        code: FindingCode::CleatDoesNotFit,
+        subject: "cleat".to_owned(),
+        message: "The bottom board meets the wall half before the points are clear.".to_owned(),
+        numbers: vec![
+            Quantity::new("room above the bottom board", room_mm, "mm"),
+            Quantity::new("lift", lift_mm, "mm"),
+        ],
+        cure: "Mount the beam half higher, take a narrower strip, blunt the points or stop the board short.".to_owned(),
+        clause: None,
+    })
 }
 
 /// Whether anything on the wall is in the way of the body, hung and while it is lifted.

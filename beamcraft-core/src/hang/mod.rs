@@ -21,6 +21,7 @@ mod halves;
 mod marks;
 
 pub use halves::{CleatHalves, CleatHalvesInput, cleat_halves};
+pub(crate) use marks::bottom_board_meets;
 pub use marks::{CleatMarks, CleatMarksInput, LiftRoom, StudScrew, cleat_marks};
 
 /// Registry rows of this module.

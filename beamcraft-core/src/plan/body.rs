@@ -48,15 +48,19 @@ impl<'a> Body<'a> {
     pub(super) fn frame(&self, findings: &mut Vec<Finding>) -> Option<FramePlan> {
         let spec = &self.checked.spec.frame;
         let (front, top) = (self.panel(FaceKind::Front)?, self.panel(FaceKind::Top)?);
-        self.panel(FaceKind::Bottom)?;
+        let bottom = self.panel(FaceKind::Bottom)?;
+        let leg = self.checked.leg;
+        // The flats of the inside, from the sizes of the hollow: a board that runs past another is wider inside than that.
+        let high_mm = leg.height_mm - top.thickness_mm - bottom.thickness_mm;
+        let deep_mm = leg.depth_mm - front.thickness_mm - self.thickness_mm(FaceKind::Back).unwrap_or(0.0);
         let piece = frame_piece(&FramePieceInput {
-            front_flat_mm: front.inner_width_mm,
-            wide_flat_mm: top.inner_width_mm,
+            front_flat_mm: high_mm,
+            wide_flat_mm: deep_mm,
             strip_thickness_mm: self.checked.spec.cleat.thickness_mm,
             clearance_mm: spec.clearance_mm,
         });
         let front_mm = front.thickness_mm;
-        let (left, right) = self.hollow_ends(front_mm, front_mm + top.inner_width_mm);
+        let (left, right) = self.hollow_ends(front_mm, front_mm + deep_mm);
         let spacing = frame_spacing(&FrameSpacingInput {
             inner_length_mm: right - left,
             piece_thickness_mm: spec.piece_thickness_mm,
@@ -65,12 +69,34 @@ impl<'a> Body<'a> {
             keep_outs: Vec::new(),
         });
         let (Ok(piece), Ok(spacing)) = (piece, spacing) else {
-            findings.push(no_frame(front.inner_width_mm, top.inner_width_mm, right - left));
+            findings.push(no_frame(high_mm, deep_mm, right - left));
             return None;
         };
         findings.extend(spacing.findings);
         let centres_mm = spacing.centres_mm.iter().map(|centre| left + centre).collect();
         Some(FramePlan { piece, thickness_mm: spec.piece_thickness_mm, centres_mm })
+    }
+
+    /// Whether something of the body reaches the wall at the height of its underside.
+    pub(super) fn has_foot(&self) -> bool {
+        [FaceKind::Bottom, FaceKind::LeftEnd, FaceKind::RightEnd].into_iter().any(|kind| self.panel(kind).is_some())
+    }
+
+    /// Ends that let the inside be seen.
+    pub(super) fn open_ends(&self, findings: &mut Vec<Finding>) {
+        let leg = self.checked.leg;
+        let ends = [(&leg.left_end, "left_end"), (&leg.right_end, "right_end")];
+        for (_, subject) in ends.into_iter().filter(|(end, _)| end.kind == EndKind::Open) {
+            findings.push(Finding {
+                grade: Grade::Note,
+                code: FindingCode::OpenEndShowsInside,
+                subject: subject.to_owned(),
+                message: "This end is open: it shows the ends of the boards and the hollow.".to_owned(),
+                numbers: Vec::new(),
+                cure: "A return panel, unless a wall stands against this end.".to_owned(),
+                clause: None,
+            });
+        }
     }
 
     /// Mitred seams, each counted once.

@@ -1,7 +1,7 @@
 //! A spec whose every value is allowed: its existence is the proof, and nothing behind it checks again.
 
+use super::FORMAT;
 use super::spec::{BeamSpec, LegShape};
-use super::{FORMAT, within};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
 use crate::limits::{self, faults_at, list_faults};
@@ -56,14 +56,15 @@ impl<'a> Checked<'a> {
         let moisture_pct = spec.wood.moisture_pct.clamp(limits::MOISTURE.low, limits::MOISTURE.high);
         let mut wood = |name: &str, path: &str| {
             let found = PlannedWood::of(name, moisture_pct);
-            found.map_err(|error| faults.extend(within(error, path).details().iter().cloned())).ok()
+            found.map_err(|error| faults.extend(at(&error, path))).ok()
         };
         let panels = wood(&spec.wood.species, "wood.species");
         let strip = match &spec.cleat.species {
             Some(name) => wood(name, "cleat.species"),
             None => panels,
         };
-        let stud_gravity = stud_gravity(spec).map_err(|error| faults.extend(error.details().iter().cloned()));
+        let stud_gravity =
+            stud_gravity(spec).map_err(|error| faults.extend(at(&error, "site.wall.stud_wood.combination")));
         Error::unless_empty(faults)?;
         match (leg, panels, strip, stud_gravity) {
             (Some(leg), Some(panels), Some(strip), Ok(stud_gravity)) => {
@@ -73,6 +74,11 @@ impl<'a> Checked<'a> {
             _ => Err(Error::from(Fault::plain(ErrorCode::MissingField, "body", "a body and a species", ""))),
         }
     }
+}
+
+/// Faults of a name that is looked up: the spec holds it in one field, whatever the look-up calls it.
+fn at(error: &Error, path: &str) -> Vec<Detail> {
+    error.details().iter().cloned().map(|detail| Detail { path: path.to_owned(), ..detail }).collect()
 }
 
 /// Ranges and plain rules.
@@ -125,8 +131,7 @@ fn only_leg(spec: &BeamSpec) -> core::result::Result<&Leg, Detail> {
 fn stud_gravity(spec: &BeamSpec) -> Result<f64> {
     let wood = spec.site.as_ref().and_then(|site| site.wall.as_ref()).map(|wall| &wall.stud_wood);
     if let Some(name) = wood.and_then(|wood| wood.combination.as_ref()) {
-        let found = NdsCombination::find(name).map_err(|error| within(error, "site.wall.stud_wood.combination"))?;
-        return Ok(found.specific_gravity);
+        return NdsCombination::find(name).map(|found| found.specific_gravity);
     }
     let softwoods = nds_combinations().iter().filter(|row| row.group == WoodGroup::Softwood);
     let least = softwoods.map(|row| row.specific_gravity).fold(f64::MAX, f64::min);

@@ -3,9 +3,9 @@
 use super::body::Body;
 use super::result::CleatPlan;
 use super::within;
-use crate::error::{ErrorCode, Result};
+use crate::error::{Detail, Error, ErrorCode, Result};
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
-use crate::hang::{CleatHalvesInput, CleatMarksInput, cleat_halves, cleat_marks};
+use crate::hang::{CleatHalvesInput, CleatMarksInput, bottom_board_meets, cleat_halves, cleat_marks};
 use crate::shell::FaceKind;
 
 /// The cleat with what the load checks ask of it.
@@ -28,6 +28,17 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
         let field = if fault.field == "kerf_mm" { "saw" } else { "cleat" };
         within(fault, field)
     })?;
+    let row_up_mm = spec.cleat.screws.row_up_mm;
+    // The strip's statics want a millimetre of wood above the row.
+    if halves.short_face_mm - row_up_mm < 1.0 {
+        return Err(Error::one(Detail {
+            code: ErrorCode::Inconsistent,
+            path: "cleat.screws.row_up_mm".to_owned(),
+            given: format!("{row_up_mm} mm"),
+            allowed: format!("at least 1 mm less than the short face of the wall half, {:.1} mm", halves.short_face_mm),
+            cure: "lower the row or take a wider strip".to_owned(),
+        }));
+    }
     let (left, right) = body.hollow_ends(leg.depth_mm - strip.thickness_mm, leg.depth_mm);
     let left = (left + spec.frame.clearance_mm).max(0.0);
     let right = (right - spec.frame.clearance_mm).min(leg.length_mm);
@@ -51,7 +62,7 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
         wall_half_point_mm: wall_half_bottom_mm + halves.blunted_face_mm,
         wall_half_edge_mm,
         wall_half_bottom_mm,
-        screw_row_mm: wall_half_bottom_mm + spec.cleat.screws.row_up_mm,
+        screw_row_mm: wall_half_bottom_mm + row_up_mm,
         marks: None,
         load_cases: Vec::new(),
     };
@@ -66,27 +77,16 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
             beam_half_length_mm: right - left,
             side_play_mm: play,
             bottom_board_mm: body.thickness_mm(FaceKind::Bottom),
-            screw_row_up_mm: spec.cleat.screws.row_up_mm,
+            screw_row_up_mm: row_up_mm,
             screw_end_mm: spec.cleat.screws.end_distance_mm,
             wall: wall.clone(),
             obstructions: site.obstructions.clone(),
         });
-        let marks = marks.map_err(|error| {
-            // The row of screws is the one field that is not named alike in the spec.
-            let path = if error.field() == "screw_row_up_mm" { "cleat.screws" } else { "cleat" };
-            within(error, path)
-        })?;
+        let marks = marks.map_err(|error| within(error, "cleat"))?;
         findings.extend(marks.findings.iter().cloned());
         plan.marks = Some(marks);
-    } else if spec.cleat.screws.row_up_mm >= halves.short_face_mm {
-        let detail = crate::error::Detail {
-            code: ErrorCode::Inconsistent,
-            path: "cleat.screws.row_up_mm".to_owned(),
-            given: format!("{} mm", spec.cleat.screws.row_up_mm),
-            allowed: format!("less than the short face of the wall half, {} mm", halves.short_face_mm),
-            cure: "lower the row".to_owned(),
-        };
-        return Err(crate::error::Error::one(detail));
+    } else if let Some(floor_mm) = body.thickness_mm(FaceKind::Bottom) {
+        findings.extend(bottom_board_meets(wall_half_bottom_mm - floor_mm, halves.lift_mm));
     }
     Ok(Some(FittedCleat { plan, strip }))
 }

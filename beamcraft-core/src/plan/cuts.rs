@@ -1,11 +1,13 @@
 //! Saw settings, panel by panel: rips before cross-cuts, square edges before bevelled ones.
 
 use super::body::Body;
+use super::checked::LEG;
 use super::result::{CutSetting, RipSetting};
 use super::spec::ShowFace;
 use super::within;
-use crate::error::Result;
+use crate::error::{Detail, Error, ErrorCode, Result};
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
+use crate::limits;
 use crate::saw::{
     BoardSetUp, RidingEdge, RipFenceInput, RipSetUp, TiltSetUpInput, TrappedPiece, rip_fence, tilt_set_up,
 };
@@ -67,6 +69,9 @@ enum Riding {
 
 fn setting(body: &Body<'_>, panel: &Panel, step: u32, edge: &PanelEdge, riding: Riding) -> Result<CutSetting> {
     let spec = &body.checked.spec.saw;
+    if edge.tilt_deg.abs() > limits::BEVEL.high {
+        return Err(too_flat(panel, edge));
+    }
     let tilt = TiltSetUpInput { tilt_deg: edge.tilt_deg, max_tilt_deg: spec.max_tilt_deg };
     let set_up = tilt_set_up(&tilt).map_err(|fault| within(fault, "saw"))?;
     let (show_size_mm, fence_edge_bevel_deg) = match riding {
@@ -111,13 +116,24 @@ fn is_square(edge: &PanelEdge) -> bool {
     edge.tilt_deg == 0.0
 }
 
-/// The lean that cuts a bevel with the show face as the maker lays it.
+/// Boards of very unequal thickness, or a very sharp corner: nothing cuts that.
+fn too_flat(panel: &Panel, edge: &PanelEdge) -> Error {
+    Error::one(Detail {
+        code: ErrorCode::Inconsistent,
+        path: format!("{LEG}.boards"),
+        given: format!("a bevel of {:.1} deg on {} at {}", edge.tilt_deg, panel.id, edge.id),
+        allowed: format!("bevels of at most {} deg", limits::BEVEL.high),
+        cure: "boards closer in thickness, a blunter corner, or a butt joint at this edge".to_owned(),
+    })
+}
+
+/// The lean that cuts a bevel with the show face as the maker lays it; a board turned over for a bevel with its long point on
+/// the inner face lies show face down, so that the blade leans away from the fence.
 fn lean(tilt_deg: f64, show_face: ShowFace) -> RipSetUp {
     match (tilt_deg < 0.0, show_face) {
         (false, ShowFace::Up) => RipSetUp::ShowFaceUpBladeAway,
         (false, ShowFace::Down) => RipSetUp::ShowFaceDownBladeTowards,
-        (true, ShowFace::Up) => RipSetUp::ShowFaceUpBladeTowards,
-        (true, ShowFace::Down) => RipSetUp::ShowFaceDownBladeAway,
+        (true, _) => RipSetUp::ShowFaceDownBladeAway,
     }
 }
 

@@ -150,6 +150,15 @@ fn seat_check(
     findings: &mut Vec<Finding>,
 ) {
     let clause = Clause::new(Source::Statics, "seat equilibrium");
+    if seat.horizontal_n > 0.0 && !body.has_foot() {
+        let remark = "Neither a bottom board nor a return panel reaches the wall below the seat.";
+        let name = format!("seat without friction, {}", action.name);
+        checks.push(Verdict::without_answer(name, "cleat seat", Outcome::NotMet, clause, remark));
+        if !findings.iter().any(|one| one.code == FindingCode::ClimbsOff) {
+            findings.push(no_foot(seat));
+        }
+        return;
+    }
     let needed = seat.needed_n.unwrap_or(seat.horizontal_n.max(0.0));
     let verdict = Verdict::compare(
         format!("seat without friction, {}", action.name),
@@ -176,6 +185,20 @@ fn seat_check(
     } else {
         verdict.with_remark("Friction is left out: no check passes on it. A lock would take what is missing.")
     });
+}
+
+fn no_foot(seat: &CleatSeat) -> Finding {
+    Finding {
+        grade: Grade::Stop,
+        code: FindingCode::ClimbsOff,
+        subject: "cleat seat".to_owned(),
+        message: "Nothing of the body bears on the wall below the seat: it tips off under its own weight.".to_owned(),
+        numbers: vec![Quantity::new("load", seat.vertical_n, "N")],
+        cure:
+            "A bottom board or return panels that reach the wall, or blocks behind the front that bear on it low down."
+                .to_owned(),
+        clause: Some(Clause::new(Source::Statics, "seat equilibrium")),
+    }
 }
 
 /// Downward force at the seat with which the bevel alone gives the pull that is needed, N; 0 when none is wanted.

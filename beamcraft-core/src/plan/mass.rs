@@ -51,10 +51,15 @@ fn beam_half(body: &Body<'_>, cleat: &FittedCleat, density: f64) -> (f64, Vec3) 
     let (long, short) = (plan.halves.long_face_mm, plan.halves.short_face_mm);
     // A trapezium less the small triangle that blunting takes off its point; `flat` is that triangle's base.
     let flat = plan.halves.point_flat_mm;
-    let section = 0.5 * t * (long + short) - 0.5 * d * flat;
+    let (whole, point) = (0.5 * t * (long + short), 0.5 * d * flat);
+    let section = whole - point;
     let volume = section * plan.beam_half_length_mm;
+    // Centroids of both, in front of the wall and below the upper edge.
+    let out = t * (long + 2.0 * short) / (3.0 * (long + short));
+    let down = (long * long + long * short + short * short) / (3.0 * (long + short));
+    let mean = |of_whole: f64, of_point: f64| (whole * of_whole - point * of_point) / section;
     let x = plan.beam_half_left_mm + 0.5 * plan.beam_half_length_mm;
-    let y = body.checked.leg.depth_mm - 0.5 * t;
-    let z = plan.beam_half_top_mm - 0.25 * (long + short);
+    let y = body.checked.leg.depth_mm - mean(out, flat / 3.0);
+    let z = plan.beam_half_top_mm - mean(down, long - 2.0 * d / 3.0);
     (volume * density / MM3_PER_M3, Vec3::new(x, y, z))
 }

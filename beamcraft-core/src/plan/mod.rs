@@ -65,6 +65,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let checked = Checked::of(spec)?;
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
+    body.open_ends(&mut findings);
     let frame = body.frame(&mut findings);
     let cleat = cleat::fit(&body, &mut findings)?;
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
@@ -108,6 +109,6 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[crate::json::calc
     "The whole job: panels, saw settings, cleat, checks, finish and findings from one spec"
 )];
 
-#[cfg(test)]
+#[cfg(all(test, feature = "json"))]
 #[path = "plan_tests.rs"]
 mod tests;
