@@ -62,6 +62,16 @@ codes! {
     Panic = 0x0F02, "panic", "an unexpected failure inside the library; please report it";
 }
 
+impl ErrorCode {
+    /// The word before what would have been allowed; of a field that is not there it is a description.
+    const fn before_allowed(self) -> &'static str {
+        match self {
+            Self::MissingField => "wanted:",
+            _ => "allowed",
+        }
+    }
+}
+
 /// What would have been allowed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Allowed {
@@ -158,7 +168,7 @@ impl fmt::Display for Fault {
         } else {
             write!(f, "{}, ", self.code.describe())?;
         }
-        write!(f, "allowed {}", self.allowed)?;
+        write!(f, "{} {}", self.code.before_allowed(), self.allowed)?;
         if self.cure.is_empty() { Ok(()) } else { write!(f, "; {}", self.cure) }
     }
 }
@@ -217,7 +227,7 @@ impl fmt::Display for Detail {
             write!(f, ": got {}", self.given)?;
         }
         if !self.allowed.is_empty() {
-            write!(f, ", allowed {}", self.allowed)?;
+            write!(f, ", {} {}", self.code.before_allowed(), self.allowed)?;
         }
         if self.cure.is_empty() { Ok(()) } else { write!(f, "; {}", self.cure) }
     }

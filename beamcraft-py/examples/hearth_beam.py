@@ -21,7 +21,7 @@ def shelf() -> bc.BeamSpec:
         right_end=bc.LegEnd(kind="return_panel", thickness_mm=20),
     )
     wall = bc.Wall(
-        studs=bc.MeasuredStuds(centres_mm=[300, 900, 1500]),
+        studs=bc.MeasuredStuds(centres_mm=[350, 950, 1550]),
         stud_width_mm=45,
         stud_depth_mm=95,
         stud_wood=bc.StudWood(combination="Spruce-Pine-Fir"),
@@ -37,14 +37,15 @@ def shelf() -> bc.BeamSpec:
         opening=bc.FireOpening(left_mm=550, width_mm=800, top_above_floor_mm=900),
         appliance=bc.Appliance(kind="electric_unit"),
     )
-    screws = bc.ScrewSpec(size="no_18", length_mm=100, row_up_mm=26)
+    screws = bc.ScrewSpec(size="no_14", length_mm=100, row_up_mm=30)
     return bc.BeamSpec(
         beamcraft_spec=1,
         name="Ash shelf beam over an electric stove",
         body=bc.BodySpec(legs=[leg]),
         wood=bc.WoodSpec(species="white ash"),
-        cleat=bc.CleatSpec(strip_width_mm=90, lock="fitted", screws=screws),
+        cleat=bc.CleatSpec(strip_width_mm=94, lock="fitted", screws=screws),
         site=site,
+        load=bc.LoadSpec(front_edge_n=200),
         finish=bc.FinishSpec(class_="oil_polyurethane", method="brush", coats=3, can_sizes_l=[0.375, 0.75, 2.5]),
     )
 

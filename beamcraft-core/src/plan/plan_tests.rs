@@ -4,6 +4,7 @@ use super::{BeamSpec, LegShape, LockSpec, Plan, plan};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{FindingCode, Grade};
 use crate::json::{read, write};
+use crate::shell::{EndKind, LegButt, LegFace, LongFace};
 use crate::units::factor::STANDARD_GRAVITY_M_S2;
 use crate::verdict::Outcome;
 
@@ -163,7 +164,104 @@ fn every_fault_of_a_spec_comes_at_once_with_its_path() {
     for path in ["beamcraft_spec", "wood.moisture_pct", "saw.kerf_mm", "finish.can_sizes_l[1]"] {
         assert!(paths.contains(&path), "{path} in {paths:?}");
     }
-    assert!(paths.iter().any(|path| path.starts_with("wood.species")), "{paths:?}");
+    assert!(paths.contains(&"wood.species"), "{paths:?}");
+}
+
+#[test]
+fn a_look_up_that_fails_is_told_at_the_field_of_the_spec_with_the_closest_name() {
+    let species = refused(|spec| spec.wood.species = "whit ash".to_owned());
+    assert_eq!((species.code(), species.field()), (ErrorCode::UnknownName, "wood.species"));
+    assert!(species.to_string().contains("did you mean Ash, white?"), "{species}");
+    let studs = refused(|spec| {
+        spec.site.as_mut().unwrap().wall.as_mut().unwrap().stud_wood.combination = Some("Hem-Fur".to_owned());
+    });
+    assert_eq!(studs.field(), "site.wall.stud_wood.combination");
+    for without_site in [false, true] {
+        let row = refused(|spec| {
+            spec.cleat.screws.row_up_mm = 35.5;
+            spec.site = spec.site.take().filter(|_| !without_site);
+        });
+        assert_eq!((row.code(), row.field()), (ErrorCode::Inconsistent, "cleat.screws.row_up_mm"));
+    }
+}
+
+#[test]
+fn boards_that_would_need_a_bevel_beyond_every_saw_are_named_with_the_edge() {
+    // The seam of 150 and 20 mm runs atan(150/20) = 82.4° from square on the thinner board.
+    let error = refused(|spec| {
+        let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+        leg.boards[0].thickness_mm = 150.0;
+    });
+    assert_eq!(error.field(), "body.legs[0].rectangular.boards");
+    assert!(error.to_string().contains("82.4 deg on top at front|top"), "{error}");
+}
+
+#[test]
+fn frame_pieces_fit_the_hollow_where_boards_run_past() {
+    let mut spec = spec(ASH);
+    let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+    let ends = [LegFace::Front, LegFace::LeftEnd, LegFace::RightEnd];
+    let over = |runs_past: LegFace| ends.map(|stops| LegButt { runs_past, stops });
+    leg.butts = [over(LegFace::Top), over(LegFace::Bottom)].concat();
+    let piece = plan(&spec).unwrap().frame.unwrap().piece;
+    // 185 − 2·20 between top and bottom; 215 − 20 − 18 − 1 from the front to the strip.
+    assert!((piece.width_mm - 145.0).abs() < 1e-9 && (piece.length_mm - 176.0).abs() < 1e-9, "{piece:?}");
+}
+
+#[test]
+fn a_body_that_nothing_supports_below_the_seat_is_a_stop() {
+    let mut spec = spec(ASH);
+    let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+    leg.boards.retain(|board| board.face != LongFace::Bottom);
+    let with_ends = plan(&spec).unwrap();
+    assert!(with_ends.findings.iter().all(|finding| finding.code != FindingCode::ClimbsOff));
+    let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
+    for end in [&mut leg.left_end, &mut leg.right_end] {
+        (end.kind, end.thickness_mm) = (EndKind::Open, None);
+    }
+    let plan = plan(&spec).unwrap();
+    let stops = plan.findings.iter().filter(|one| one.code == FindingCode::ClimbsOff && one.grade == Grade::Stop);
+    assert_eq!(stops.count(), 1);
+    assert!(plan.checks.iter().filter(|one| one.subject == "cleat seat").all(|one| one.outcome == Outcome::NotMet));
+    let open = plan.findings.iter().filter(|one| one.code == FindingCode::OpenEndShowsInside);
+    assert_eq!(open.count(), 2);
+}
+
+#[test]
+fn the_room_above_the_bottom_board_is_looked_at_with_and_without_a_wall() {
+    let mut spec = spec(ASH);
+    // A pair of 142 − 3.2·√2 = 137.5 mm in a hollow of 145 mm leaves 7.5 mm for a lift of 14 mm.
+    spec.cleat.strip_width_mm = 142.0;
+    for _ in 0..2 {
+        let plan = plan(&spec).unwrap();
+        let stops = plan.findings.iter().filter(|one| one.code == FindingCode::CleatDoesNotFit);
+        assert_eq!(stops.count(), 1);
+        spec.site = None;
+    }
+}
+
+#[test]
+fn the_centre_of_gravity_is_that_of_boards_pieces_and_beam_half() {
+    let plan = ash();
+    let (cleat, frame) = (plan.cleat.unwrap(), plan.frame.unwrap());
+    // Boards: outer block less hollow, 215/2 and 20 + 195/2 behind the front.
+    let (outer, hollow) = (1830.0 * 185.0 * 215.0, 1790.0 * 145.0 * 195.0);
+    let mut parts = vec![(outer, 107.5, 92.5), (-hollow, 117.5, 92.5)];
+    // Five pieces of 176 × 145 × 20.
+    parts.extend(frame.centres_mm.iter().map(|_| (176.0 * 145.0 * 20.0, 20.0 + 88.0, 92.5)));
+    assert_eq!(frame.centres_mm.len(), 5);
+    // Beam half: a rectangle down to the short face, and a triangle of 18 × 18 at the wall less its tip of 2 × 2.
+    let short = 0.5 * (94.0 - 18.0 - 3.2 * 2.0_f64.sqrt());
+    let length = cleat.beam_half_length_mm;
+    parts.push((18.0 * short * length, 215.0 - 9.0, 165.0 - 0.5 * short));
+    parts.push((162.0 * length, 215.0 - 6.0, 165.0 - short - 6.0));
+    parts.push((-2.0 * length, 215.0 - 2.0 / 3.0, 165.0 - short - 18.0 + 4.0 / 3.0));
+    let volume: f64 = parts.iter().map(|part| part.0).sum();
+    let y = parts.iter().map(|part| part.0 * part.1).sum::<f64>() / volume;
+    let z = parts.iter().map(|part| part.0 * part.2).sum::<f64>() / volume;
+    let [x, centre_y, centre_z] = plan.mass.centre_mm;
+    assert!((x - 915.0).abs() < 1e-6 && (centre_y - y).abs() < 1e-6 && (centre_z - z).abs() < 1e-6, "{y} {z}");
+    assert!((plan.mass.lifted_kg - volume * plan.mass.density_kg_m3 / 1e9).abs() < 1e-9);
 }
 
 #[test]
