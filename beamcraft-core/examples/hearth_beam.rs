@@ -142,13 +142,11 @@ fn lean(bevel_deg: f64, set_up: RipSetUp) -> &'static str {
 /// Towards which edge a cross-cut off square leaves the board longer.
 fn longer_side(plan: &Plan, cut: &CutSetting) -> String {
     let panel = plan.panels.iter().find(|panel| panel.id == cut.panel);
-    let edges = || panel.iter().flat_map(|panel| &panel.edges);
-    let Some(end) = edges().find(|edge| edge.id == cut.edge).filter(|end| end.outward.y.abs() > 1e-9) else {
-        return String::new();
-    };
-    // Where the cut faces away from an edge, it runs out beyond square towards it.
-    let longer = edges().find(|edge| edge.cut == EdgeCut::Rip && edge.outward.y * end.outward.y < 0.0);
-    longer.map_or_else(String::new, |edge| format!(" from square, longer at the {}", edge.neighbour))
+    let longer = panel.and_then(|panel| {
+        let end = panel.edges.iter().find(|edge| edge.id == cut.edge)?;
+        panel.longer_towards(end)
+    });
+    longer.map_or_else(String::new, |face| format!(" from square, longer at the {face}"))
 }
 
 fn cleat(plan: &Plan, lines: &mut Vec<String>) {

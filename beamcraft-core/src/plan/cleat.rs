@@ -28,17 +28,6 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
         let field = if fault.field == "kerf_mm" { "saw" } else { "cleat" };
         within(fault, field)
     })?;
-    let row_up_mm = spec.cleat.screws.row_up_mm;
-    // The strip's statics want a millimetre of wood above the row.
-    if halves.short_face_mm - row_up_mm < 1.0 {
-        return Err(Error::one(Detail {
-            code: ErrorCode::Inconsistent,
-            path: "cleat.screws.row_up_mm".to_owned(),
-            given: format!("{row_up_mm} mm"),
-            allowed: format!("at least 1 mm less than the short face of the wall half, {:.1} mm", halves.short_face_mm),
-            cure: "lower the row or take a wider strip".to_owned(),
-        }));
-    }
     let (left, right) = body.hollow_ends(leg.depth_mm - strip.thickness_mm, leg.depth_mm);
     let left = (left + spec.frame.clearance_mm).max(0.0);
     let right = (right - spec.frame.clearance_mm).min(leg.length_mm);
@@ -51,6 +40,17 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
     if wall_half_bottom_mm < floor_mm || right - left <= play || body.panel(FaceKind::Back).is_some() {
         findings.push(no_cleat(body, halves.pair_height_mm, right - left));
         return Ok(None);
+    }
+    let row_up_mm = spec.cleat.screws.row_up_mm;
+    // The strip's statics want a millimetre of wood above the row.
+    if halves.short_face_mm - row_up_mm < 1.0 {
+        return Err(Error::one(Detail {
+            code: ErrorCode::Inconsistent,
+            path: "cleat.screws.row_up_mm".to_owned(),
+            given: format!("{row_up_mm} mm"),
+            allowed: format!("at least 1 mm less than the short face of the wall half, {:.1} mm", halves.short_face_mm),
+            cure: "lower the row or take a wider strip".to_owned(),
+        }));
     }
     let mut plan = CleatPlan {
         halves,

@@ -109,6 +109,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[crate::json::calc
     "The whole job: panels, saw settings, cleat, checks, finish and findings from one spec"
 )];
 
-#[cfg(all(test, feature = "json"))]
+#[cfg(test)]
+#[cfg(feature = "json")]
 #[path = "plan_tests.rs"]
 mod tests;

@@ -93,6 +93,15 @@ fn the_walnut_beam_has_the_bevels_of_its_alcove() {
     assert!((tilt("front|right_end") - 46.5).abs() < 1e-9);
     let beyond = plan.findings.iter().find(|finding| finding.code == FindingCode::BeyondTilt).unwrap();
     assert_eq!(beyond.subject, "front at front|right_end, right_end at front|right_end");
+    // The left end splays outwards: the top is longer at the wall there, and shorter at the right.
+    let top = plan.panels.iter().find(|panel| panel.id.to_string() == "top").unwrap();
+    let longer = |edge: &str| {
+        let end = top.edges.iter().find(|one| one.id.to_string() == edge).unwrap();
+        top.longer_towards(end).map(|face| face.to_string())
+    };
+    assert_eq!(longer("top|left_end").as_deref(), Some("back"));
+    assert_eq!(longer("top|right_end").as_deref(), Some("front"));
+    assert_eq!(front.longer_towards(&front.edges[2]), None);
     // 12 in. by the slope rule for a projection of 9 1/2 in.; the body hangs 16 in. above the opening.
     let irc = plan.checks.iter().find(|check| check.clause.to_string().starts_with("IRC")).unwrap();
     assert_eq!(irc.outcome, Outcome::Met);
@@ -266,7 +275,6 @@ fn the_centre_of_gravity_is_that_of_boards_pieces_and_beam_half() {
 
 #[test]
 fn faults_of_the_body_name_their_place_in_the_spec() {
-    let LegShape::Rectangular(_) = &spec(ASH).body.legs[0];
     let error = refused(|spec| {
         let LegShape::Rectangular(leg) = &mut spec.body.legs[0];
         leg.boards[0].thickness_mm = 400.0;

@@ -131,6 +131,16 @@ impl Panel {
     pub fn edge(&self, neighbour: FaceId) -> Option<&PanelEdge> {
         self.edges.iter().find(|edge| edge.neighbour == neighbour)
     }
+
+    /// The face towards which a cross-cut off square leaves the panel longer; nothing for a square one.
+    pub fn longer_towards(&self, end: &PanelEdge) -> Option<FaceId> {
+        let off = end.outward.y;
+        if off.abs() < 1e-9 {
+            return None;
+        }
+        // An end that faces one long edge runs out beyond square at the other.
+        self.edges.iter().find(|edge| edge.cut == EdgeCut::Rip && edge.outward.y * off < 0.0).map(|edge| edge.neighbour)
+    }
 }
 
 /// What lies beyond an edge.

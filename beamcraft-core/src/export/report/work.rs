@@ -72,7 +72,7 @@ pub(super) fn cuts(page: &mut Page, plan: &Plan) {
             .into(),
             degrees(cut.bevel_deg).into(),
             degrees(cut.blade_tilt_deg).into(),
-            gauge(cut).into(),
+            gauge(plan, cut).into(),
             cut.rip.map_or_else(String::new, |rip| lengths.full(rip.fence.fence_mm)).into(),
             lengths.full(cut.show_size_mm).into(),
             Html::lines(&[words::board_set_up(cut.set_up).into(), lean.into(), wedge.into()]),
@@ -83,8 +83,17 @@ pub(super) fn cuts(page: &mut Page, plan: &Plan) {
 }
 
 /// Gauge angle from a square cross-cut; a rip along the grain has none.
-fn gauge(cut: &CutSetting) -> String {
-    if cut.cut == EdgeCut::Rip && cut.gauge_deg == 0.0 { String::new() } else { degrees(cut.gauge_deg) }
+fn gauge(plan: &Plan, cut: &CutSetting) -> String {
+    if cut.cut == EdgeCut::Rip && cut.gauge_deg == 0.0 {
+        return String::new();
+    }
+    let panel = plan.panels.iter().find(|panel| panel.id == cut.panel);
+    let longer = panel.and_then(|panel| {
+        let end = panel.edges.iter().find(|edge| edge.id == cut.edge)?;
+        panel.longer_towards(end)
+    });
+    let angle = degrees(cut.gauge_deg.abs());
+    longer.map_or_else(|| angle.clone(), |face| format!("{angle}, longer at the {}", words::face(face)))
 }
 
 /// Frame pieces inside.
