@@ -126,7 +126,7 @@ pub(super) fn all() -> Vec<(&'static str, Plan)> {
             spec.cleat.strip_width_mm = 12.0;
             spec.cleat.thickness_mm = 3.0;
             spec.cleat.blunt_mm = 0.2;
-            spec.cleat.screws.row_up_mm = 2.0;
+            spec.cleat.screws.row_up_mm = 1.0;
         }),
         one("huge", leg(20_000.0, 2_000.0, 2_000.0, [150.0; 3]), |spec| spec.site = Some(site(Vec::new()))),
         one("boxed in", leg(1000.0, 200.0, 200.0, [20.0; 3]), |spec| {
