@@ -3,6 +3,7 @@
 //! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
 //! JSON, the report, the cross section, and the panels as solids.
 
+use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
 use std::{env, fs};
@@ -10,6 +11,7 @@ use std::{env, fs};
 use beamcraft_core::export::{panels_stl, report_html, section_svg};
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
+use beamcraft_core::saw::BoardSetUp;
 use beamcraft_core::shell::EdgeCut;
 use beamcraft_core::units::{LengthRounding, LengthStyle, WriteLengthInput, write_length};
 use beamcraft_core::verdict::Outcome;
@@ -45,7 +47,6 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     };
     let spec: BeamSpec = json::read(&text).map_err(refuse)?;
     let plan = plan(&spec).map_err(refuse)?;
-    print!("{}", summary(&plan));
     let json = json::write_pretty(&plan).map_err(refuse)?;
     let files = [
         ("plan.json", json.into_bytes()),
@@ -54,13 +55,13 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
         ("panels.stl", panels_stl(&plan)),
     ];
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
-    println!("\nWritten");
+    let mut said = summary(&plan) + "\nWritten\n";
     for (name, bytes) in files {
         let path = folder.join(name);
         fs::write(&path, bytes).map_err(|fault| format!("{}: {fault}", path.display()))?;
-        println!("  {}", path.display());
+        said += &format!("  {}\n", path.display());
     }
-    Ok(())
+    io::stdout().write_all(said.as_bytes()).map_err(|fault| format!("standard output: {fault}"))
 }
 
 /// A length as the spec asks for it.
@@ -110,11 +111,17 @@ fn cuts(plan: &Plan, lines: &mut Vec<String>) {
             None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => {
                 "jointed edge, reference for the next".to_owned()
             }
-            None if cut.cut == EdgeCut::Rip => "on edge or on a wedge, see the report".to_owned(),
+            None if cut.cut == EdgeCut::Rip => "no fence distance".to_owned(),
             None => format!("gauge {:.1}°", cut.gauge_deg),
         };
+        let lies = match cut.set_up {
+            BoardSetUp::Flat => "",
+            BoardSetUp::OtherFaceDown => ", turned over",
+            BoardSetUp::OnEdgeAgainstTallFence => ", on edge against a tall fence",
+            BoardSetUp::JigWedge => ", on a wedge",
+        };
         let (panel, edge) = (cut.panel.to_string(), cut.edge.to_string());
-        lines.push(format!("  {panel:<9} {}. {edge:<16} tilt {:.1}°, {setting}", cut.step, cut.blade_tilt_deg));
+        lines.push(format!("  {panel:<9} {}. {edge:<16} tilt {:.1}°, {setting}{lies}", cut.step, cut.blade_tilt_deg));
     }
 }
 

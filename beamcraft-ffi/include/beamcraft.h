@@ -378,6 +378,36 @@ beamcraft_status beamcraft_plan_json(const beamcraft_plan *plan,
                                      size_t *out_needed,
                                      beamcraft_error **out_error);
 
+/** Cross section of the body as it hangs, as an SVG drawing (UTF-8) at a stated scale.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_section_svg(const beamcraft_plan *plan,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** The whole plan as one HTML page (UTF-8) that needs nothing else: findings, drawing, panels, cuts, checks, cautions.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_report_html(const beamcraft_plan *plan,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panels_stl(const beamcraft_plan *plan,
+                                           uint8_t *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
 /** Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
  *  out. Lift and hang with a second person.
  *

@@ -4,6 +4,7 @@ use core::ffi::c_char;
 use std::sync::OnceLock;
 
 use beamcraft_core::error::{Allowed, Error, ErrorCode, Fault};
+use beamcraft_core::export;
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, Plan, plan};
 use beamcraft_core::shell::{Panel, Piece, PieceSign};
@@ -225,6 +226,54 @@ pub unsafe extern "C" fn beamcraft_plan_json(
 ) -> beamcraft_status {
     // SAFETY: the same contract.
     unsafe { words(plan, buffer, capacity, out_needed, out_error, |object| object.json().map(str::to_owned)) }
+}
+
+/// Cross section of the body as it hangs, as an SVG drawing (UTF-8) at a stated scale.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_section_svg(
+    plan: *const beamcraft_plan,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe { words(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::section_svg(&object.plan))) }
+}
+
+/// The whole plan as one HTML page (UTF-8) that needs nothing else: findings, drawing, panels, cuts, checks, cautions.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_report_html(
+    plan: *const beamcraft_plan,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe { words(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::report_html(&object.plan))) }
+}
+
+/// All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_panels_stl(
+    plan: *const beamcraft_plan,
+    buffer: *mut u8,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe { items(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::panels_stl(&object.plan))) }
 }
 
 /// Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left

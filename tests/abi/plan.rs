@@ -6,6 +6,7 @@ use core::ptr;
 use beamcraft::generated::choices::*;
 use beamcraft::*;
 use beamcraft_core::error::ErrorCode;
+use beamcraft_core::export;
 use beamcraft_core::plan::{BeamSpec, Plan};
 use beamcraft_core::{json, registry};
 
@@ -81,6 +82,23 @@ fn the_json_of_a_plan_has_the_bytes_of_every_other_door() {
         // SAFETY: a live plan and the buffer of `text`.
         let text = held.text(|p, b, c, n, e| unsafe { beamcraft_plan_json(p, b, c, n, e) });
         assert_eq!(text, registry::call("plan", &spec).expect("a plan"));
+    }
+}
+
+#[test]
+fn drawing_page_and_solids_are_those_of_the_core() {
+    for name in SPECS {
+        let spec = spec(name);
+        let (held, plan) = (Held::of(&spec), planned(&spec));
+        // SAFETY: a live plan, and buffers of the kind that each function wants.
+        unsafe {
+            let drawing = held.text(|p, b, c, n, e| beamcraft_plan_section_svg(p, b, c, n, e));
+            assert_eq!(drawing, export::section_svg(&plan));
+            let page = held.text(|p, b, c, n, e| beamcraft_plan_report_html(p, b, c, n, e));
+            assert_eq!(page, export::report_html(&plan));
+            let solids: Vec<u8> = held.list(|p, b, c, n, e| beamcraft_plan_panels_stl(p, b, c, n, e));
+            assert_eq!(solids, export::panels_stl(&plan));
+        }
     }
 }
 
@@ -267,6 +285,9 @@ fn null_and_places_beyond_the_end_are_refused() {
         assert_eq!(beamcraft_plan_json(ptr::null(), ptr::null_mut(), 0, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_json(plan, ptr::null_mut(), 1, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_json(plan, ptr::null_mut(), 0, ptr::null_mut(), none), NULL);
+        assert_eq!(beamcraft_plan_section_svg(ptr::null(), ptr::null_mut(), 0, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_report_html(plan, ptr::null_mut(), 0, ptr::null_mut(), none), NULL);
+        assert_eq!(beamcraft_plan_panels_stl(plan, ptr::null_mut(), 1, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_piece_vertices(plan, 0, 0, ptr::null_mut(), 9, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_piece_vertices(ptr::null(), 0, 0, ptr::null_mut(), 0, &raw mut count, none), NULL);
 

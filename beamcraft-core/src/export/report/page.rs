@@ -126,7 +126,10 @@ impl Page {
             self.body.push_str("<tr>");
             for (at, (head, cell)) in heads.iter().zip(&row).enumerate() {
                 let class = if at == 0 { " class=\"lead\"" } else { number_class(&cell.0) };
-                push(&mut self.body, format_args!("<td{class} data-name=\"{}\">{}</td>", escaped(head), cell.0));
+                // One box around what a cell holds: on a phone it stands beside the name of the column.
+                let (open, close) = if cell.0.is_empty() { ("", "") } else { ("<div>", "</div>") };
+                let name = escaped(head);
+                push(&mut self.body, format_args!("<td{class} data-name=\"{name}\">{open}{}{close}</td>", cell.0));
             }
             self.body.push_str("</tr>\n");
         }
@@ -178,7 +181,7 @@ mod tests {
         page.table("", ["panel", "thickness"], [["front".into(), "20 mm".into()]]);
         let html = page.finish("", "");
         assert!(html.contains(
-            "<td class=\"lead\" data-name=\"panel\">front</td><td class=\"number\" data-name=\"thickness\">20 mm</td>"
+            "<td class=\"lead\" data-name=\"panel\"><div>front</div></td><td class=\"number\" data-name=\"thickness\"><div>20 mm</div></td>"
         ));
     }
 }

@@ -75,8 +75,8 @@ fn the_worst_comes_first() {
 fn sizes_and_settings_are_those_of_the_plan() {
     let html = report_html(&samples::shelf());
     let cell = |name: &str, value: &str| {
-        let short = format!("<td class=\"number\" data-name=\"{name}\">{value}</td>");
-        let long = format!("<td data-name=\"{name}\">{value}</td>");
+        let short = format!("<td class=\"number\" data-name=\"{name}\"><div>{value}</div></td>");
+        let long = format!("<td data-name=\"{name}\"><div>{value}</div></td>");
         assert!(html.contains(&short) || html.contains(&long), "{name}: {value}");
     };
     cell("length × width", "1830 × 185 mm");
