@@ -1,4 +1,5 @@
-//! Wood: species, specific gravity and density, the specific gravities assigned for fastener design.
+//! Wood: species, strength classes and sheet goods, specific gravity and density, moisture, the specific gravities assigned
+//! for fastener design.
 //!
 //! Three specific gravities are in use, and mixing them is the common mistake. All have the ovendry mass above the line; below it
 //! stands the volume
@@ -18,6 +19,7 @@
 mod density;
 mod fpl_gtr_113;
 mod fpl_gtr_190;
+mod moisture;
 mod names;
 mod nds;
 mod nds_2018;
@@ -25,6 +27,7 @@ mod niemz_1993;
 mod species;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
+pub use moisture::*;
 pub use nds::{
     ConnectionGravity, ConnectionGravityBasis, FindNdsCombinationInput, NdsCombination, NdsMachineGrade,
     find_nds_combination, nds_combinations,
@@ -36,5 +39,15 @@ pub use species::{
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[species::FIND_SPECIES, species::LIST_SPECIES, density::WOOD_DENSITY, nds::FIND_NDS_COMBINATION];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    species::FIND_SPECIES,
+    species::LIST_SPECIES,
+    density::WOOD_DENSITY,
+    nds::FIND_NDS_COMBINATION,
+    EQUILIBRIUM_MOISTURE,
+    HUMIDITY_FOR_MOISTURE,
+    MOIST_AIR,
+    HEATED_AIR_HUMIDITY,
+    WARM_FACE_MOISTURE,
+    SEASONAL_MOISTURE,
+];
