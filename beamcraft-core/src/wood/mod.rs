@@ -17,6 +17,7 @@
 //! serve weight, movement and comparison, and are not design strengths.
 
 mod density;
+mod en_338;
 mod fpl_gtr_113;
 mod fpl_gtr_190;
 mod moisture;
@@ -24,7 +25,10 @@ mod names;
 mod nds;
 mod nds_2018;
 mod niemz_1993;
+mod panel;
+mod sheet_goods;
 mod species;
+mod strength_class;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
 pub use moisture::*;
@@ -32,9 +36,16 @@ pub use nds::{
     ConnectionGravity, ConnectionGravityBasis, FindNdsCombinationInput, NdsCombination, NdsMachineGrade,
     find_nds_combination, nds_combinations,
 };
+pub use panel::{
+    FindPanelInput, ListPanelsInput, SheetKind, SheetList, SheetPanel, SheetRange, SheetValues, find_panel, list_panels,
+};
 pub use species::{
     FindSpeciesInput, ListSpeciesInput, Provenance, Species, SpeciesEntry, SpeciesList, SpeciesOrigin,
     SpeciesProvenance, SpeciesRecord, WoodGroup, find_species, list_species,
+};
+pub use strength_class::{
+    FindStrengthClassInput, ListStrengthClassesInput, StrengthClass, StrengthClassList, find_strength_class,
+    list_strength_classes,
 };
 
 /// Registry rows of this module.
@@ -44,6 +55,10 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     species::LIST_SPECIES,
     density::WOOD_DENSITY,
     nds::FIND_NDS_COMBINATION,
+    strength_class::FIND_STRENGTH_CLASS,
+    strength_class::LIST_STRENGTH_CLASSES,
+    panel::FIND_PANEL,
+    panel::LIST_PANELS,
     EQUILIBRIUM_MOISTURE,
     HUMIDITY_FOR_MOISTURE,
     MOIST_AIR,
