@@ -118,6 +118,7 @@ limits! {
     RING_ANGLE: "an angle between growth rings and face", "deg", 0.0, 90.0, "0 is flat sawn, 90 is quarter sawn";
     MOVEMENT_COEFFICIENT: "a movement coefficient, share of the size per percent of moisture", "", 0.0, 0.01, "0.0037 is 0.37 % per percent";
     LINEAR_SHRINKAGE: "a shrinkage from green to ovendry", "%", 0.0, 20.0, "";
+    FRAME_CORNER: "the corner of a flat frame", "deg", 10.0, 170.0, "90 is a square corner";
     STRAIN: "a share by which a size changes", "", -0.3, 0.3, "1 % is 0.01; swelling is positive";
     MODULUS: "a modulus of elasticity", "MPa", 1.0, 100_000.0, "";
 }
