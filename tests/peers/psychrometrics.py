@@ -44,7 +44,8 @@ def rows():
             given = {"temperature_c": temperature, "relative_humidity_pct": percent, "surface": "ice"}
             vapour = psychrolib.GetVapPresFromRelHum(temperature, percent / 100.0)
             exact = {"saturation_pressure_pa": saturation(temperature), "vapour_pressure_pa": vapour}
-            name = f"{temperature:g}c-{percent:g}pct".replace("-", "minus-", 1) if temperature < 0 else f"{temperature:g}c-{percent:g}pct"
+            name = f"{temperature:g}c-{percent:g}pct".replace(".", "-")
+            name = f"minus{name}" if temperature < 0 else name
             yield f"moist-air-{name}", "moist_air", given, exact, {"rel": 1e-9, "why": SAME}
             if dew > -90.0:
                 tolerance = {"abs": 0.002, "why": "the library stops its search at 0.001 degrees"}

@@ -9,7 +9,7 @@ use crate::shell::{MitrePairInput, mitre_pair};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum SeamOpening {
-    /// It stays closed.
+    /// It stays closed, within a billionth of a degree.
     Closed,
     /// At the heel, inside the body or the frame.
     Heel,
@@ -17,12 +17,15 @@ pub enum SeamOpening {
     Toe,
 }
 
+/// Angle that is no opening but the last digits of the arithmetic, degrees.
+const NO_OPENING_DEG: f64 = 1e-9;
+
 impl SeamOpening {
-    /// Side of an opening whose mitre angles leave `missing` of the corner: positive when they do not fill it.
-    pub(super) fn of(missing: f64) -> Self {
-        if missing > 0.0 {
+    /// Side of an opening whose mitre angles leave `missing_deg` of the corner: positive when they do not fill it.
+    pub(super) fn of(missing_deg: f64) -> Self {
+        if missing_deg > NO_OPENING_DEG {
             SeamOpening::Heel
-        } else if missing < 0.0 {
+        } else if missing_deg < -NO_OPENING_DEG {
             SeamOpening::Toe
         } else {
             SeamOpening::Closed
