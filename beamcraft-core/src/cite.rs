@@ -106,6 +106,26 @@ sources! {
     NbcCanada, "NBC Canada", "National Building Code of Canada, 9.22.9.3 (wording read in the Ontario adoption, number recalled)", Seen;
     /// Bolted brackets.
     Bhandari, "Bhandari", "V. B. Bhandari, Design of Machine Elements, Examples 7.5 to 7.9 (inputs and areas in an open textbook companion)", Seen;
+    /// Strength classes.
+    En338, "EN 338", "EN 338:2016, Structural timber, strength classes (values seen in an open-source design package that states it)", Seen;
+    /// Determination of characteristic values.
+    En384, "EN 384", "EN 384:2016, Structural timber, determination of characteristic values: ratios between properties", Recalled;
+    /// Structural panels.
+    PocketBook, "pocket book", "Structural engineering pocket book, Eurocode edition, table of timber properties p. 266 (traces to EN 12369)", Seen;
+    /// Plywood data.
+    PlywoodPage, "plywood page", "Public materials-property page on generic softwood plywood, sheathing grade", Seen;
+    /// Particleboard grades.
+    AnsiA2081, "ANSI A208.1", "ANSI A208.1-1999, particleboard grades (reproduced in the Wood Handbook)", Recalled;
+    /// Fibreboard grades.
+    AnsiA2082, "ANSI A208.2", "ANSI A208.2-2002, medium-density fibreboard grades (reproduced in the Wood Handbook)", Recalled;
+    /// Fibreboard specifications.
+    En622, "EN 622-5", "EN 622-5, fibreboards, dry-process boards (MDF), Table 3", Recalled;
+    /// Particleboard specifications.
+    En312, "EN 312", "EN 312:2010, particleboards, specifications", Recalled;
+    /// Characteristic values of panels.
+    En12369, "EN 12369-1", "EN 12369-1:2001, wood-based panels, characteristic values: OSB, particleboards and fibreboards", Recalled;
+    /// Saturation of moist air.
+    HylandWexler, "Hyland-Wexler 1983", "R. W. Hyland, A. Wexler, ASHRAE Transactions 89 (1983) 500-519; equations 5 and 6 of the ASHRAE Handbook of Fundamentals, chapter 1", Recalled;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

@@ -22,6 +22,7 @@ pub mod hang;
 pub mod json;
 pub mod lifting;
 pub mod limits;
+pub mod movement;
 pub mod numeric;
 pub mod plan;
 #[cfg(feature = "json")]
@@ -46,6 +47,7 @@ pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::lifting::*;
+pub use crate::movement::*;
 pub use crate::plan::*;
 pub use crate::saw::*;
 pub use crate::setting::*;

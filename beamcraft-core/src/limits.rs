@@ -109,6 +109,18 @@ limits! {
     GLUE_SPREAD: "a glue's spread", "g/m2", 1.0, 5_000.0, "";
     LIQUID_DENSITY: "a liquid's density", "kg/L", 0.5, 3.0, "water is 1";
     GRIT: "a P grade of abrasive", "", 12.0, 2_500.0, "";
+    WOOD_TEMPERATURE: "the temperature of wood and the air at it", "°C", -20.0, 132.2, "the sorption table reaches from -1.1 to 132.2 C";
+    AIR_TEMPERATURE: "an air temperature", "°C", -60.0, 100.0, "";
+    DEW_POINT: "a dew point", "°C", -60.0, 60.0, "";
+    ROOM_TEMPERATURE: "a room's temperature", "°C", -20.0, 60.0, "";
+    WOOD_HUMIDITY: "a relative humidity that wood is in balance with", "%", 0.0, 95.0, "above 95 % no table supports the sorption equation";
+    VAPOUR_GAIN: "a gain of vapour pressure indoors", "Pa", 0.0, 3_000.0, "0 for a room without people, plants, cooking or a humidifier";
+    RING_ANGLE: "an angle between growth rings and face", "deg", 0.0, 90.0, "0 is flat sawn, 90 is quarter sawn";
+    MOVEMENT_COEFFICIENT: "a movement coefficient, share of the size per percent of moisture", "", 0.0, 0.01, "0.0037 is 0.37 % per percent";
+    LINEAR_SHRINKAGE: "a shrinkage from green to ovendry", "%", 0.0, 20.0, "";
+    FRAME_CORNER: "the corner of a flat frame", "deg", 10.0, 170.0, "90 is a square corner";
+    STRAIN: "a share by which a size changes", "", -0.3, 0.3, "1 % is 0.01; swelling is positive";
+    MODULUS: "a modulus of elasticity", "MPa", 1.0, 100_000.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

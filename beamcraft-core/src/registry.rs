@@ -13,6 +13,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::saw::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
+    crate::movement::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
