@@ -106,6 +106,10 @@ sources! {
     NbcCanada, "NBC Canada", "National Building Code of Canada, 9.22.9.3 (wording read in the Ontario adoption, number recalled)", Seen;
     /// Bolted brackets.
     Bhandari, "Bhandari", "V. B. Bhandari, Design of Machine Elements, Examples 7.5 to 7.9 (inputs and areas in an open textbook companion)", Seen;
+    /// Eurocode 5.
+    En1995, "EN 1995-1-1", "EN 1995-1-1:2004 with A1:2008 and A2:2014, Eurocode 5: Design of timber structures, common rules and rules for buildings (read through an open library, handbooks and course examples that cite its clauses)", Seen;
+    /// Eurocode 5, German national annex.
+    DinEn1995Na, "DIN EN 1995-1-1/NA", "DIN EN 1995-1-1/NA, German national annex to Eurocode 5: simplified method for dowel joints (recalled; confirmed by tabulated handbook values)", Recalled;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

@@ -23,15 +23,18 @@
 //! | G | specific gravity, oven-dry mass and volume | – |
 //! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
 //!
-//! All capacities are allowable-stress values of the American standard per fastener. They hold only when the spacing,
+//! Two standards: the American one with allowable-stress values per fastener, and Eurocode 5, whose calculations begin
+//! with `ec5_` and give characteristic values. They hold only when the spacing,
 //! edge and end distances keep the wood from splitting.
 //!
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
+mod ec5;
 mod nds;
 mod screws;
 
+pub use ec5::*;
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
@@ -48,4 +51,24 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     LEAD_HOLE,
     SCREW_JOINT,
     screws::LIST_WOOD_SCREWS,
+    EC5_EMBEDMENT,
+    EC5_YIELD_MOMENT,
+    EC5_SCREW_DIAMETER,
+    EC5_ROPE_EFFECT,
+    EC5_SINGLE_SHEAR,
+    EC5_DOUBLE_SHEAR,
+    EC5_STEEL_SINGLE_SHEAR,
+    EC5_STEEL_CENTRAL_PLATE,
+    EC5_STEEL_OUTER_PLATES,
+    EC5_SCREW_WITHDRAWAL,
+    EC5_NAIL_WITHDRAWAL,
+    EC5_HEAD_PULL_THROUGH,
+    EC5_WASHER_PULL,
+    EC5_COMBINED_LOAD,
+    EC5_EFFECTIVE_NUMBER,
+    EC5_SPACING,
+    EC5_AXIAL_SCREW_SPACING,
+    EC5_SPLITTING,
+    EC5_DESIGN_VALUE,
+    EC5_GERMAN_DOWEL,
 ];
