@@ -77,3 +77,8 @@ const EDGE_MM: f64 = 1e-9;
 fn least<M: Copy>(first: (M, f64), others: &[(M, f64)]) -> (M, f64) {
     others.iter().fold(first, |least, mode| if mode.1 < least.1 { *mode } else { least })
 }
+
+#[cfg(test)]
+mod limit_tests;
+#[cfg(test)]
+mod property_tests;
