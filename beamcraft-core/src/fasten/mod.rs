@@ -31,10 +31,12 @@
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
 mod ec5;
+mod joint;
 mod nds;
 mod screws;
 
 pub use ec5::*;
+pub use joint::*;
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
@@ -71,4 +73,5 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     EC5_SPLITTING,
     EC5_DESIGN_VALUE,
     EC5_GERMAN_DOWEL,
+    JOINT,
 ];

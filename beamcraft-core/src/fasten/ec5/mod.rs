@@ -60,6 +60,9 @@ pub use timber::{
     ec5_double_shear, ec5_single_shear,
 };
 
+pub(super) use choice::kmod;
+pub(super) use design::joint_kmod;
+
 /// Registry rows of this folder.
 #[cfg(feature = "json")]
 pub(super) use {
