@@ -1,6 +1,6 @@
 //! How the fastener lies in the members.
 
-use super::input::{JointDrive, JointInput};
+use super::input::{JointDrive, JointFastenerKind, JointInput};
 use crate::error::{Allowed, Detail, Error, ErrorCode, Fault, Result};
 use crate::limits::BEARING_LENGTH;
 use crate::numeric::real::cos_deg;
@@ -48,7 +48,9 @@ impl Lay {
                 "take a longer fastener",
             ))));
         }
-        let unthreaded_mm = length_mm - fastener.thread_length_mm.unwrap_or(length_mm);
+        // A smooth nail holds with its whole shank.
+        let smooth = fastener.kind == JointFastenerKind::SmoothNail;
+        let unthreaded_mm = if smooth { 0.0 } else { length_mm - fastener.thread_length_mm.unwrap_or(length_mm) };
         let shank_mm = (unthreaded_mm - side_mm - gap_mm).clamp(0.0, held_mm);
         Ok(Self {
             gap_mm,
