@@ -3,7 +3,7 @@
 //! Answers how much one fastener carries sideways ([`dowel_shear`]), along its axis ([`fastener_withdrawal`],
 //! [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]); which factors apply to it
 //! ([`connection_factors`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood screw through a
-//! cleat and a wall lining into a stud ([`screw_joint`]).
+//! cleat and a wall lining into a stud ([`screw_joint`]). [`joint`](fn@joint) takes one input and answers by either standard.
 //!
 //! ```text
 //!    side member   gap     main member (stud)
@@ -24,8 +24,8 @@
 //! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
 //!
 //! Two standards: the American one with allowable-stress values per fastener, and Eurocode 5, whose calculations begin
-//! with `ec5_` and give characteristic values. They hold only when the spacing,
-//! edge and end distances keep the wood from splitting.
+//! with `ec5_` and give characteristic values. They hold only when the spacing, edge and end distances keep the wood from
+//! splitting.
 //!
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.

@@ -37,11 +37,9 @@ fn one() -> f64 {
 }
 
 /// The partial factor that the standard recommends for connections (Table 2.3).
-pub(in crate::fasten) const RECOMMENDED_GAMMA_M: f64 = 1.3;
-
 #[cfg(feature = "json")]
-fn recommended() -> f64 {
-    RECOMMENDED_GAMMA_M
+pub(in crate::fasten) fn recommended() -> f64 {
+    1.3
 }
 
 /// Design value of a capacity.

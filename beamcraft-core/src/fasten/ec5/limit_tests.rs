@@ -24,11 +24,11 @@ enum End {
 }
 
 /// The greatest moment that the dowel can bring to the face of the member against the load, for a shear at the face,
-/// by the static theorem: pressures between −q and q, moments between −M and M.
+/// by the static theorem: any pressures between −q and q and moments between −M and M that are in balance will do.
 ///
-/// The pressure that helps most is +q up to one point and −q beyond it (a bang-bang distribution, since the moment is
-/// linear in the pressure), as long as no moment exceeds M; where one would, a hinge lies there, and what is beyond it is
-/// out of the play. So the best moment is the greatest over the places of the switch and of the hinge, searched on a grid.
+/// The part next to the face carries the whole shear at full pressure; what lies beyond is in balance by itself and adds
+/// a couple: of two equal and opposite stretches as long as the rest allows, searched on a grid, and never more than M.
+/// That no other pressures do better is what [`best_by_slices`] confirms.
 fn best_face_moment(member: &Member, hinge_nmm: f64, shear_n: f64, steps: usize) -> Option<f64> {
     let (q, length) = (member.q, member.length_mm);
     if shear_n > q * length * (1.0 + 1e-12) {
@@ -243,5 +243,20 @@ proptest! {
         let [one, other] = sides_of(&input);
         let share = collapse_by_slices_n([&one, &other], input.yield_moment_nmm, 300) / capacity_n;
         prop_assert!(share > 0.995 && share < 1.0 + 1e-9, "{share} for {input:?}");
+    }
+
+    #[test]
+    fn pressures_left_free_give_the_same_in_double_shear(input in any_double()) {
+        let [j, k] = johansen_double(&input, 1.0, 1.0);
+        let g = input.outer_mpa * input.outer_mm * input.diameter_mm;
+        let h = 0.5 * input.middle_mpa * input.middle_mm * input.diameter_mm;
+        let outer = Member { q: input.outer_mpa * input.diameter_mm, length_mm: input.outer_mm, end: End::Free };
+        let half = Member {
+            q: input.middle_mpa * input.diameter_mm,
+            length_mm: 0.5 * input.middle_mm,
+            end: End::Symmetric,
+        };
+        let share = collapse_by_slices_n([&outer, &half], input.yield_moment_nmm, 300) / least([g, h, j, k]);
+        prop_assert!(share > 0.99 && share < 1.0 + 1e-9, "{share} for {input:?}");
     }
 }

@@ -62,6 +62,8 @@ pub use timber::{
 
 pub(super) use choice::kmod;
 pub(super) use design::joint_kmod;
+#[cfg(feature = "json")]
+pub(super) use design::recommended;
 
 /// Registry rows of this folder.
 #[cfg(feature = "json")]

@@ -1,4 +1,4 @@
-//! The joint by Eurocode 5.
+//! The joint by Eurocode 5: the loads and what carries them.
 
 use super::input::{JointDrive, JointFastenerKind, JointInput};
 use super::lay::Lay;
@@ -8,50 +8,49 @@ use crate::cite::{Clause, Source};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ec5::{
     Ec5CombinedLoadInput, Ec5EffectiveNumberInput, Ec5EmbedmentInput, Ec5Fastener, Ec5HeadPullThroughInput, Ec5Hole,
-    Ec5JointPartner, Ec5LoadDuration, Ec5Material, Ec5NailTimber, Ec5NailWithdrawalInput, Ec5RowStagger,
-    Ec5ScrewDiameterInput, Ec5ScrewWithdrawalInput, Ec5SingleShear, Ec5SingleShearInput, Ec5SpacingInput,
-    Ec5YieldMomentInput, ec5_combined_load, ec5_effective_number, ec5_embedment, ec5_head_pull_through,
-    ec5_nail_withdrawal, ec5_screw_diameter, ec5_screw_withdrawal, ec5_single_shear, ec5_spacing, ec5_yield_moment,
-    joint_kmod, kmod,
+    Ec5Material, Ec5NailTimber, Ec5NailWithdrawalInput, Ec5RowStagger, Ec5ScrewDiameterInput, Ec5ScrewWithdrawalInput,
+    Ec5SingleShear, Ec5SingleShearInput, Ec5YieldMomentInput, ec5_combined_load, ec5_effective_number, ec5_embedment,
+    ec5_head_pull_through, ec5_nail_withdrawal, ec5_screw_diameter, ec5_screw_withdrawal, ec5_single_shear,
+    ec5_yield_moment, joint_kmod, kmod,
 };
 use crate::fasten::nds::{MemberMoisture, TemperatureBand};
 use crate::limits::{BEARING_LENGTH, CONNECTION_CAPACITY, WOOD_DENSITY, YIELD_MOMENT};
 use crate::numeric::real::pow;
 use crate::verdict::{Basis, Factor, Outcome, Verdict};
 
-const fn en(part: &'static str) -> Clause {
+pub(super) const fn en(part: &'static str) -> Clause {
     Clause::new(Source::En1995, part)
 }
 
 /// A fault of a part of the input, with its path.
-fn at<T>(path: &'static str, result: core::result::Result<T, Fault>) -> Result<T> {
+pub(super) fn at<T>(path: &'static str, result: core::result::Result<T, Fault>) -> Result<T> {
     result.map_err(|fault| Error::one(Detail::from(Fault { field: path, ..fault })))
 }
 
 /// What every line needs.
-struct Case<'a> {
-    input: &'a JointInput,
-    lay: &'a Lay,
-    kind: Ec5Fastener,
+pub(super) struct Case<'a> {
+    pub(super) input: &'a JointInput,
+    pub(super) lay: &'a Lay,
+    pub(super) kind: Ec5Fastener,
     /// Effective diameter of a screw, diameter of a nail.
-    diameter_mm: f64,
-    side_density: f64,
-    main_density: f64,
+    pub(super) diameter_mm: f64,
+    pub(super) side_density: f64,
+    pub(super) main_density: f64,
     /// The hole that the strengths are computed for.
-    hole: Ec5Hole,
-    hole_needed: bool,
-    number: f64,
+    pub(super) hole: Ec5Hole,
+    pub(super) hole_needed: bool,
+    pub(super) number: f64,
 }
 
 /// An answer, or why there is none.
-type Answer<T> = core::result::Result<T, String>;
+pub(super) type Answer<T> = core::result::Result<T, String>;
 
 /// Characteristic values along the axis of one fastener.
-struct Axial {
-    withdrawal_n: Answer<f64>,
-    withdrawal_clause: Clause,
-    head_n: Answer<f64>,
-    required_mm: f64,
+pub(super) struct Axial {
+    pub(super) withdrawal_n: Answer<f64>,
+    pub(super) withdrawal_clause: Clause,
+    pub(super) head_n: Answer<f64>,
+    pub(super) required_mm: f64,
 }
 
 impl Axial {
@@ -386,7 +385,7 @@ impl<'a> Case<'a> {
         ]
     }
 
-    fn line(&self, name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
+    pub(super) fn line(&self, name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
         Verdict::compare(name, SUBJECT, demand, capacity, unit, Basis::Clause, clause)
     }
 
@@ -481,142 +480,6 @@ impl<'a> Case<'a> {
         let capacity_n = if found.utilisation > 0.0 { resultant_n / found.utilisation } else { lateral_n };
         loads.push(self.line("lateral and withdrawal at once", resultant_n, capacity_n, "N", clause));
         Ok(Some(capacity_n))
-    }
-
-    fn requirements(&self, axial: &Axial) -> Result<Vec<Verdict>> {
-        let (input, lay) = (self.input, self.lay);
-        let none =
-            |name: &str, outcome, clause, remark: &str| Verdict::without_answer(name, SUBJECT, outcome, clause, remark);
-        let screw = self.kind == Ec5Fastener::Screw;
-        let mut lines = Vec::new();
-        let penetration = if screw { en("8.7.2(3)") } else { en("8.3.1.2") };
-        lines.push(self.line(
-            "least penetration, against the penetration there is",
-            axial.required_mm,
-            lay.thread_mm,
-            "mm",
-            penetration,
-        ));
-        lines.push(super::result::far_side(lay.penetration_mm, input.main.thickness_mm));
-        lines.push(self.lead_hole_line());
-        if self.kind.is_smooth_nail() && input.withdrawal_n > 0.0 {
-            let lasting = matches!(input.duration.ec5(), Ec5LoadDuration::Permanent | Ec5LoadDuration::LongTerm);
-            let outcome = if lasting { Outcome::NotMet } else { Outcome::Met };
-            let why = "Smooth nails may not carry permanent or long-term load along their axis.";
-            lines.push(none("kind of nail for the pull", outcome, en("8.3.2(1)"), why));
-        }
-        self.distances(&mut lines)?;
-        Ok(lines)
-    }
-
-    fn distances(&self, lines: &mut Vec<Verdict>) -> Result<()> {
-        let input = self.input;
-        let panel = input.side.material.is_panel();
-        // The member with the wider distances decides.
-        let member = |density_kg_m3, angle_to_grain_deg| {
-            ec5_spacing(&Ec5SpacingInput {
-                fastener: self.kind,
-                hole: self.hole,
-                diameter_mm: self.diameter_mm,
-                density_kg_m3,
-                angle_to_grain_deg,
-                partner: if panel { Ec5JointPartner::Panel } else { Ec5JointPartner::Timber },
-            })
-        };
-        let main = at("main", member(self.main_density, input.main.angle_to_grain_deg))?;
-        let side = if panel { main } else { at("side", member(self.side_density, input.side.angle_to_grain_deg))? };
-        let clause = if self.kind.follows_nail_rules(self.diameter_mm) { en("Table 8.2") } else { en("Table 8.4") };
-        if main.least_timber_mm > 0.0 {
-            for (name, needed_mm, there_mm) in [
-                ("thickness of the main member against splitting", main.least_timber_mm, input.main.thickness_mm),
-                ("thickness of the side member against splitting", side.least_timber_mm, input.side.thickness_mm),
-            ] {
-                if name.contains("main") || !panel {
-                    lines.push(self.line(name, needed_mm, there_mm, "mm", en("8.3.1.2, Eq. 8.18")));
-                }
-            }
-        }
-        let Some(layout) = input.layout else {
-            let why = "How the fasteners stand was not given.";
-            let name = "spacing, edge and end distances";
-            lines.push(Verdict::without_answer(name, SUBJECT, Outcome::NotDetermined, clause, why));
-            return Ok(());
-        };
-        let screw_pull = self.kind == Ec5Fastener::Screw && input.withdrawal_n > 0.0;
-        let thread_mm = input.fastener.nominal_diameter_mm;
-        let axial = |multiple: f64| if screw_pull { multiple * thread_mm } else { 0.0 };
-        for (name, there_mm, needed_mm, counts) in [
-            (
-                "spacing along the grain",
-                layout.along_grain_mm,
-                main.a1_mm.max(side.a1_mm).max(axial(7.0)),
-                layout.in_row > 1,
-            ),
-            (
-                "spacing across the grain",
-                layout.across_grain_mm,
-                main.a2_mm.max(side.a2_mm).max(axial(5.0)),
-                layout.in_row < input.count,
-            ),
-            (
-                "distance to a loaded end",
-                layout.loaded_end_mm,
-                main.a3_loaded_mm.max(side.a3_loaded_mm).max(axial(10.0)),
-                true,
-            ),
-            (
-                "distance to an unloaded end",
-                layout.unloaded_end_mm,
-                main.a3_unloaded_mm.max(side.a3_unloaded_mm).max(axial(10.0)),
-                true,
-            ),
-            (
-                "distance to a loaded edge",
-                layout.loaded_edge_mm,
-                main.a4_loaded_mm.max(side.a4_loaded_mm).max(axial(4.0)),
-                true,
-            ),
-            (
-                "distance to an unloaded edge",
-                layout.unloaded_edge_mm,
-                main.a4_unloaded_mm.max(side.a4_unloaded_mm).max(axial(4.0)),
-                true,
-            ),
-        ] {
-            if !counts {
-                continue;
-            }
-            lines.push(match there_mm {
-                Some(there_mm) => self.line(name, needed_mm, there_mm, "mm", clause),
-                None => {
-                    let why = format!("Not given; at least {needed_mm:.1} mm.");
-                    Verdict::without_answer(name, SUBJECT, Outcome::NotDetermined, clause, why)
-                }
-            });
-        }
-        Ok(())
-    }
-
-    fn lead_hole_line(&self) -> Verdict {
-        let fastener = &self.input.fastener;
-        let clause = if self.kind == Ec5Fastener::Screw { en("10.4.5") } else { en("8.3.1.1(2), 10.4.2") };
-        // Of a screw's thread about 0.7 of the shank; the core of the thread is where its hold would begin to suffer.
-        let most_mm = if self.kind == Ec5Fastener::Screw {
-            let shank_mm = fastener.shank_diameter_mm.unwrap_or(fastener.nominal_diameter_mm);
-            (0.7 * shank_mm).max(fastener.root_diameter_mm.unwrap_or(0.0))
-        } else {
-            0.8 * fastener.nominal_diameter_mm
-        };
-        match (self.input.lead_hole_mm, self.hole_needed) {
-            (Some(given_mm), _) => self.line("lead hole, against the largest", given_mm, most_mm, "mm", clause),
-            (None, true) => {
-                let why = format!(
-                    "Hardwood, wood above 500 kg/m³ and screws above 6 mm need a hole, here at most {most_mm:.1} mm."
-                );
-                Verdict::without_answer("lead hole", SUBJECT, Outcome::NotMet, clause, why)
-            }
-            (None, false) => Verdict::without_answer("lead hole", SUBJECT, Outcome::Met, clause, "None is required."),
-        }
     }
 }
 

@@ -311,7 +311,7 @@ pub struct JointInput {
     #[cfg_attr(feature = "json", serde(default = "room_temperature"))]
     pub temperature: TemperatureBand,
     /// Partial factor gamma_M of Eurocode 5; by default the recommended 1.3, a national choice.
-    #[cfg_attr(feature = "json", serde(default = "recommended"))]
+    #[cfg_attr(feature = "json", serde(default = "crate::fasten::ec5::recommended"))]
     pub gamma_m: f64,
 }
 
@@ -342,10 +342,6 @@ fn dry() -> MemberMoisture {
 #[cfg(feature = "json")]
 fn room_temperature() -> TemperatureBand {
     TemperatureBand::UpTo100F
-}
-#[cfg(feature = "json")]
-fn recommended() -> f64 {
-    1.3
 }
 
 impl JointInput {

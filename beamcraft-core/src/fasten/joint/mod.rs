@@ -1,6 +1,7 @@
 //! One joint, two standards: the same input read by the American standard or by Eurocode 5, with the same shape of answer.
 
 mod ec5;
+mod ec5_requirements;
 mod input;
 mod lay;
 mod nds;

@@ -200,7 +200,7 @@ fn requirements_stand_each_on_its_own_line() {
     assert_eq!(outcome("lead hole"), Outcome::Met);
     // Two in a row at 10 d: 2^0.85.
     let row = found.factors.iter().find(|factor| factor.name.starts_with("n_ef/n")).unwrap();
-    assert!((row.value - 2.0_f64.powf(0.85) / 2.0).abs() < 1e-12);
+    assert!((row.value - 1.802_500_925_221_660_4 / 2.0).abs() < 1e-12);
     let oak =
         JointMember { material: Ec5Material::Hardwood, characteristic_density_kg_m3: Some(560.0), ..member(22.0) };
     let in_oak = joint(&JointInput { side: oak, ..input.clone() }).unwrap();
@@ -257,6 +257,45 @@ fn any_kind() -> impl Strategy<Value = JointFastenerKind> {
         Just(JointFastenerKind::SmoothNail),
         Just(JointFastenerKind::RingShankNail),
     ]
+}
+
+// NDS 12.5.4 and the toe-nail's usual lengths: a third of the nail in the side member, C_tn 0.83 and 0.67.
+#[test]
+fn a_toe_nail_is_read_by_the_american_standard_only() {
+    let nail = JointFastener {
+        kind: JointFastenerKind::SmoothNail,
+        nominal_diameter_mm: 3.3274,
+        root_diameter_mm: None,
+        shank_diameter_mm: None,
+        head_diameter_mm: 7.14,
+        length_mm: 63.5,
+        thread_length_mm: None,
+        bending_yield_mpa: None,
+        ..screws(JointStandard::NdsAsd).fastener
+    };
+    let toe = JointInput {
+        fastener: nail,
+        drive: JointDrive::ToeNailed,
+        lead_hole_mm: None,
+        lateral_n: 100.0,
+        withdrawal_n: 20.0,
+        side: member(38.1),
+        ..screws(JointStandard::NdsAsd)
+    };
+    let found = joint(&toe).unwrap();
+    let side_mm = 63.5 / 3.0;
+    assert!((found.penetration_mm - (63.5 * 0.866_025_403_784_438_6 - side_mm)).abs() < 1e-9);
+    let factor = |name: &str| found.factors.iter().find(|factor| factor.name.starts_with(name)).unwrap().value;
+    assert_eq!(factor("C_tn"), 0.83);
+    // Smooth nail: 1380 G^2.5 D per inch of the two thirds behind the joint, in pounds and inches.
+    let withdrawal_lbf = 1_380.0 * 0.114_320_266 * 0.131 * (2.0 / 3.0 * 2.5) * 0.9 * 0.67;
+    let capacity_n = line(&found.loads, "withdrawal").capacity.unwrap();
+    assert!((capacity_n / 4.448_221_615 / withdrawal_lbf - 1.0).abs() < 1e-5, "{capacity_n} N");
+    assert_eq!(found.outcome, Outcome::Met, "{:?} {:?}", found.loads, found.requirements);
+    let over_lining = joint(&JointInput { gaps: lining(5.0), ..toe.clone() }).unwrap();
+    assert_eq!(over_lining.outcome, Outcome::NotCovered);
+    let screw = JointFastener { kind: JointFastenerKind::WoodScrew, root_diameter_mm: Some(2.4), ..nail };
+    assert_eq!(joint(&JointInput { fastener: screw, ..toe }).unwrap().outcome, Outcome::NotCovered);
 }
 
 proptest! {
