@@ -126,6 +126,10 @@ sources! {
     En12369, "EN 12369-1", "EN 12369-1:2001, wood-based panels, characteristic values: OSB, particleboards and fibreboards", Recalled;
     /// Saturation of moist air.
     HylandWexler, "Hyland-Wexler 1983", "R. W. Hyland, A. Wexler, ASHRAE Transactions 89 (1983) 500-519; equations 5 and 6 of the ASHRAE Handbook of Fundamentals, chapter 1", Recalled;
+    /// Eurocode 5.
+    En1995, "EN 1995-1-1", "EN 1995-1-1:2004 with A1:2008 and A2:2014, Eurocode 5: Design of timber structures, common rules and rules for buildings (read through an open library, handbooks and course examples that cite its clauses)", Seen;
+    /// Eurocode 5, German national annex.
+    DinEn1995Na, "DIN EN 1995-1-1/NA", "DIN EN 1995-1-1/NA, German national annex to Eurocode 5: simplified method for dowel joints (recalled; confirmed by tabulated handbook values)", Recalled;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

@@ -108,6 +108,13 @@ limits! {
     ALLOWANCE: "an allowance on top, as a share", "", 0.0, 5.0, "0.1 adds ten parts in a hundred";
     GLUE_SPREAD: "a glue's spread", "g/m2", 1.0, 5_000.0, "";
     LIQUID_DENSITY: "a liquid's density", "kg/L", 0.5, 3.0, "water is 1";
+    WOOD_DENSITY: "a density of wood or a wood panel", "kg/m3", 100.0, 1_500.0, "";
+    YIELD_MOMENT: "a fastener's yield moment", "N*mm", 1.0, 1.0e8, "";
+    PARTIAL_FACTOR: "a partial factor for a material", "", 1.0, 2.0, "1.3 is recommended for connections";
+    PLATE_THICKNESS: "a steel plate's thickness", "mm", 0.1, 100.0, "";
+    WASHER_AREA: "a washer's bearing area", "mm2", 1.0, 1.0e6, "";
+    FASTENER_SPACING: "a spacing between fasteners", "mm", 1.0, 10_000.0, "";
+    EFFECTIVE_COUNT: "a number of fasteners, reduced for their row", "", 0.1, 10_000.0, "";
     GRIT: "a P grade of abrasive", "", 12.0, 2_500.0, "";
     WOOD_TEMPERATURE: "the temperature of wood and the air at it", "°C", -20.0, 132.2, "the sorption table reaches from -1.1 to 132.2 C";
     AIR_TEMPERATURE: "an air temperature", "°C", -60.0, 100.0, "";

@@ -3,7 +3,7 @@
 //! Answers how much one fastener carries sideways ([`dowel_shear`]), along its axis ([`fastener_withdrawal`],
 //! [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]); which factors apply to it
 //! ([`connection_factors`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood screw through a
-//! cleat and a wall lining into a stud ([`screw_joint`]).
+//! cleat and a wall lining into a stud ([`screw_joint`]). [`joint`](fn@joint) takes one input and answers by either standard.
 //!
 //! ```text
 //!    side member   gap     main member (stud)
@@ -23,15 +23,20 @@
 //! | G | specific gravity, oven-dry mass and volume | – |
 //! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
 //!
-//! All capacities are allowable-stress values of the American standard per fastener. They hold only when the spacing,
-//! edge and end distances keep the wood from splitting.
+//! Two standards: the American one with allowable-stress values per fastener, and Eurocode 5, whose calculations begin
+//! with `ec5_` and give characteristic values. They hold only when the spacing, edge and end distances keep the wood from
+//! splitting.
 //!
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
+mod ec5;
+mod joint;
 mod nds;
 mod screws;
 
+pub use ec5::*;
+pub use joint::*;
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
@@ -48,4 +53,25 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     LEAD_HOLE,
     SCREW_JOINT,
     screws::LIST_WOOD_SCREWS,
+    EC5_EMBEDMENT,
+    EC5_YIELD_MOMENT,
+    EC5_SCREW_DIAMETER,
+    EC5_ROPE_EFFECT,
+    EC5_SINGLE_SHEAR,
+    EC5_DOUBLE_SHEAR,
+    EC5_STEEL_SINGLE_SHEAR,
+    EC5_STEEL_CENTRAL_PLATE,
+    EC5_STEEL_OUTER_PLATES,
+    EC5_SCREW_WITHDRAWAL,
+    EC5_NAIL_WITHDRAWAL,
+    EC5_HEAD_PULL_THROUGH,
+    EC5_WASHER_PULL,
+    EC5_COMBINED_LOAD,
+    EC5_EFFECTIVE_NUMBER,
+    EC5_SPACING,
+    EC5_AXIAL_SCREW_SPACING,
+    EC5_SPLITTING,
+    EC5_DESIGN_VALUE,
+    EC5_GERMAN_DOWEL,
+    JOINT,
 ];
