@@ -79,6 +79,10 @@ limits! {
     HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
     BEARING_LENGTH: "a bearing or holding length in a member", "mm", 0.1, 1_000.0, "a member that the dowel does not bear on is no member";
     CONNECTION_CAPACITY: "an adjusted capacity", "N", 0.001, 1.0e7, "a fastener without capacity cannot share a load";
+    ROW_COUNT: "a number of fasteners in a row", "", 1.0, 1_000.0, "";
+    SLIP_MODULUS: "a load/slip modulus of one fastener", "N/mm", 1.0, 1.0e6, "";
+    ELASTIC_MODULUS: "a modulus of elasticity", "MPa", 100.0, 300_000.0, "wood along the grain about 10 000, steel 200 000";
+    CROSS_SECTION: "an area of a cross-section", "mm2", 1.0, 1.0e7, "";
     STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
     AREA: "an area", "m2", 0.0, 1.0e6, "";
     SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";

@@ -29,9 +29,14 @@
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
+mod catalogue;
 mod nds;
 mod screws;
 
+pub use catalogue::{
+    CatalogueFastener, FastenerFamily, FastenerList, ListFastenersInput, SoldLengthSeries, list_fasteners,
+    sold_lengths_mm,
+};
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
@@ -40,12 +45,18 @@ pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_
 pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     DOWEL_BEARING,
     BENDING_YIELD,
+    DOWEL_BEARING_MATERIAL,
     DOWEL_SHEAR,
+    DOWEL_DOUBLE_SHEAR,
     FASTENER_WITHDRAWAL,
     HEAD_PULL_THROUGH,
     COMBINED_LATERAL_WITHDRAWAL,
     CONNECTION_FACTORS,
+    GROUP_ACTION_FACTOR,
+    GEOMETRY_FACTOR,
     LEAD_HOLE,
     SCREW_JOINT,
+    DOWEL_JOINT_NDS,
     screws::LIST_WOOD_SCREWS,
+    catalogue::LIST_FASTENERS,
 ];
