@@ -30,6 +30,8 @@
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
 mod catalogue;
+mod choose;
+mod group;
 mod nds;
 mod screws;
 
@@ -37,6 +39,8 @@ pub use catalogue::{
     CatalogueFastener, FastenerFamily, FastenerList, ListFastenersInput, SoldLengthSeries, list_fasteners,
     sold_lengths_mm,
 };
+pub use choose::*;
+pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerShare, StripContact, fastener_group};
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
@@ -59,4 +63,9 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     DOWEL_JOINT_NDS,
     screws::LIST_WOOD_SCREWS,
     catalogue::LIST_FASTENERS,
+    CHOOSE_SCREW,
+    SCREW_COUNT,
+    SCREW_LENGTH,
+    POCKET_SCREW,
+    group::FASTENER_GROUP,
 ];

@@ -174,9 +174,9 @@ impl CatalogueFastener {
 
 /// Tapered tip of a lag screw (NDS Table L2): that of its size, between sizes of the next thicker one.
 pub(super) fn lag_tip_mm(nominal_diameter_mm: f64) -> f64 {
-    let tabulated = LAG_SCREWS.iter().filter(|row| row.tip_length_mm.is_some());
+    let mut tabulated = LAG_SCREWS.iter().filter(|row| row.tip_length_mm.is_some());
     let next = tabulated.clone().find(|row| row.nominal_diameter_mm >= nominal_diameter_mm - 1e-9);
-    next.or(tabulated.last()).and_then(|row| row.tip_length_mm).unwrap_or(nominal_diameter_mm)
+    next.or(tabulated.next_back()).and_then(|row| row.tip_length_mm).unwrap_or(nominal_diameter_mm)
 }
 
 /// Registry row.

@@ -32,7 +32,6 @@ const fn lag(
 
 /// Lag screws: ASME B18.2.1 (seen on public pages); tips of NDS Table L2 (recalled, 1/2 in seen in use). Head: largest
 /// width across the flats.
-
 pub(super) const LAG_SCREWS: &[CatalogueFastener] = &[
     lag("No. 10", mil(190), mil(120), mil(281), None, 11.0),
     lag("1/4 in", mil(250), mil(173), mil(438), Some(inch(5, 32)), 10.0),
