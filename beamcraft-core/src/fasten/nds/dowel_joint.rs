@@ -237,6 +237,8 @@ pub struct DowelJointNds {
     pub c_m_lateral: f64,
     /// Wet service factor C_M of the withdrawal value (NDS Table 11.3.3).
     pub c_m_withdrawal: f64,
+    /// Wet service factor C_M of the pull-through value (NDS Table 11.3.3).
+    pub c_m_pull_through: f64,
     /// Temperature factor C_t (NDS Table 11.3.4).
     pub c_t: f64,
     /// Group action factor C_g (NDS 11.3.6), as given.
@@ -494,6 +496,7 @@ pub fn dowel_joint_nds(input: &DowelJointNdsInput) -> Result<DowelJointNds, Faul
         c_d: factors.c_d,
         c_m_lateral: factors.c_m_lateral,
         c_m_withdrawal: factors.c_m_withdrawal,
+        c_m_pull_through: factors.c_m_pull_through,
         c_t: factors.c_t,
         c_g: input.c_g,
         c_delta: input.c_delta,

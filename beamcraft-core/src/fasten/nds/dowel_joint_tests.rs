@@ -1,5 +1,6 @@
 use proptest::prelude::*;
 
+use super::super::dowel_joint_verdicts::dowel_joint_nds_verdicts;
 use super::super::joint::{ScrewJointInput, screw_joint};
 use super::*;
 use crate::fasten::screws::ScrewSize;
@@ -268,4 +269,33 @@ fn the_tabulated_nail_comes_out() {
     let found = dowel_joint_nds(&nail()).unwrap();
     assert!((found.reference_lateral_n / N_PER_LBF - 141.0).abs() < 0.5);
     assert_eq!(found.governing_mode, YieldMode::Iv);
+}
+
+// Every line's capacity over its factors is a reference value of the joint.
+#[test]
+fn the_lines_of_a_reviewer_carry_the_working() {
+    for design in [NdsDesign::Asd, NdsDesign::Lrfd] {
+        let input = DowelJointNdsInput { design, withdrawal_n: 30.0, c_g: 0.9, ..nail() };
+        let found = dowel_joint_nds(&input).unwrap();
+        let lines = dowel_joint_nds_verdicts(&input, &found, "nails");
+        assert_eq!(lines.len(), 7);
+        let product = |line: usize| lines[line].factors.iter().map(|factor| factor.value).product::<f64>();
+        let yield_n = found.reference_lateral_n * found.reduction;
+        assert!((lines[0].capacity.unwrap() / (yield_n * product(0)) - 1.0).abs() < 1e-12);
+        assert!((lines[1].capacity.unwrap() / (found.reference_withdrawal_n * product(1)) - 1.0).abs() < 1e-12);
+        let pull_n = found.reference_pull_through_n.unwrap();
+        assert!((lines[2].capacity.unwrap() / (pull_n * product(2)) - 1.0).abs() < 1e-12);
+        assert_eq!(lines[3].outcome, Outcome::NotDetermined);
+        assert_eq!(lines[4].utilisation, Some(found.combined_utilisation));
+        assert_eq!((lines[5].outcome, lines[6].outcome), (found.penetration, found.stays_inside));
+    }
+    let plate = DowelJointNdsInput {
+        side_material: DowelMaterial::SheetSteelA653,
+        side_thickness_mm: 2.0,
+        steel_tension_n: Some(100.0),
+        withdrawal_n: 30.0,
+        ..nail()
+    };
+    let lines = dowel_joint_nds_verdicts(&plate, &dowel_joint_nds(&plate).unwrap(), "nails");
+    assert_eq!((lines[2].outcome, lines[3].utilisation), (Outcome::NotCovered, Some(0.3)));
 }

@@ -1,5 +1,6 @@
 use proptest::prelude::*;
 
+use super::super::dowel_joint_verdicts::geometry_factor_verdicts;
 use super::*;
 
 fn bolt() -> GeometryFactorInput {
@@ -126,4 +127,18 @@ proptest! {
             prop_assert!(found.c_delta.is_finite() && found.end_full_mm.is_finite() && found.between_rows_least_mm > 0.0);
         }
     }
+}
+
+#[test]
+fn every_distance_is_a_line_of_its_own() {
+    let input = GeometryFactorInput { angle_to_grain_deg: 90.0, end_distance_mm: 10.0, ..bolt() };
+    let lines = geometry_factor_verdicts(&input, &geometry_factor(&input).unwrap(), "bolts");
+    let outcomes: Vec<_> = lines.iter().map(|line| line.outcome).collect();
+    use Outcome::{Met, NotMet};
+    assert_eq!(outcomes, [NotMet, Met, Met, Met, Met, Met]);
+    assert_eq!((lines[0].demand, lines[0].capacity, lines[0].factors[0].value), (Some(20.0), Some(10.0), 0.0));
+    let nail = GeometryFactorInput { nominal_diameter_mm: 3.0, row_pitch_mm: None, between_rows_mm: None, ..bolt() };
+    let lines = geometry_factor_verdicts(&nail, &geometry_factor(&nail).unwrap(), "nails");
+    assert_eq!(lines.len(), 2);
+    assert!(lines[0].factors.is_empty() && lines[0].remark.starts_with("Recommended"));
 }

@@ -8,6 +8,7 @@ mod bending;
 mod combined;
 mod double_shear;
 mod dowel_joint;
+mod dowel_joint_verdicts;
 mod factors;
 mod geometry;
 mod group_action;
@@ -17,6 +18,7 @@ mod lateral;
 mod lead_hole;
 mod lrfd;
 mod material;
+mod short_penetration;
 mod withdrawal;
 
 pub use bearing::{BearingRounding, DowelBearing, DowelBearingInput, DowelSizeRange, FastenerDirection, dowel_bearing};
@@ -26,6 +28,7 @@ pub use combined::{
 };
 pub use double_shear::{DoubleShearMode, DowelDoubleShear, DowelDoubleShearInput, dowel_double_shear};
 pub use dowel_joint::{DowelJointNds, DowelJointNdsInput, dowel_joint_nds};
+pub use dowel_joint_verdicts::{dowel_joint_nds_verdicts, geometry_factor_verdicts};
 pub use factors::{
     ConnectionFactors, ConnectionFactorsInput, DowelFastener, FastenerArrangement, LoadDuration, MemberMoisture,
     NailDriving, TemperatureBand, connection_factors,
@@ -41,6 +44,7 @@ pub use lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, dowel_s
 pub use lead_hole::{LeadHole, LeadHoleInput, LeadHoleNeed, lead_hole};
 pub use lrfd::{NdsDesign, TimeEffect};
 pub use material::{DowelBearingMaterial, DowelBearingMaterialInput, DowelMaterial, dowel_bearing_material};
+pub use short_penetration::{ShortPenetration, ShortPenetrationInput, short_penetration};
 pub use withdrawal::{
     EndGrainRule, FastenerWithdrawal, FastenerWithdrawalInput, HeadPullThrough, HeadPullThroughInput, PullThroughRange,
     fastener_withdrawal, head_pull_through,
@@ -51,8 +55,8 @@ pub(super) use {
     bearing::DOWEL_BEARING, bending::BENDING_YIELD, combined::COMBINED_LATERAL_WITHDRAWAL,
     double_shear::DOWEL_DOUBLE_SHEAR, dowel_joint::DOWEL_JOINT_NDS, factors::CONNECTION_FACTORS,
     geometry::GEOMETRY_FACTOR, group_action::GROUP_ACTION_FACTOR, joint::SCREW_JOINT, lateral::DOWEL_SHEAR,
-    lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, withdrawal::FASTENER_WITHDRAWAL,
-    withdrawal::HEAD_PULL_THROUGH,
+    lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, short_penetration::SHORT_PENETRATION,
+    withdrawal::FASTENER_WITHDRAWAL, withdrawal::HEAD_PULL_THROUGH,
 };
 
 /// A quarter inch, the diameter at which the rules change, mm.
