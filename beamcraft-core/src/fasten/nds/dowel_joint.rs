@@ -256,7 +256,7 @@ pub struct DowelJointNds {
     /// Resistance factor phi_z (NDS Table N2).
     pub phi: f64,
     /// Time effect factor lambda (NDS Table N3).
-    pub lambda: f64,
+    pub time_effect_factor: f64,
     /// Lateral capacity of allowable stress design, N.
     pub asd_lateral_n: f64,
     /// Lateral capacity of load and resistance factor design, N.
@@ -505,7 +505,7 @@ pub fn dowel_joint_nds(input: &DowelJointNdsInput) -> Result<DowelJointNds, Faul
         c_tn_withdrawal: factors.c_tn_withdrawal,
         k_f: FORMAT_CONVERSION,
         phi: RESISTANCE,
-        lambda,
+        time_effect_factor: lambda,
         asd_lateral_n,
         lrfd_lateral_n,
         asd_withdrawal_n,

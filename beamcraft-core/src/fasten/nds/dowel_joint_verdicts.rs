@@ -184,7 +184,7 @@ fn duration(input: &DowelJointNdsInput, output: &DowelJointNds) -> Vec<Factor> {
         NdsDesign::Lrfd => vec![
             Factor { name: "K_F format conversion", value: output.k_f, clause: nds("Table N1") },
             Factor { name: "phi resistance", value: output.phi, clause: nds("Table N2") },
-            Factor { name: "lambda time effect", value: output.lambda, clause: nds("Table N3") },
+            Factor { name: "lambda time effect", value: output.time_effect_factor, clause: nds("Table N3") },
         ],
     }
 }
