@@ -70,6 +70,16 @@ sources! {
     NistSp811, "NIST SP 811", "NIST Special Publication 811, Guide for the Use of the International System of Units, appendix B", Recalled;
     /// Screw dimensions.
     AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
+    /// Lag screw dimensions.
+    AsmeB1821, "ASME B18.2.1", "ASME B18.2.1, Square, Hex, Heavy Hex, and Askew Head Bolts and Hex, Heavy Hex, Hex Flange, Lobed Head, and Lag Screws (Inch Series), as tabulated on public pages", Seen;
+    /// Nail dimensions.
+    AstmF1667, "ASTM F1667", "ASTM F1667, Driven Fasteners: Nails, Spikes, and Staples, as in NDS 2018 Appendix L, Table L4", Recalled;
+    /// Post-frame ring shank nails.
+    AwcDesignAid4, "AWC Design Aid 4", "AWC Design Aid No. 4, Post-Frame Ring Shank Nails (2005)", Seen;
+    /// Metric wood screw threads.
+    Din7998, "DIN 7998", "DIN 7998, threads of wood screws, with DIN 96, DIN 97 and DIN 571 (a conference handbook on wood screws gives the ranges)", Recalled;
+    /// Screw dimensions of the trade.
+    ScrewPages, "screw pages", "Public screw dimension pages: thread, body and head of production wood screws", Seen;
     /// Film arithmetic.
     FilmArithmetic, "film arithmetic", "Film build from volume solids: spread rate 10 VS / DFT (coatings technical note, public copy)", Seen;
     /// Transfer efficiency by method of application.

@@ -67,6 +67,8 @@ limits! {
     SMALL_LENGTH: "a gap, overlap or allowance", "mm", 0.0, 500.0, "";
     FORCE: "a force", "N", 0.0, 1.0e7, "";
     SIGNED_FORCE: "a force that may point either way", "N", -1.0e7, 1.0e7, "";
+    MOMENT: "a moment", "N*mm", 0.0, 1.0e12, "";
+    SIGNED_MOMENT: "a moment that may turn either way", "N*mm", -1.0e12, 1.0e12, "";
     MASS: "a mass", "kg", 0.0, 1.0e6, "";
     FRICTION: "a coefficient of friction", "", 0.0, 1.5, "0 leaves friction out";
     COUNT: "a number of pieces", "", 1.0, 10_000.0, "";
@@ -75,10 +77,16 @@ limits! {
     FIBRE_SATURATION: "a fibre saturation point", "%", 20.0, 35.0, "30 in general use; 22 for western redcedar and redwood";
     VOLUMETRIC_SHRINKAGE: "a shrinkage of the volume from green to ovendry", "%", 0.0, 40.0, "leave it out to have it estimated";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
+    POCKET_ANGLE: "an angle of a pocket hole to the board's face", "deg", 5.0, 45.0, "15 is usual";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
     HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
     BEARING_LENGTH: "a bearing or holding length in a member", "mm", 0.1, 1_000.0, "a member that the dowel does not bear on is no member";
     CONNECTION_CAPACITY: "an adjusted capacity", "N", 0.001, 1.0e7, "a fastener without capacity cannot share a load";
+    ROW_COUNT: "a number of fasteners in a row", "", 1.0, 1_000.0, "";
+    UNEVENNESS: "a largest share over the even share", "", 1.0, 100.0, "1 for a load through the middle";
+    SLIP_MODULUS: "a load/slip modulus of one fastener", "N/mm", 1.0, 1.0e6, "";
+    ELASTIC_MODULUS: "a modulus of elasticity", "MPa", 100.0, 300_000.0, "wood along the grain about 10 000, steel 200 000";
+    CROSS_SECTION: "an area of a cross-section", "mm2", 1.0, 1.0e7, "";
     STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
     AREA: "an area", "m2", 0.0, 1.0e6, "";
     SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";
