@@ -15,6 +15,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::hang::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
+    crate::tolerance::CALCULATIONS,
     crate::site::CALCULATIONS,
     crate::plan::CALCULATIONS,
 ];
