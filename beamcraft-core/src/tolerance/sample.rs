@@ -33,6 +33,12 @@ const CHUNK: u32 = 65_536;
 const CHUNKS_A_ROUND: u32 = 8;
 /// Bins of a histogram: a percentile is right to a 2 048th of the range.
 pub(super) const BINS: usize = 2_048;
+/// Places for closed seams behind the bins: several, because counting one after another into the same place is slow.
+const CLOSED_PLACES: usize = 8;
+/// Values that are worked on side by side.
+const LANES: usize = 8;
+/// Added to a small number, leaves its nearest whole number in the low bits.
+const TO_WHOLE: f64 = 6_755_399_441_055_744.0;
 /// Bins of the histogram that is handed out.
 const COARSE_BINS: usize = 32;
 /// Second half of the key: keeps these numbers apart from any other use of the same seed.
@@ -56,8 +62,8 @@ pub(super) struct Experiment<'a> {
 /// Counts of one seam.
 #[derive(Clone)]
 struct Tally {
-    bins: Vec<u32>,
-    closed: u32,
+    /// Open seams by bin, then closed ones.
+    places: Vec<u32>,
     burnishable: u32,
     within_filler: u32,
     largest_mm: f64,
@@ -65,14 +71,21 @@ struct Tally {
 
 impl Tally {
     fn new() -> Self {
-        Self { bins: vec![0; BINS], closed: 0, burnishable: 0, within_filler: 0, largest_mm: 0.0 }
+        Self { places: vec![0; BINS + CLOSED_PLACES], burnishable: 0, within_filler: 0, largest_mm: 0.0 }
+    }
+
+    fn bins(&self) -> &[u32] {
+        self.places.split_at_checked(BINS).map_or(&[], |(bins, _)| bins)
+    }
+
+    fn closed(&self) -> u32 {
+        self.places.iter().skip(BINS).sum()
     }
 
     fn add(&mut self, other: &Self) {
-        for (bin, more) in self.bins.iter_mut().zip(&other.bins) {
-            *bin += more;
+        for (place, more) in self.places.iter_mut().zip(&other.places) {
+            *place += more;
         }
-        self.closed += other.closed;
         self.burnishable += other.burnishable;
         self.within_filler += other.within_filler;
         self.largest_mm = self.largest_mm.max(other.largest_mm);
@@ -197,10 +210,10 @@ impl Experiment<'_> {
         for first in (from..to).step_by(BLOCK) {
             let count = BLOCK.min((to - first) as usize);
             self.draw(&mut worker.deviates, first);
-            let mut worst = [0.0; BLOCK];
+            let (mut worst, mut gaps, mut offset) = ([0.0; BLOCK], [0.0; BLOCK], [0.0; BLOCK]);
             let mut places = worker.tallies.iter_mut().zip(&mut moments).zip(&self.tops_mm).zip(&self.pivots_mm);
             for form in self.forms {
-                let gaps = gaps_of(form, &worker.deviates);
+                gaps_of(form, &worker.deviates, &mut offset, &mut gaps);
                 worst.iter_mut().zip(&gaps).for_each(|(worst, gap)| *worst = larger(*worst, *gap));
                 if let Some((((tally, moments), top), pivot)) = places.next() {
                     self.count(tally, moments, *top, *pivot, gaps.split_at(count).0);
@@ -237,36 +250,30 @@ impl Experiment<'_> {
     }
 
     fn count(&self, tally: &mut Tally, moments: &mut Moments, top_mm: f64, pivot_mm: f64, gaps: &[f64]) {
-        // Four sums side by side, always in the same way.
-        let (mut sums, mut squares) = ([0.0; 4], [0.0; 4]);
-        for four in gaps.chunks(4) {
-            for ((sum, square), gap) in sums.iter_mut().zip(&mut squares).zip(four) {
-                let deviation = gap - pivot_mm;
-                *sum += deviation;
-                *square += deviation * deviation;
-            }
-        }
-        moments.sum += sums.iter().sum::<f64>();
-        moments.square += squares.iter().sum::<f64>();
-        let (mut closed, mut burnishable, mut within_filler, mut largest) = (0, 0, 0, tally.largest_mm);
-        for gap in gaps {
-            closed += u32::from(*gap <= 0.0);
-            burnishable += u32::from(*gap <= self.burnish_mm);
-            within_filler += u32::from(*gap <= self.filler_mm);
-            largest = larger(largest, *gap);
-        }
-        tally.closed += closed;
-        tally.burnishable += burnishable;
-        tally.within_filler += within_filler;
-        tally.largest_mm = largest;
         let scale = if top_mm > 0.0 { BINS as f64 / top_mm } else { 0.0 };
-        for gap in gaps {
-            // What lies beyond the top is counted in the last bin.
-            let place = ((gap * scale) as u32).min(BINS as u32 - 1);
-            if let Some(bin) = tally.bins.get_mut(place as usize) {
-                *bin += 1;
+        // Sums side by side, always in the same way; whole numbers are exact in them.
+        let mut lanes = Lanes { largest: [tally.largest_mm; LANES], ..Lanes::default() };
+        let (eights, rest) = gaps.as_chunks::<LANES>();
+        for eight in eights {
+            lanes.add(eight, pivot_mm, self.burnish_mm, self.filler_mm);
+            for place in places(eight, scale) {
+                if let Some(count) = tally.places.get_mut(place as usize) {
+                    *count += 1;
+                }
             }
         }
+        for gap in rest {
+            lanes.add_first(*gap, pivot_mm, self.burnish_mm, self.filler_mm);
+            let [place, ..] = places(&[*gap; LANES], scale);
+            if let Some(count) = tally.places.get_mut(place as usize) {
+                *count += 1;
+            }
+        }
+        moments.sum += lanes.sum.iter().sum::<f64>();
+        moments.square += lanes.square.iter().sum::<f64>();
+        tally.burnishable += lanes.burnishable.iter().sum::<f64>() as u32;
+        tally.within_filler += lanes.within_filler.iter().sum::<f64>() as u32;
+        tally.largest_mm = lanes.largest.iter().fold(tally.largest_mm, |most, gap| larger(most, *gap));
     }
 
     fn summary(&self, tally: &Tally, moments: Moments, top_mm: f64, pivot_mm: f64) -> Sampled {
@@ -289,24 +296,82 @@ impl Experiment<'_> {
             reject_share: share(self.samples - tally.within_filler),
         };
         let coarse = BINS / COARSE_BINS;
-        Sampled {
-            gap,
-            largest_mm: tally.largest_mm,
-            resolution_mm: width_mm,
-            bin_mm: width_mm * coarse as f64,
-            counts: tally.bins.chunks(coarse).map(|bins| bins.iter().sum()).collect(),
+        let mut counts: Vec<u32> = tally.bins().chunks(coarse).map(|bins| bins.iter().sum()).collect();
+        if let Some(first) = counts.first_mut() {
+            *first += tally.closed();
+        }
+        Sampled { gap, largest_mm: tally.largest_mm, resolution_mm: width_mm, bin_mm: width_mm * coarse as f64, counts }
+    }
+}
+
+/// Sums over one block, lane by lane.
+#[derive(Default)]
+struct Lanes {
+    sum: [f64; LANES],
+    square: [f64; LANES],
+    burnishable: [f64; LANES],
+    within_filler: [f64; LANES],
+    largest: [f64; LANES],
+}
+
+impl Lanes {
+    #[inline(always)]
+    fn add(&mut self, gaps: &[f64; LANES], pivot_mm: f64, burnish_mm: f64, filler_mm: f64) {
+        let one_if = |within: bool| if within { 1.0 } else { 0.0 };
+        for (sum, gap) in self.sum.iter_mut().zip(gaps) {
+            *sum += gap - pivot_mm;
+        }
+        for (square, gap) in self.square.iter_mut().zip(gaps) {
+            *square += (gap - pivot_mm) * (gap - pivot_mm);
+        }
+        for (count, gap) in self.burnishable.iter_mut().zip(gaps) {
+            *count += one_if(*gap <= burnish_mm);
+        }
+        for (count, gap) in self.within_filler.iter_mut().zip(gaps) {
+            *count += one_if(*gap <= filler_mm);
+        }
+        for (most, gap) in self.largest.iter_mut().zip(gaps) {
+            *most = larger(*most, *gap);
         }
     }
+
+    /// One value, in the first lane.
+    fn add_first(&mut self, gap: f64, pivot_mm: f64, burnish_mm: f64, filler_mm: f64) {
+        let (mut alone, deviation) = (Lanes::default(), gap - pivot_mm);
+        alone.add(&[gap; LANES], pivot_mm, burnish_mm, filler_mm);
+        let first = |lanes: &mut [f64; LANES], more: f64| lanes.iter_mut().take(1).for_each(|lane| *lane += more);
+        first(&mut self.sum, deviation);
+        first(&mut self.square, deviation * deviation);
+        first(&mut self.burnishable, alone.burnishable.iter().take(1).sum());
+        first(&mut self.within_filler, alone.within_filler.iter().take(1).sum());
+        self.largest.iter_mut().for_each(|most| *most = larger(*most, gap));
+    }
+}
+
+/// Where eight gaps are counted: the bin of an open seam, what lies beyond the top in the last one; a place behind the
+/// bins for a closed seam.
+#[inline(always)]
+fn places(gaps: &[f64; LANES], scale: f64) -> [u32; LANES] {
+    let mut places = [0; LANES];
+    for ((place, gap), k) in places.iter_mut().zip(gaps).zip(0_u32..) {
+        let scaled = gap * scale;
+        let last = (BINS - 1) as f64;
+        let within = if scaled < last { scaled } else { last };
+        // Rounded down, but for the ends of the bins themselves.
+        let bin = ((within - 0.5) + TO_WHOLE).to_bits() as u32;
+        *place = if *gap > 0.0 { bin } else { BINS as u32 + k };
+    }
+    places
 }
 
 /// The gap below which `rank` samples lie, evenly within a bin; closed seams are known exactly.
 fn quantile(tally: &Tally, width_mm: f64, rank: f64) -> f64 {
-    let mut below = f64::from(tally.closed);
+    let mut below = f64::from(tally.closed());
     if rank <= below {
         return 0.0;
     }
-    for (k, count) in tally.bins.iter().enumerate() {
-        let count = f64::from(if k == 0 { count - tally.closed } else { *count });
+    for (k, count) in tally.bins().iter().enumerate() {
+        let count = f64::from(*count);
         if count > 0.0 && below + count >= rank {
             return (width_mm * (k as f64 + (rank - below) / count)).min(tally.largest_mm);
         }
@@ -315,27 +380,26 @@ fn quantile(tally: &Tally, width_mm: f64, rank: f64) -> f64 {
     tally.largest_mm
 }
 
-/// Visible gaps of one seam for a block of deviates.
-fn gaps_of(form: &SeamForm, deviates: &[[f64; BLOCK]]) -> [f64; BLOCK] {
-    let mut divergence = [form.divergence_rad; BLOCK];
+/// Visible gaps of one seam for a block of deviates; `offset` is room to work in.
+fn gaps_of(form: &SeamForm, deviates: &[[f64; BLOCK]], offset: &mut [f64; BLOCK], gaps: &mut [f64; BLOCK]) {
+    gaps.fill(form.divergence_rad);
     for term in form.terms.iter().filter(|term| term.divergence_rad != 0.0) {
         let Some(block) = deviates.get(term.source) else { continue };
-        divergence.iter_mut().zip(block).for_each(|(sum, deviate)| *sum += term.divergence_rad * deviate);
+        gaps.iter_mut().zip(block).for_each(|(sum, deviate)| *sum += term.divergence_rad * deviate);
     }
-    let mut gaps = [0.0; BLOCK];
-    for (gap, d) in gaps.iter_mut().zip(&divergence) {
+    for gap in gaps.iter_mut() {
         // 2 sin(d/2) by its series: to one part in 10⁷ at 30°, to the last digits at the errors of a workshop.
+        let d = *gap;
         let square = d * d;
         let chord = d * (1.0 - square * (1.0 / 24.0 - square * (1.0 / 1_920.0)));
         *gap = larger(0.0, -form.seam_mm * chord);
     }
     if form.hold != SeamHold::DrawnTight {
-        let mut offset = [form.offset_mm; BLOCK];
+        offset.fill(form.offset_mm);
         for term in form.terms.iter().filter(|term| term.offset_mm != 0.0) {
             let Some(block) = deviates.get(term.source) else { continue };
             offset.iter_mut().zip(block).for_each(|(sum, deviate)| *sum += term.offset_mm * deviate);
         }
-        gaps.iter_mut().zip(&offset).for_each(|(gap, offset)| *gap = larger(*gap, *offset));
+        gaps.iter_mut().zip(offset).for_each(|(gap, offset)| *gap = larger(*gap, *offset));
     }
-    gaps
 }
