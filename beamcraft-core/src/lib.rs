@@ -11,6 +11,7 @@
 
 pub mod cite;
 pub mod error;
+pub mod export;
 pub mod fasten;
 pub mod finding;
 pub mod finish;
@@ -38,6 +39,7 @@ pub mod wood;
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
+pub use crate::export::*;
 pub use crate::fasten::*;
 pub use crate::finding::*;
 pub use crate::finish::*;

@@ -1,10 +1,13 @@
-// A hollow ash shelf beam from C++: typed calls behind a small wrapper, and the JSON door.
+// A hollow ash shelf beam from C++: typed calls behind a small wrapper, the JSON door, and the plan of a spec.
 //
 //     c++ -std=c++17 hearth_beam.cpp $(pkg-config --cflags --libs beamcraft) -o hearth_beam_cpp
+//     ./hearth_beam_cpp [ash_shelf_beam.json]
 //
-// The wrapper is all that is needed: an exception that holds every fault, and two functions.
+// The wrapper is all that is needed: an exception that holds every fault, an owner of a plan, and a few functions.
 #include <cstdio>
 #include <cstdlib>
+#include <fstream>
+#include <iterator>
 #include <memory>
 #include <stdexcept>
 #include <string>
@@ -35,6 +38,12 @@ std::string text(Give give)
     bytes.resize(needed - 1);
     return bytes;
 }
+
+struct FreePlan {
+    void operator()(beamcraft_plan *plan) const { beamcraft_plan_free(plan); }
+};
+
+using Plan = std::unique_ptr<beamcraft_plan, FreePlan>;
 
 struct Fault {
     beamcraft_status code;
@@ -101,9 +110,23 @@ std::string call_json(std::string_view name, std::string_view input)
     return output;
 }
 
+Plan plan(std::string_view spec)
+{
+    beamcraft_plan *raw = nullptr;
+    must([&](beamcraft_error **error) { return beamcraft_plan_new(spec.data(), spec.size(), &raw, error); });
+    return Plan(raw);
+}
+
+std::string json(const Plan &plan)
+{
+    return text([&](char *buffer, std::size_t capacity, std::size_t *needed) {
+        return beamcraft_plan_json(plan.get(), buffer, capacity, needed, nullptr);
+    });
+}
+
 }  // namespace beamcraft
 
-int main()
+int main(int argument_count, char **arguments)
 {
     try {
         // Every corner of the beam is square and every board 20 mm thick.
@@ -129,6 +152,19 @@ int main()
             for (const beamcraft::Fault &fault : refused.faults) {
                 std::printf("refused (%s): %s\n", beamcraft_status_name(fault.code), fault.message.c_str());
             }
+        }
+
+        if (argument_count > 1) {
+            std::ifstream file(arguments[1], std::ios::binary);
+            const std::string spec{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+            const beamcraft::Plan plan = beamcraft::plan(spec);
+            double mass_kg = 0.0;
+            beamcraft::must([&](beamcraft_error **error) { return beamcraft_plan_mass_kg(plan.get(), &mass_kg, error); });
+            std::printf("to be lifted %.2f kg\n", mass_kg);
+            // The same bytes through every door.
+            const bool same = beamcraft::json(plan) == beamcraft::call_json("plan", spec);
+            std::printf("plan of %zu bytes of JSON, %s\n", beamcraft::json(plan).size(), same ? "the same" : "another");
+            return same ? EXIT_SUCCESS : EXIT_FAILURE;
         }
         return EXIT_SUCCESS;
     } catch (const beamcraft::Refused &refused) {

@@ -299,6 +299,387 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
                                               beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
+ * The whole job: from a spec to a plan, its panels and their solids
+ * ---------------------------------------------------------------------------- */
+
+/** A piece of wood. */
+#define BEAMCRAFT_PIECE_ADDED 0
+/** A piece that is taken out of the wood. */
+#define BEAMCRAFT_PIECE_REMOVED 1
+
+/** A whole job: panels, saw settings, cleat, checks, findings. Never changes, so that any number of threads may read it
+ *  at once. */
+typedef struct beamcraft_plan beamcraft_plan;
+
+/** Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive. */
+typedef struct beamcraft_panel_size {
+  /** Extent of the show face along the grain, from long point to long point, mm. */
+  double show_length_mm;
+  /** Extent of the show face across the grain, from long point to long point, mm. */
+  double show_width_mm;
+  /** Extent of the inner face along the grain, mm. */
+  double inner_length_mm;
+  /** Extent of the inner face across the grain, mm. */
+  double inner_width_mm;
+  /** Thickness, mm. */
+  double thickness_mm;
+  /** Length of the square-edged blank that holds the panel, along the grain, mm. */
+  double blank_length_mm;
+  /** Width of the square-edged blank that holds the panel, across the grain, mm. */
+  double blank_width_mm;
+  /** Volume of the wood, mm³. */
+  double volume_mm3;
+} beamcraft_panel_size;
+
+/** One edge of a panel. */
+typedef struct beamcraft_panel_edge {
+  /** Angle between the two outer faces, inside the body, degrees. */
+  double corner_deg;
+  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
+  double tilt_deg;
+  /** Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+   *  is longer at its far edge (cross-cut) or wider at its far end (rip). */
+  double gauge_deg;
+  /** Length of the edge on the show face, mm. */
+  double show_length_mm;
+  /** Length of the edge on the inner face, mm. */
+  double inner_length_mm;
+  /** Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags. */
+  uint32_t tag;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_panel_edge;
+
+/** Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
+ *  is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,
+ *  with every fault.
+ *
+ *  Pointers:
+ *  `spec` is NULL or points to `spec_length` bytes; `out_plan` is NULL or writable; NULL is refused. `out_error` is NULL
+ *  or writable. The plan belongs to the caller and goes back to beamcraft_plan_free. */
+beamcraft_status beamcraft_plan_new(const char *spec,
+                                    size_t spec_length,
+                                    beamcraft_plan **out_plan,
+                                    beamcraft_error **out_error);
+
+/** Frees a plan. NULL is allowed and does nothing.
+ *
+ *  Pointers:
+ *  `plan` is NULL, or came out of this library and was not freed before; nobody uses it any more. */
+void beamcraft_plan_free(beamcraft_plan *plan);
+
+/** The whole plan as JSON, byte for byte what beamcraft_call_json gives for "plan" and the same spec.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_json(const beamcraft_plan *plan,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *out_needed,
+                                     beamcraft_error **out_error);
+
+/** Cross section of the body as it hangs, as an SVG drawing (UTF-8) at a stated scale.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_section_svg(const beamcraft_plan *plan,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** The whole plan as one HTML page (UTF-8) that needs nothing else: findings, drawing, panels, cuts, checks, cautions.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_report_html(const beamcraft_plan *plan,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panels_stl(const beamcraft_plan *plan,
+                                           uint8_t *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
+ *  out. Lift and hang with a second person.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_mass_kg` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_mass_kg(const beamcraft_plan *plan,
+                                        double *out_mass_kg,
+                                        beamcraft_error **out_error);
+
+/** Centre of gravity of what is lifted: three numbers, from the left end of the front, from the front face and from the
+ *  underside, mm.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_centre_mm` is NULL or has room for three numbers; NULL is refused; `out_error` is
+ *  NULL or writable. */
+beamcraft_status beamcraft_plan_centre_mm(const beamcraft_plan *plan,
+                                          double *out_centre_mm,
+                                          beamcraft_error **out_error);
+
+/** How many panels there are.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_count(const beamcraft_plan *plan,
+                                            size_t *out_count,
+                                            beamcraft_error **out_error);
+
+/** Name of a panel, that of its show face, such as "front" or "left_end". It comes from the spec and stays the same when
+ *  sizes change. `panel` counts from 0.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_id(const beamcraft_plan *plan,
+                                         size_t panel,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *out_needed,
+                                         beamcraft_error **out_error);
+
+/** Sizes of a panel.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_size` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_size(const beamcraft_plan *plan,
+                                           size_t panel,
+                                           beamcraft_panel_size *out_size,
+                                           beamcraft_error **out_error);
+
+/** How many edges a panel has.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_edge_count(const beamcraft_plan *plan,
+                                           size_t panel,
+                                           size_t *out_count,
+                                           beamcraft_error **out_error);
+
+/** Name of an edge of a panel: the two faces that meet there, such as "front|top".
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_edge_id(const beamcraft_plan *plan,
+                                        size_t panel,
+                                        size_t edge,
+                                        char *buffer,
+                                        size_t capacity,
+                                        size_t *out_needed,
+                                        beamcraft_error **out_error);
+
+/** How a panel ends at one of its edges.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_edge` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_edge(const beamcraft_plan *plan,
+                                     size_t panel,
+                                     size_t edge,
+                                     beamcraft_panel_edge *out_edge,
+                                     beamcraft_error **out_error);
+
+/** How many convex pieces a panel is made of: the first is the board with all its edges cut, the others are added to it
+ *  or taken out of it.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_piece_count(const beamcraft_plan *plan,
+                                            size_t panel,
+                                            size_t *out_count,
+                                            beamcraft_error **out_error);
+
+/** Whether a piece is wood or taken out of it: BEAMCRAFT_PIECE_ADDED or BEAMCRAFT_PIECE_REMOVED.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_sign` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_piece_sign(const beamcraft_plan *plan,
+                                           size_t panel,
+                                           size_t piece,
+                                           uint32_t *out_sign,
+                                           beamcraft_error **out_error);
+
+/** Corner points of a piece, three numbers each, mm, in the axes of the body: x from the left end of the front along the
+ *  length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_piece_vertices(const beamcraft_plan *plan,
+                                               size_t panel,
+                                               size_t piece,
+                                               double *buffer,
+                                               size_t capacity,
+                                               size_t *out_needed,
+                                               beamcraft_error **out_error);
+
+/** Faces of a piece: for each face the number of its corners, then the places of its corners among the points of
+ *  beamcraft_plan_piece_vertices, counter-clockwise seen from outside.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_piece_faces(const beamcraft_plan *plan,
+                                            size_t panel,
+                                            size_t piece,
+                                            uint32_t *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Tags of the faces of a piece, in the order of beamcraft_plan_piece_faces. On the first piece of a panel 0 is the show
+ *  face, 1 the inner face, and the others are the tags of its edges.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_piece_tags(const beamcraft_plan *plan,
+                                           size_t panel,
+                                           size_t piece,
+                                           uint32_t *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * What a plan says about itself: findings, checks, cautions
+ * ---------------------------------------------------------------------------- */
+
+/** Bit of demand in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_DEMAND 1
+/** Bit of capacity in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_CAPACITY 2
+/** Bit of utilisation in `given` of beamcraft_check. */
+#define BEAMCRAFT_CHECK_GIVEN_UTILISATION 4
+/** What is checked, in words. */
+#define BEAMCRAFT_CHECK_TEXT_NAME 0
+/** The part checked. */
+#define BEAMCRAFT_CHECK_TEXT_SUBJECT 1
+/** Unit of demand and capacity. */
+#define BEAMCRAFT_CHECK_TEXT_UNIT 2
+/** The governing mode; may be empty. */
+#define BEAMCRAFT_CHECK_TEXT_MODE 3
+/** The rule and its place. */
+#define BEAMCRAFT_CHECK_TEXT_CLAUSE 4
+/** What was assumed, or why there is no answer; may be empty. */
+#define BEAMCRAFT_CHECK_TEXT_REMARK 5
+/** One or two sentences. */
+#define BEAMCRAFT_FINDING_TEXT_MESSAGE 0
+/** What would help; may be empty. */
+#define BEAMCRAFT_FINDING_TEXT_CURE 1
+/** The part concerned. */
+#define BEAMCRAFT_FINDING_TEXT_SUBJECT 2
+/** The rule behind it; may be empty. */
+#define BEAMCRAFT_FINDING_TEXT_CLAUSE 3
+
+/** Numbers of one check. */
+typedef struct beamcraft_check {
+  /** Which of the optional fields have a value: a sum of BEAMCRAFT_CHECK_GIVEN_*. */
+  uint64_t given;
+  /** Demand, in the unit of the check. Optional. */
+  double demand;
+  /** Capacity, in the unit of the check. Optional. */
+  double capacity;
+  /** Demand over capacity; 1 is the limit. Optional. */
+  double utilisation;
+  /** What the check says. One of BEAMCRAFT_OUTCOME_*. Only BEAMCRAFT_OUTCOME_MET is a pass. */
+  uint32_t outcome;
+  /** What it rests on. One of BEAMCRAFT_BASIS_*. */
+  uint32_t basis;
+} beamcraft_check;
+
+/** How many findings there are, worst first.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_finding_count(const beamcraft_plan *plan,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** How much a finding matters: one of BEAMCRAFT_GRADE_*. With BEAMCRAFT_GRADE_STOP the job does not work as planned.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_grade` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_finding_grade(const beamcraft_plan *plan,
+                                              size_t finding,
+                                              uint32_t *out_grade,
+                                              beamcraft_error **out_error);
+
+/** What a finding is about: one of BEAMCRAFT_FINDING_CODE_*.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_code` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_finding_code(const beamcraft_plan *plan,
+                                             size_t finding,
+                                             uint32_t *out_code,
+                                             beamcraft_error **out_error);
+
+/** One text of a finding. `part` is one of BEAMCRAFT_FINDING_TEXT_*.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_finding_text(const beamcraft_plan *plan,
+                                             size_t finding,
+                                             uint32_t part,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/** How many checks there are.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_check_count(const beamcraft_plan *plan,
+                                            size_t *out_count,
+                                            beamcraft_error **out_error);
+
+/** Numbers of a check: demand, capacity, utilisation, what it says and what it rests on.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_check` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_check(const beamcraft_plan *plan,
+                                      size_t check,
+                                      beamcraft_check *out_check,
+                                      beamcraft_error **out_error);
+
+/** One text of a check. `part` is one of BEAMCRAFT_CHECK_TEXT_*.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_check_text(const beamcraft_plan *plan,
+                                           size_t check,
+                                           uint32_t part,
+                                           char *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** How many standing cautions go with the plan. Show them wherever its results are shown.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_caution_count(const beamcraft_plan *plan,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** Text of a standing caution.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
+                                             size_t caution,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
  * Choices: numbers of every enumeration used below
  * ---------------------------------------------------------------------------- */
 
@@ -671,6 +1052,14 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
 #define BEAMCRAFT_LIFT_LIMIT_TURN 4
 /** 5: The rate is beyond Table 5. */
 #define BEAMCRAFT_LIFT_LIMIT_RATE 5
+
+/* What a check rests on. */
+/** 0: A published rule. */
+#define BEAMCRAFT_BASIS_CLAUSE 0
+/** 1: Statics or geometry, shown in the theory pages. */
+#define BEAMCRAFT_BASIS_DERIVED 1
+/** 2: The user's number, or a default with its reason. */
+#define BEAMCRAFT_BASIS_CHOSEN 2
 
 /* ----------------------------------------------------------------------------
  * Typed calls: numbers and choices in structs, nothing allocated on success.

@@ -13,12 +13,16 @@ mod error;
 pub mod generated;
 mod guard;
 mod json;
+mod plan;
 mod pointer;
 mod record;
+mod review;
 mod status;
 mod version;
 
 pub use error::*;
 pub use json::*;
+pub use plan::*;
+pub use review::*;
 pub use status::*;
 pub use version::*;

@@ -102,6 +102,15 @@ impl<T: Copy> ArrayBuffer<T> {
         unsafe { behind.copy_from_nonoverlapping(end.as_ptr(), end.len()) };
         Ok(())
     }
+
+    /// Writes the items if all fit; says in any case how many they are.
+    ///
+    /// # Safety
+    /// `buffer` is aligned and has room for `capacity` items, `out_needed` is writable.
+    pub(crate) unsafe fn write(self, items: &[T]) -> Result<(), Failure> {
+        // SAFETY: the same contract.
+        unsafe { self.write_closed(items, &[]) }
+    }
 }
 
 /// The caller's buffer for a text; it is closed by NUL.

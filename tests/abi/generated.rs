@@ -4,11 +4,36 @@
 use core::mem::{MaybeUninit, offset_of};
 
 use beamcraft::generated::*;
+use beamcraft::*;
 use serde_json::Value;
 
 use crate::face::{Given, Refused, Written, call};
 
 const _: () = {
+    assert!(size_of::<beamcraft_panel_size>() == 64 && align_of::<beamcraft_panel_size>() == 8);
+    assert!(offset_of!(beamcraft_panel_size, show_length_mm) == 0);
+    assert!(offset_of!(beamcraft_panel_size, show_width_mm) == 8);
+    assert!(offset_of!(beamcraft_panel_size, inner_length_mm) == 16);
+    assert!(offset_of!(beamcraft_panel_size, inner_width_mm) == 24);
+    assert!(offset_of!(beamcraft_panel_size, thickness_mm) == 32);
+    assert!(offset_of!(beamcraft_panel_size, blank_length_mm) == 40);
+    assert!(offset_of!(beamcraft_panel_size, blank_width_mm) == 48);
+    assert!(offset_of!(beamcraft_panel_size, volume_mm3) == 56);
+    assert!(size_of::<beamcraft_panel_edge>() == 48 && align_of::<beamcraft_panel_edge>() == 8);
+    assert!(offset_of!(beamcraft_panel_edge, corner_deg) == 0);
+    assert!(offset_of!(beamcraft_panel_edge, tilt_deg) == 8);
+    assert!(offset_of!(beamcraft_panel_edge, gauge_deg) == 16);
+    assert!(offset_of!(beamcraft_panel_edge, show_length_mm) == 24);
+    assert!(offset_of!(beamcraft_panel_edge, inner_length_mm) == 32);
+    assert!(offset_of!(beamcraft_panel_edge, tag) == 40);
+    assert!(offset_of!(beamcraft_panel_edge, reserved_1) == 44);
+    assert!(size_of::<beamcraft_check>() == 40 && align_of::<beamcraft_check>() == 8);
+    assert!(offset_of!(beamcraft_check, given) == 0);
+    assert!(offset_of!(beamcraft_check, demand) == 8);
+    assert!(offset_of!(beamcraft_check, capacity) == 16);
+    assert!(offset_of!(beamcraft_check, utilisation) == 24);
+    assert!(offset_of!(beamcraft_check, outcome) == 32);
+    assert!(offset_of!(beamcraft_check, basis) == 36);
     assert!(size_of::<beamcraft_wood_density_input>() == 56 && align_of::<beamcraft_wood_density_input>() == 8);
     assert!(offset_of!(beamcraft_wood_density_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_wood_density_input, given) == 8);

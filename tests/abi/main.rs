@@ -15,6 +15,7 @@ mod generated;
 mod growth;
 mod header;
 mod json;
+mod plan;
 mod record;
 mod status;
 mod symbols;

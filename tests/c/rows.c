@@ -235,12 +235,16 @@ static char *text_at(const char *at)
 /* What the library says about a refusal, on the error stream. */
 static void say_refusal(const char *id, beamcraft_status status, const beamcraft_error *error)
 {
-    char text[1024];
     size_t needed = 0;
     fprintf(stderr, "%s: %s\n", id, beamcraft_status_name(status));
-    if (error != NULL && beamcraft_error_text(error, text, sizeof text, &needed) == BEAMCRAFT_OK) {
+    if (beamcraft_error_text(error, NULL, 0, &needed) != BEAMCRAFT_OK) {
+        return;
+    }
+    char *text = malloc(needed);
+    if (text != NULL && beamcraft_error_text(error, text, needed, &needed) == BEAMCRAFT_OK) {
         fprintf(stderr, "    %s\n", text);
     }
+    free(text);
 }
 
 /* The output of a calculation, for the caller to free; NULL when it is refused. */

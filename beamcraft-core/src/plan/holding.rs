@@ -149,7 +149,7 @@ fn seat_check(
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
 ) {
-    let clause = Clause::new(Source::Statics, "cleat_seat");
+    let clause = Clause::new(Source::Statics, "seat equilibrium");
     let needed = seat.needed_n.unwrap_or(seat.horizontal_n.max(0.0));
     let verdict = Verdict::compare(
         format!("seat without friction, {}", action.name),
@@ -204,7 +204,7 @@ fn climbing(action: &Action, seat: &CleatSeat, hold_down_n: f64, locked: bool) -
         cure: "Fit a removable lock that holds the body down, set the seat higher (narrower strip, close under the top), or \
                take a steeper bevel at the price of more lift."
             .to_owned(),
-        clause: Some(Clause::new(Source::Statics, "cleat_seat")),
+        clause: Some(Clause::new(Source::Statics, "seat equilibrium")),
     }
 }
 

@@ -55,7 +55,7 @@ fn the_wall_half_is_marked_from_the_line_of_the_bottom() {
     assert!((marks.lower_edge_mm - (1350.0 + cleat.wall_half_bottom_mm)).abs() < 1e-9);
     // Common practice, no source: the wall half is shorter, for side adjustment.
     assert_eq!(cleat.beam_half_length_mm - cleat.wall_half_length_mm, 20.0);
-    assert_eq!(marks.screws.iter().map(|screw| screw.x_mm).collect::<Vec<_>>(), [300.0, 900.0, 1500.0]);
+    assert_eq!(marks.screws.iter().map(|screw| screw.x_mm).collect::<Vec<_>>(), [350.0, 950.0, 1550.0]);
 }
 
 #[test]

@@ -578,3 +578,12 @@ pub const BEAMCRAFT_LIFT_LIMIT_TRAVEL: u32 = 3;
 pub const BEAMCRAFT_LIFT_LIMIT_TURN: u32 = 4;
 /// 5: The rate is beyond Table 5.
 pub const BEAMCRAFT_LIFT_LIMIT_RATE: u32 = 5;
+
+/// What a check rests on.
+///
+/// 0: A published rule.
+pub const BEAMCRAFT_BASIS_CLAUSE: u32 = 0;
+/// 1: Statics or geometry, shown in the theory pages.
+pub const BEAMCRAFT_BASIS_DERIVED: u32 = 1;
+/// 2: The user's number, or a default with its reason.
+pub const BEAMCRAFT_BASIS_CHOSEN: u32 = 2;

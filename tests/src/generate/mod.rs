@@ -6,7 +6,11 @@
 
 pub mod c;
 pub mod docs;
+pub mod figures;
 pub mod model;
+mod pydoc;
+pub mod python;
+mod stubs;
 
 use std::path::PathBuf;
 
@@ -31,7 +35,7 @@ impl GeneratedFile {
 /// Every generated file.
 pub fn all() -> Vec<GeneratedFile> {
     let model = Model::of_registry();
-    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files, docs::files];
+    let writers: &[fn(&Model) -> Vec<GeneratedFile>] = &[c::files, docs::files, figures::files, python::files];
     writers.iter().flat_map(|write| write(&model)).collect()
 }
 

@@ -55,6 +55,8 @@ pub struct Field {
     pub ty: Ty,
     /// Value when it is left out; `None` when it must be given.
     pub default: Option<Value>,
+    /// Whether an empty list is left out of the JSON.
+    pub skips_empty: bool,
     /// Smallest value allowed, from the limits table.
     pub minimum: Option<f64>,
     /// Largest value allowed, from the limits table.
@@ -201,13 +203,22 @@ impl Reader {
         let properties = schema.get("properties").and_then(Value::as_object);
         let fields = properties.into_iter().flatten().map(|(field, property)| {
             let ty = self.ty(property, root, role);
-            let optional = matches!(ty, Ty::Optional(_));
-            let given = property.get("default").cloned().or(if optional { Some(Value::Null) } else { None });
+            let required = required.contains(&field.as_str());
+            // A list that is left out of the JSON when it is empty has no default in the schema.
+            let skips_empty = !required && matches!(ty, Ty::List(_)) && property.get("default").is_none();
+            let default = match (property.get("default"), &ty) {
+                _ if required => None,
+                (Some(value), _) => Some(value.clone()),
+                (None, Ty::Optional(_)) => Some(Value::Null),
+                (None, Ty::List(_)) => Some(Value::Array(Vec::new())),
+                (None, _) => panic!("{name}.{field}: may be left out, and the schema does not say what it is then"),
+            };
             Field {
                 name: field.clone(),
                 doc: text(property, "description"),
                 ty,
-                default: if required.contains(&field.as_str()) { None } else { given },
+                default,
+                skips_empty,
                 minimum: property.get("minimum").and_then(Value::as_f64),
                 maximum: property.get("maximum").and_then(Value::as_f64),
             }

@@ -33,7 +33,10 @@ their types are and must not overlap; both belong to the caller, who may place t
 
 pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     let scratch = Scratch::new();
-    let hand = |name: &str| fs::read_to_string(top().join("beamcraft-ffi/src").join(name)).unwrap_or_default();
+    let hand = |name: &str| {
+        let path = top().join("beamcraft-ffi/src").join(name);
+        fs::read_to_string(&path).unwrap_or_else(|fault| panic!("{}: {fault}", path.display()))
+    };
     let mut text = format!("{CONVENTIONS}\n{}", opening());
     let mut section = |title: &str, pieces: &[String]| {
         let _ = write!(text, "\n{}\n", banner(title));
@@ -45,10 +48,8 @@ pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     section("Status", &[hand("status.rs"), source::codes(false)]);
     section("Errors", &[hand("error.rs")]);
     section("Every calculation by name, with JSON in and out", &[hand("json.rs")]);
-    let plan = hand("plan.rs");
-    if !plan.is_empty() {
-        section("The whole job: from a spec to a plan", &[plan]);
-    }
+    section("The whole job: from a spec to a plan, its panels and their solids", &[hand("plan.rs")]);
+    section("What a plan says about itself: findings, checks, cautions", &[hand("review.rs")]);
     if !door.choices.is_empty() {
         section("Choices: numbers of every enumeration used below", &[source::choices(door, false)]);
     }

@@ -18,7 +18,7 @@ use super::model::Model;
 use layout::Door;
 
 /// Enumerations that cross the C door outside of the typed calculations.
-const ALSO: [&str; 3] = ["Grade", "FindingCode", "Outcome"];
+const ALSO: [&str; 4] = ["Grade", "FindingCode", "Outcome", "Basis"];
 
 /// Every generated file of the C door.
 pub fn files(model: &Model) -> Vec<GeneratedFile> {

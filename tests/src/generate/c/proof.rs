@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use super::super::GeneratedFile;
+use super::super::{GeneratedFile, top};
 use super::layout::{CType, Call, ChoiceRef, Content, Door, Record};
 use super::source::format_rust;
 
@@ -18,13 +18,59 @@ pub(super) fn files(door: &Door<'_>) -> Vec<GeneratedFile> {
     ]
 }
 
+/// A struct with its size, and its members with their offsets.
+struct Shape {
+    name: String,
+    size: usize,
+    members: Vec<(String, usize)>,
+}
+
+/// Every struct of the door, generated or written by hand.
+fn shapes(door: &Door<'_>) -> Vec<Shape> {
+    let generated = door.records().map(|record| Shape {
+        name: record.c_name(),
+        size: record.size,
+        members: record.members.iter().map(|member| (member.name.clone(), member.offset)).collect(),
+    });
+    let by_hand = ["plan.rs", "review.rs"].map(|name| {
+        let source = std::fs::read_to_string(top().join("beamcraft-ffi/src").join(name));
+        written_by_hand(&source.unwrap_or_else(|fault| panic!("{name}: {fault}")))
+    });
+    by_hand.into_iter().flatten().chain(generated).collect()
+}
+
+/// The `repr(C)` structs of a source file; their members are numbers.
+fn written_by_hand(source: &str) -> Vec<Shape> {
+    let mut shapes = Vec::new();
+    for (_, after) in source.match_indices("#[repr(C)]\n").map(|(at, mark)| source.split_at(at + mark.len())) {
+        let body = after.split_once("\n}").map_or(after, |(body, _)| body);
+        let mut shape = Shape { name: String::new(), size: 0, members: Vec::new() };
+        for line in body.lines().map(str::trim) {
+            if let Some(name) = line.strip_prefix("pub struct ") {
+                shape.name = name.trim_end_matches(" {").to_owned();
+            } else if let Some((name, ty)) = line.strip_prefix("pub ").and_then(|member| member.split_once(": ")) {
+                let size = match ty.trim_end_matches(',') {
+                    "f64" | "u64" => 8,
+                    "u32" => 4,
+                    _ => panic!("{}.{name}: {ty} in a struct of the C door", shape.name),
+                };
+                shape.members.push((name.to_owned(), shape.size));
+                shape.size += size;
+            }
+        }
+        assert!(shape.size.is_multiple_of(8), "{}: hidden padding", shape.name);
+        shapes.push(shape);
+    }
+    shapes
+}
+
 fn table(door: &Door<'_>) -> String {
     let mut text =
         String::from("# Every struct of the C door: name, size and alignment; then each member with its offset.\n");
-    for record in door.records() {
-        let _ = writeln!(text, "\n{} {} 8", record.c_name(), record.size);
-        for member in &record.members {
-            let _ = writeln!(text, "{:>5} {}", member.offset, member.name);
+    for Shape { name, size, members } in shapes(door) {
+        let _ = writeln!(text, "\n{name} {size} 8");
+        for (member, offset) in members {
+            let _ = writeln!(text, "{offset:>5} {member}");
         }
     }
     text
@@ -32,11 +78,9 @@ fn table(door: &Door<'_>) -> String {
 
 fn assertions_in_c(door: &Door<'_>) -> String {
     let mut text = format!("/* {HEAD} */\n#include \"beamcraft.h\"\n");
-    for record in door.records() {
-        let (name, size) = (record.c_name(), record.size);
+    for Shape { name, size, members } in shapes(door) {
         let _ = writeln!(text, "\n_Static_assert(sizeof({name}) == {size}, \"{name}\");");
-        for member in &record.members {
-            let (member, offset) = (&member.name, member.offset);
+        for (member, offset) in members {
             let _ = writeln!(text, "_Static_assert(offsetof({name}, {member}) == {offset}, \"{name}.{member}\");");
         }
     }
@@ -47,14 +91,13 @@ fn assertions_in_c(door: &Door<'_>) -> String {
 fn rust(door: &Door<'_>) -> String {
     let mut text = format!(
         "// {HEAD}\n//! The layout as this compiler sees it, and a JSON face of every typed function.\n\n\
-         use core::mem::{{MaybeUninit, offset_of}};\n\nuse beamcraft::generated::*;\nuse serde_json::Value;\n\n\
+         use core::mem::{{MaybeUninit, offset_of}};\n\nuse beamcraft::generated::*;\nuse beamcraft::*;\nuse serde_json::Value;\n\n\
          use crate::face::{{Given, Refused, Written, call}};\n\nconst _: () = {{\n"
     );
-    for record in door.records() {
-        let (name, size) = (record.c_name(), record.size);
+    for Shape { name, size, members } in shapes(door) {
         let _ = writeln!(text, "assert!(size_of::<{name}>() == {size} && align_of::<{name}>() == 8);");
-        for member in &record.members {
-            let _ = writeln!(text, "assert!(offset_of!({name}, {}) == {});", member.name, member.offset);
+        for (member, offset) in members {
+            let _ = writeln!(text, "assert!(offset_of!({name}, {member}) == {offset});");
         }
     }
     text.push_str("};\n\n/// Every typed calculation: its name and its JSON face.\npub(crate) const TYPED: &[(&str, Face)] = &[\n");

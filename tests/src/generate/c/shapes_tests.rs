@@ -12,7 +12,7 @@ use super::{header, proof, source};
 
 fn field(name: &str, ty: Ty, default: Option<serde_json::Value>) -> Field {
     let doc = format!("Value of {name}, mm.");
-    Field { name: name.to_owned(), doc, ty, default, minimum: Some(0.0), maximum: Some(9.0) }
+    Field { name: name.to_owned(), doc, ty, default, minimum: Some(0.0), maximum: Some(9.0), skips_empty: false }
 }
 
 fn structure(name: &str, role: Role, fields: Vec<Field>) -> TypeDef {

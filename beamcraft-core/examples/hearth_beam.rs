@@ -1,0 +1,192 @@
+//! Plans a whole beam and writes it out: `hearth_beam [SPEC.json] [OUTPUT_FOLDER]`.
+//!
+//! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
+//! JSON, the report, the cross section, and the panels as solids.
+
+use std::io::{self, Write};
+use std::path::Path;
+use std::process::ExitCode;
+use std::{env, fs};
+
+use beamcraft_core::export::{panels_stl, report_html, section_svg};
+use beamcraft_core::json;
+use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
+use beamcraft_core::saw::BoardSetUp;
+use beamcraft_core::shell::EdgeCut;
+use beamcraft_core::units::{LengthRounding, LengthStyle, WriteLengthInput, write_length};
+use beamcraft_core::verdict::Outcome;
+
+/// The beam of the guide.
+const ASH: &str = include_str!("specs/ash_shelf_beam.json");
+
+fn main() -> ExitCode {
+    let mut arguments = env::args().skip(1);
+    let (spec, folder) = (arguments.next(), arguments.next().unwrap_or_else(|| "hearth-beam".to_owned()));
+    if arguments.next().is_some() || spec.as_deref().is_some_and(|spec| spec.starts_with('-')) {
+        eprintln!("usage: hearth_beam [SPEC.json] [OUTPUT_FOLDER]");
+        return ExitCode::FAILURE;
+    }
+    match run(spec.as_deref(), Path::new(&folder)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(what) => {
+            eprintln!("{what}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
+    let text = match spec {
+        Some(path) => fs::read_to_string(path).map_err(|fault| format!("{path}: {fault}"))?,
+        None => ASH.to_owned(),
+    };
+    let source = spec.unwrap_or("the spec");
+    let refuse = |error: beamcraft_core::Error| {
+        let faults: Vec<String> = error.details().iter().map(|detail| format!("  {detail}")).collect();
+        format!("{source} cannot be planned:\n{}", faults.join("\n"))
+    };
+    let spec: BeamSpec = json::read(&text).map_err(refuse)?;
+    let plan = plan(&spec).map_err(refuse)?;
+    let json = json::write_pretty(&plan).map_err(refuse)?;
+    let files = [
+        ("plan.json", json.into_bytes()),
+        ("report.html", report_html(&plan).into_bytes()),
+        ("section.svg", section_svg(&plan).into_bytes()),
+        ("panels.stl", panels_stl(&plan)),
+    ];
+    fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
+    let mut said = summary(&plan) + "\nWritten\n";
+    for (name, bytes) in files {
+        let path = folder.join(name);
+        fs::write(&path, bytes).map_err(|fault| format!("{}: {fault}", path.display()))?;
+        said += &format!("  {}\n", path.display());
+    }
+    io::stdout().write_all(said.as_bytes()).map_err(|fault| format!("standard output: {fault}"))
+}
+
+/// A length as the spec asks for it.
+fn length(plan: &Plan, length_mm: f64) -> String {
+    let (style, decimals) = match plan.spec.lengths {
+        ReportLengths::Metric => (LengthStyle::Millimetre, 1),
+        ReportLengths::Inches => (LengthStyle::FeetInch, 0),
+    };
+    let rounding = LengthRounding::Nearest;
+    let input = WriteLengthInput { length_mm, style, rounding, decimals, denominator: 32 };
+    write_length(&input).map_or_else(|_| format!("{length_mm} mm"), |written| written.text)
+}
+
+fn summary(plan: &Plan) -> String {
+    let mut lines = vec![plan.spec.name.clone()];
+    for LegShape::Rectangular(leg) in &plan.spec.body.legs {
+        let [long, high, deep] = [leg.length_mm, leg.height_mm, leg.depth_mm].map(|size| length(plan, size));
+        lines.push(format!("{long} long, {high} high, {deep} deep, {}", plan.spec.wood.species));
+    }
+    panels(plan, &mut lines);
+    cuts(plan, &mut lines);
+    cleat(plan, &mut lines);
+    checks(plan, &mut lines);
+    supplies(plan, &mut lines);
+    findings(plan, &mut lines);
+    lines.push("\nCautions".to_owned());
+    lines.extend(plan.cautions.iter().map(|caution| format!("  {}: {}", caution.about, caution.text)));
+    lines.join("\n") + "\n"
+}
+
+fn panels(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nPanels, long point to long point, with the bevel of each edge".to_owned());
+    for panel in &plan.panels {
+        let [long, wide, thick] =
+            [panel.blank_length_mm, panel.blank_width_mm, panel.thickness_mm].map(|size| length(plan, size));
+        let bevels: Vec<_> =
+            panel.edges.iter().map(|edge| format!("{} {:.1}°", edge.neighbour, edge.tilt_deg)).collect();
+        lines.push(format!("  {:<9} {long} × {wide} × {thick}; {}", panel.id.to_string(), bevels.join(", ")));
+    }
+}
+
+fn cuts(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nSaw settings, in the order of the cuts".to_owned());
+    for cut in &plan.cuts {
+        let setting = match cut.rip {
+            Some(rip) => format!("fence {}", length(plan, rip.fence.fence_mm)),
+            None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => {
+                "jointed edge, reference for the next".to_owned()
+            }
+            None if cut.cut == EdgeCut::Rip => "no fence distance".to_owned(),
+            None => format!("gauge {:.1}°", cut.gauge_deg),
+        };
+        let lies = match cut.set_up {
+            BoardSetUp::Flat => "",
+            BoardSetUp::OtherFaceDown => ", turned over",
+            BoardSetUp::OnEdgeAgainstTallFence => ", on edge against a tall fence",
+            BoardSetUp::JigWedge => ", on a wedge",
+        };
+        let (panel, edge) = (cut.panel.to_string(), cut.edge.to_string());
+        lines.push(format!("  {panel:<9} {}. {edge:<16} tilt {:.1}°, {setting}{lies}", cut.step, cut.blade_tilt_deg));
+    }
+}
+
+fn cleat(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nCleat".to_owned());
+    let Some(cleat) = &plan.cleat else {
+        lines.push("  does not fit; see the findings".to_owned());
+        return;
+    };
+    let fence = length(plan, cleat.halves.fence_leaning_away_mm);
+    lines.push(format!("  rip the strip with the fence at {fence}, long face up, blade leaning away"));
+    let lift = length(plan, cleat.halves.lift_mm);
+    let edge = length(plan, cleat.wall_half_edge_mm);
+    let lower = length(plan, cleat.wall_half_bottom_mm);
+    lines.push(format!("  wall half: lower edge {lower}, edge at the wall {edge} above the underside; lift {lift}"));
+    if let Some(marks) = &cleat.marks {
+        let screws: Vec<_> = marks.screws.iter().map(|screw| length(plan, screw.x_mm)).collect();
+        let (lower, line) = (length(plan, marks.lower_edge_mm), length(plan, marks.screw_line_mm));
+        lines.push(format!("  above the floor: lower edge {lower}, screws {line}"));
+        lines.push(format!("  screws from the plumb line: {}", screws.join(", ")));
+    }
+}
+
+fn checks(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nChecks".to_owned());
+    for check in &plan.checks {
+        let outcome = match check.outcome {
+            Outcome::Met => "met",
+            Outcome::NotMet => "not met",
+            Outcome::NotCovered => "not covered",
+            Outcome::NotDetermined => "not determined",
+        };
+        let used = check.utilisation.map_or_else(|| "–".to_owned(), |used| format!("{:.0} %", 100.0 * used));
+        lines.push(format!("  {outcome:<14} {used:>6}  {} ({}) [{}]", check.name, check.subject, check.clause));
+    }
+}
+
+fn supplies(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nTo buy and to lift".to_owned());
+    if let Some(finish) = &plan.finish {
+        let litres = finish.quantity.most.needed_l;
+        let cans = finish.cans.iter().flat_map(|cans| &cans.cans).filter(|can| can.count > 0);
+        let cans: Vec<_> = cans.map(|can| format!("{} × {} L", can.count, can.size_l)).collect();
+        let cans = if cans.is_empty() { String::new() } else { format!(": {}", cans.join(", ")) };
+        lines.push(format!(
+            "  finish: up to {litres:.2} L for {:.2} m² and {} coats{cans}",
+            finish.area_m2, finish.coats
+        ));
+    }
+    lines.push(format!("  glue: {:.3} m² of mitres, one side", plan.glue.seam_area_m2));
+    lines.push(format!("  mass lifted onto the cleat: {:.1} kg", plan.mass.lifted_kg));
+}
+
+fn findings(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nFindings, the worst first".to_owned());
+    if plan.findings.is_empty() {
+        lines.push("  none".to_owned());
+    }
+    for finding in &plan.findings {
+        let grade = format!("{:?}", finding.grade).to_lowercase();
+        lines.push(format!("  {grade}, {}: {}", finding.subject, finding.message));
+        if !finding.cure.is_empty() {
+            lines.push(format!("    {}", finding.cure));
+        }
+    }
+    lines.push("\nNot checked".to_owned());
+    lines.extend(plan.not_checked.iter().map(|text| format!("  {text}")));
+}

@@ -1,0 +1,38 @@
+//! A plan as files: drawing, solids, report. Pure functions from a [`Plan`](crate::plan::Plan) to text or bytes.
+//!
+//! | function | gives | for |
+//! |---|---|---|
+//! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
+//! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
+//! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
+//!
+//! ```
+//! use beamcraft_core::{export, plan::{BeamSpec, plan}};
+//! # #[cfg(feature = "json")] {
+//! let spec: BeamSpec = beamcraft_core::json::read(include_str!("../../examples/specs/ash_shelf_beam.json"))?;
+//! let plan = plan(&spec)?;
+//! assert!(export::section_svg(&plan).contains("lift 14"));
+//! assert!(export::report_html(&plan).starts_with("<!DOCTYPE html>"));
+//! // Five panels of six faces, each a rectangle or trapezium of two triangles.
+//! assert_eq!(export::panels_stl(&plan).len(), 84 + 50 * 5 * 6 * 2);
+//! # }
+//! # Ok::<(), beamcraft_core::error::Error>(())
+//! ```
+//!
+//! The same plan gives the same bytes on every machine. Nothing here computes a size of the job: every number comes from
+//! the plan, or is measured on its solids.
+
+mod cut;
+mod report;
+mod section;
+mod stl;
+mod svg;
+mod text;
+mod words;
+
+#[cfg(test)]
+mod samples;
+
+pub use report::report_html;
+pub use section::section_svg;
+pub use stl::panels_stl;

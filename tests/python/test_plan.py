@@ -1,0 +1,90 @@
+"""A whole job: from a class, a dict or a text; kept, copied and sent as its spec."""
+
+import copy
+import json
+import pickle
+from pathlib import Path
+
+import pytest
+
+import beamcraft
+from schemas import SPECS
+
+FILES = sorted(Path(SPECS).glob("*.json"))
+every_spec = pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)
+
+
+def test_there_are_specs() -> None:
+    assert len(FILES) >= 2
+
+
+@every_spec
+def test_class_dict_and_text_give_the_same_plan(file: Path) -> None:
+    text = file.read_text(encoding="utf-8")
+    plan = beamcraft.plan(text)
+    assert plan == beamcraft.plan(json.loads(text)) == beamcraft.plan(plan.spec)
+    assert plan.to_json() == beamcraft.call_json("plan", text), "every byte as through the JSON door"
+    assert plan.to_dict() == beamcraft.call("plan", text)
+    assert plan.to_json() == beamcraft.plan(plan.spec.to_json()).to_json()
+
+
+@every_spec
+def test_a_plan_is_kept_as_its_spec(file: Path) -> None:
+    plan = beamcraft.plan(file.read_text(encoding="utf-8"))
+    pickled = pickle.dumps(plan)
+    assert pickle.loads(pickled) == plan
+    assert len(pickled) < len(plan.to_json()) / 2
+    assert copy.copy(plan) is plan and copy.deepcopy(plan) is plan
+    assert repr(plan) == f"plan({plan.spec!r})"
+    assert eval(repr(plan), vars(beamcraft)) == plan
+
+
+def test_a_plan_comes_from_its_function_only() -> None:
+    with pytest.raises(TypeError):
+        beamcraft.Plan()
+    with pytest.raises(TypeError):
+        beamcraft.Plan.__new__(beamcraft.Plan)
+
+
+def test_a_changed_spec_gives_another_plan() -> None:
+    plan = beamcraft.plan(FILES[0].read_text(encoding="utf-8"))
+    heavier = plan.spec.wood.replace(species="white oak")
+    other = beamcraft.plan(plan.spec.replace(wood=heavier))
+    assert other != plan
+    assert other.mass.panels_kg > plan.mass.panels_kg
+
+
+def test_shop_lengths_are_read_in_dicts() -> None:
+    spec = json.loads(FILES[0].read_text(encoding="utf-8"))
+    leg = spec["body"]["legs"][0]["rectangular"]
+    leg["length_mm"] = "72 in"
+    assert beamcraft.plan(spec).spec.body.legs[0].length_mm == 1828.8
+
+
+def test_every_fault_of_a_spec_is_named_with_its_path() -> None:
+    spec = json.loads(FILES[0].read_text(encoding="utf-8"))
+    spec["wood"]["moisture_pct"] = 99
+    spec["saw"]["kerf_mm"] = -1
+    with pytest.raises(beamcraft.InputError) as caught:
+        beamcraft.plan(spec)
+    assert {fault.field for fault in caught.value.details} == {"wood.moisture_pct", "saw.kerf_mm"}
+    spec = json.loads(FILES[0].read_text(encoding="utf-8"))
+    spec["body"]["legs"][0]["rectangular"]["length_mm"] = -1
+    with pytest.raises(beamcraft.InputError) as caught:
+        beamcraft.plan(spec)
+    assert caught.value.field == "body.legs[0].rectangular.length_mm"
+    with pytest.raises(beamcraft.InputError) as caught:
+        beamcraft.plan({})
+    assert "beamcraft_spec" in {fault.field for fault in caught.value.details}
+
+
+@pytest.mark.parametrize("wrong", [None, 1, [], b"{}", beamcraft.MeasuredStuds(centres_mm=[])])
+def test_a_spec_is_a_class_a_dict_or_a_text(wrong: object) -> None:
+    with pytest.raises(TypeError, match="^spec: a BeamSpec, a dict or JSON text is needed"):
+        beamcraft.plan(wrong)  # type: ignore[arg-type]
+
+
+def test_a_plan_shows_as_a_table() -> None:
+    table = beamcraft.plan(FILES[0].read_text(encoding="utf-8"))._repr_html_()
+    assert "<caption>Plan</caption>" in table and "left_end" in table
+    assert len(table) < 400_000
