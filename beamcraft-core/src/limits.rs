@@ -136,6 +136,17 @@ limits! {
     FRAME_CORNER: "the corner of a flat frame", "deg", 10.0, 170.0, "90 is a square corner";
     STRAIN: "a share by which a size changes", "", -0.3, 0.3, "1 % is 0.01; swelling is positive";
     MODULUS: "a modulus of elasticity", "MPa", 1.0, 100_000.0, "";
+    ANGLE_ERROR: "an angular error", "deg", -10.0, 10.0, "what is further off is another cut, not an error";
+    ANGLE_SPREAD: "a scatter of an angle", "deg", 0.0, 5.0, "";
+    SIZE_ERROR: "an error of a size", "mm", -50.0, 50.0, "";
+    SIZE_SPREAD: "a scatter of a size", "mm", 0.0, 20.0, "";
+    PANEL_WIDTH: "a panel's width", "mm", 1.0, 5_000.0, "";
+    GENERAL_SIZE: "a size of the general tolerances", "mm", 0.5, 4_000.0, "the tables end there";
+    WANTED_SHARE: "a share that is wanted", "", 0.51, 0.9999, "0.95 asks for 19 seams out of 20";
+    SIDES: "a number of sides of a ring", "", 3.0, 1_000.0, "";
+    SAMPLES: "a number of samples", "", 100.0, 1.0e8, "";
+    SEED: "a seed", "", 0.0, 4_294_967_295.0, "";
+    THREADS: "a number of threads", "", 1.0, 64.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

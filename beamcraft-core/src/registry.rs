@@ -14,6 +14,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
     crate::movement::CALCULATIONS,
+    crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,

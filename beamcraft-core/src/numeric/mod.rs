@@ -1,5 +1,7 @@
-//! Numbers: transcendental functions with the same bits on every machine, sums and comparisons.
+//! Numbers: transcendental functions with the same bits on every machine, sums, the normal distribution, random numbers.
 
+pub mod normal;
+pub mod random;
 pub mod real;
 mod root;
 
