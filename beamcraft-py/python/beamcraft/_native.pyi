@@ -8559,6 +8559,12 @@ class Plan:
     @property
     def cautions(self) -> list[CautionText]:
         """Standing cautions."""
+    def section_svg(self) -> str:
+        """Drawing of the section for the bench, as SVG at a stated scale."""
+    def report_html(self) -> str:
+        """Report of the whole job: one HTML page without script or links, with the drawing in it."""
+    def panels_stl(self) -> bytes:
+        """Solids of the panels as binary STL, in millimetres."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Plan: ...
