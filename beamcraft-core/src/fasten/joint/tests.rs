@@ -295,7 +295,10 @@ fn a_toe_nail_is_read_by_the_american_standard_only() {
     let over_lining = joint(&JointInput { gaps: lining(5.0), ..toe.clone() }).unwrap();
     assert_eq!(over_lining.outcome, Outcome::NotCovered);
     let screw = JointFastener { kind: JointFastenerKind::WoodScrew, root_diameter_mm: Some(2.4), ..nail };
-    assert_eq!(joint(&JointInput { fastener: screw, ..toe }).unwrap().outcome, Outcome::NotCovered);
+    assert_eq!(
+        joint(&JointInput { fastener: screw, lead_hole_mm: Some(2.0), ..toe }).unwrap().outcome,
+        Outcome::NotCovered
+    );
 }
 
 proptest! {
