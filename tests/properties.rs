@@ -57,6 +57,9 @@ impl Dice<'_> {
     }
 }
 
+/// Counts that cost time in proportion, with the most that random inputs ask for.
+const COSTLY: &[(&str, f64)] = &[("samples", 2_000.0)];
+
 /// Makes inputs of a calculation, and knows the texts that rows have used.
 struct Maker<'a> {
     model: &'a Model,
@@ -82,7 +85,11 @@ impl Maker<'_> {
         let (low, high) = (field.minimum.unwrap_or(-1e6), field.maximum.unwrap_or(1e6));
         Some(match ty {
             Ty::Number => Value::from(dice.within(low, high)),
-            Ty::Integer => Value::from(dice.within(low.max(0.0), high).round() as u64),
+            Ty::Integer => {
+                let high =
+                    COSTLY.iter().find(|(name, _)| *name == field.name).map_or(high, |(_, most)| high.min(*most));
+                Value::from(dice.within(low.max(0.0), high).round() as u64)
+            }
             Ty::Text => Value::from(self.texts.get(dice.below(self.texts.len() + 1)).map_or("x", String::as_str)),
             Ty::Optional(inner) => {
                 return if dice.below(2) == 0 { None } else { self.value(inner, field, dice, depth) };

@@ -70,6 +70,16 @@ sources! {
     NistSp811, "NIST SP 811", "NIST Special Publication 811, Guide for the Use of the International System of Units, appendix B", Recalled;
     /// Screw dimensions.
     AsmeB1861, "ASME B18.6.1", "ASME B18.6.1, Wood Screws (Inch Series)", Recalled;
+    /// Lag screw dimensions.
+    AsmeB1821, "ASME B18.2.1", "ASME B18.2.1, Square, Hex, Heavy Hex, and Askew Head Bolts and Hex, Heavy Hex, Hex Flange, Lobed Head, and Lag Screws (Inch Series), as tabulated on public pages", Seen;
+    /// Nail dimensions.
+    AstmF1667, "ASTM F1667", "ASTM F1667, Driven Fasteners: Nails, Spikes, and Staples, as in NDS 2018 Appendix L, Table L4", Recalled;
+    /// Post-frame ring shank nails.
+    AwcDesignAid4, "AWC Design Aid 4", "AWC Design Aid No. 4, Post-Frame Ring Shank Nails (2005)", Seen;
+    /// Metric wood screw threads.
+    Din7998, "DIN 7998", "DIN 7998, threads of wood screws, with DIN 96, DIN 97 and DIN 571 (a conference handbook on wood screws gives the ranges)", Recalled;
+    /// Screw dimensions of the trade.
+    ScrewPages, "screw pages", "Public screw dimension pages: thread, body and head of production wood screws", Seen;
     /// Film arithmetic.
     FilmArithmetic, "film arithmetic", "Film build from volume solids: spread rate 10 VS / DFT (coatings technical note, public copy)", Seen;
     /// Transfer efficiency by method of application.
@@ -106,6 +116,30 @@ sources! {
     NbcCanada, "NBC Canada", "National Building Code of Canada, 9.22.9.3 (wording read in the Ontario adoption, number recalled)", Seen;
     /// Bolted brackets.
     Bhandari, "Bhandari", "V. B. Bhandari, Design of Machine Elements, Examples 7.5 to 7.9 (inputs and areas in an open textbook companion)", Seen;
+    /// Strength classes.
+    En338, "EN 338", "EN 338:2016, Structural timber, strength classes (values seen in an open-source design package that states it)", Seen;
+    /// Determination of characteristic values.
+    En384, "EN 384", "EN 384:2016, Structural timber, determination of characteristic values: ratios between properties", Recalled;
+    /// Structural panels.
+    PocketBook, "pocket book", "Structural engineering pocket book, Eurocode edition, table of timber properties p. 266 (traces to EN 12369)", Seen;
+    /// Plywood data.
+    PlywoodPage, "plywood page", "Public materials-property page on generic softwood plywood, sheathing grade", Seen;
+    /// Particleboard grades.
+    AnsiA2081, "ANSI A208.1", "ANSI A208.1-1999, particleboard grades (reproduced in the Wood Handbook)", Recalled;
+    /// Fibreboard grades.
+    AnsiA2082, "ANSI A208.2", "ANSI A208.2-2002, medium-density fibreboard grades (reproduced in the Wood Handbook)", Recalled;
+    /// Fibreboard specifications.
+    En622, "EN 622-5", "EN 622-5, fibreboards, dry-process boards (MDF), Table 3", Recalled;
+    /// Particleboard specifications.
+    En312, "EN 312", "EN 312:2010, particleboards, specifications", Recalled;
+    /// Characteristic values of panels.
+    En12369, "EN 12369-1", "EN 12369-1:2001, wood-based panels, characteristic values: OSB, particleboards and fibreboards", Recalled;
+    /// Saturation of moist air.
+    HylandWexler, "Hyland-Wexler 1983", "R. W. Hyland, A. Wexler, ASHRAE Transactions 89 (1983) 500-519; equations 5 and 6 of the ASHRAE Handbook of Fundamentals, chapter 1", Recalled;
+    /// Eurocode 5.
+    En1995, "EN 1995-1-1", "EN 1995-1-1:2004 with A1:2008 and A2:2014, Eurocode 5: Design of timber structures, common rules and rules for buildings (read through an open library, handbooks and course examples that cite its clauses)", Seen;
+    /// Eurocode 5, German national annex.
+    DinEn1995Na, "DIN EN 1995-1-1/NA", "DIN EN 1995-1-1/NA, German national annex to Eurocode 5: simplified method for dowel joints (recalled; confirmed by tabulated handbook values)", Recalled;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

@@ -61,6 +61,7 @@ finding_codes! {
     ListingGoverns, "listing_governs", "the appliance's own listing decides the clearance and was not given";
     NotCovered, "not_covered", "something asked for lies outside the published methods used";
     HeavyLift, "heavy_lift", "the mass is more than one person should be asked to lift";
+    CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
 }
 
@@ -137,6 +138,7 @@ cautions! {
     Dust, "dust", "Wood dust harms lungs and can burn; extract at the tool and wear a mask suited to the species.";
     Rags, "rags", "Rags with drying oil heat up by themselves and can ignite: spread them out singly outdoors or keep them under water in a closed metal container.";
     Solvents, "solvents", "Ventilate and keep away from every flame, pilot light and fireplace; let the finish cure fully, by its maker's time, before the first fire.";
+    HeldMovement, "held_movement", "Movement and stresses are averages and bounds, not a proof that a joint holds: boards differ, wood and glue creep, and common wood glue softens in sustained warmth, as over a hearth.";
     Services, "services", "Detect cables and pipes before drilling into a wall.";
 }
 

@@ -67,6 +67,8 @@ limits! {
     SMALL_LENGTH: "a gap, overlap or allowance", "mm", 0.0, 500.0, "";
     FORCE: "a force", "N", 0.0, 1.0e7, "";
     SIGNED_FORCE: "a force that may point either way", "N", -1.0e7, 1.0e7, "";
+    MOMENT: "a moment", "N*mm", 0.0, 1.0e12, "";
+    SIGNED_MOMENT: "a moment that may turn either way", "N*mm", -1.0e12, 1.0e12, "";
     MASS: "a mass", "kg", 0.0, 1.0e6, "";
     FRICTION: "a coefficient of friction", "", 0.0, 1.5, "0 leaves friction out";
     COUNT: "a number of pieces", "", 1.0, 10_000.0, "";
@@ -75,10 +77,16 @@ limits! {
     FIBRE_SATURATION: "a fibre saturation point", "%", 20.0, 35.0, "30 in general use; 22 for western redcedar and redwood";
     VOLUMETRIC_SHRINKAGE: "a shrinkage of the volume from green to ovendry", "%", 0.0, 40.0, "leave it out to have it estimated";
     FASTENER_DIAMETER: "a fastener's diameter", "mm", 1.0, 25.4, "the equations hold up to 1 in";
+    POCKET_ANGLE: "an angle of a pocket hole to the board's face", "deg", 5.0, 45.0, "15 is usual";
     FASTENER_LENGTH: "a fastener's length", "mm", 5.0, 1_000.0, "";
     HEAD_DIAMETER: "a fastener head's diameter", "mm", 1.0, 100.0, "";
     BEARING_LENGTH: "a bearing or holding length in a member", "mm", 0.1, 1_000.0, "a member that the dowel does not bear on is no member";
     CONNECTION_CAPACITY: "an adjusted capacity", "N", 0.001, 1.0e7, "a fastener without capacity cannot share a load";
+    ROW_COUNT: "a number of fasteners in a row", "", 1.0, 1_000.0, "";
+    UNEVENNESS: "a largest share over the even share", "", 1.0, 100.0, "1 for a load through the middle";
+    SLIP_MODULUS: "a load/slip modulus of one fastener", "N/mm", 1.0, 1.0e6, "";
+    ELASTIC_MODULUS: "a modulus of elasticity", "MPa", 100.0, 300_000.0, "wood along the grain about 10 000, steel 200 000";
+    CROSS_SECTION: "an area of a cross-section", "mm2", 1.0, 1.0e7, "";
     STRESS: "a strength or bearing strength", "MPa", 0.01, 2_000.0, "";
     AREA: "an area", "m2", 0.0, 1.0e6, "";
     SPREAD_RATE: "a spread rate", "m2/L", 0.1, 100.0, "";
@@ -108,7 +116,37 @@ limits! {
     ALLOWANCE: "an allowance on top, as a share", "", 0.0, 5.0, "0.1 adds ten parts in a hundred";
     GLUE_SPREAD: "a glue's spread", "g/m2", 1.0, 5_000.0, "";
     LIQUID_DENSITY: "a liquid's density", "kg/L", 0.5, 3.0, "water is 1";
+    WOOD_DENSITY: "a density of wood or a wood panel", "kg/m3", 100.0, 1_500.0, "";
+    YIELD_MOMENT: "a fastener's yield moment", "N*mm", 1.0, 1.0e8, "";
+    PARTIAL_FACTOR: "a partial factor for a material", "", 1.0, 2.0, "1.3 is recommended for connections";
+    PLATE_THICKNESS: "a steel plate's thickness", "mm", 0.1, 100.0, "";
+    WASHER_AREA: "a washer's bearing area", "mm2", 1.0, 1.0e6, "";
+    FASTENER_SPACING: "a spacing between fasteners", "mm", 1.0, 10_000.0, "";
+    EFFECTIVE_COUNT: "a number of fasteners, reduced for their row", "", 0.1, 10_000.0, "";
     GRIT: "a P grade of abrasive", "", 12.0, 2_500.0, "";
+    WOOD_TEMPERATURE: "the temperature of wood and the air at it", "°C", -20.0, 132.2, "the sorption table reaches from -1.1 to 132.2 C";
+    AIR_TEMPERATURE: "an air temperature", "°C", -60.0, 100.0, "";
+    DEW_POINT: "a dew point", "°C", -60.0, 60.0, "";
+    ROOM_TEMPERATURE: "a room's temperature", "°C", -20.0, 60.0, "";
+    WOOD_HUMIDITY: "a relative humidity that wood is in balance with", "%", 0.0, 95.0, "above 95 % no table supports the sorption equation";
+    VAPOUR_GAIN: "a gain of vapour pressure indoors", "Pa", 0.0, 3_000.0, "0 for a room without people, plants, cooking or a humidifier";
+    RING_ANGLE: "an angle between growth rings and face", "deg", 0.0, 90.0, "0 is flat sawn, 90 is quarter sawn";
+    MOVEMENT_COEFFICIENT: "a movement coefficient, share of the size per percent of moisture", "", 0.0, 0.01, "0.0037 is 0.37 % per percent";
+    LINEAR_SHRINKAGE: "a shrinkage from green to ovendry", "%", 0.0, 20.0, "";
+    FRAME_CORNER: "the corner of a flat frame", "deg", 10.0, 170.0, "90 is a square corner";
+    STRAIN: "a share by which a size changes", "", -0.3, 0.3, "1 % is 0.01; swelling is positive";
+    MODULUS: "a modulus of elasticity", "MPa", 1.0, 100_000.0, "";
+    ANGLE_ERROR: "an angular error", "deg", -10.0, 10.0, "what is further off is another cut, not an error";
+    ANGLE_SPREAD: "a scatter of an angle", "deg", 0.0, 5.0, "";
+    SIZE_ERROR: "an error of a size", "mm", -50.0, 50.0, "";
+    SIZE_SPREAD: "a scatter of a size", "mm", 0.0, 20.0, "";
+    PANEL_WIDTH: "a panel's width", "mm", 1.0, 5_000.0, "";
+    GENERAL_SIZE: "a size of the general tolerances", "mm", 0.5, 4_000.0, "the tables end there";
+    WANTED_SHARE: "a share that is wanted", "", 0.51, 0.9999, "0.95 asks for 19 seams out of 20";
+    SIDES: "a number of sides of a ring", "", 3.0, 1_000.0, "";
+    SAMPLES: "a number of samples", "", 100.0, 1.0e8, "";
+    SEED: "a seed", "", 0.0, 4_294_967_295.0, "";
+    THREADS: "a number of threads", "", 1.0, 64.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -13,6 +13,8 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::saw::CALCULATIONS,
     crate::frame::CALCULATIONS,
     crate::hang::CALCULATIONS,
+    crate::movement::CALCULATIONS,
+    crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,

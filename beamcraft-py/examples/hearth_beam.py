@@ -86,6 +86,8 @@ def main() -> None:
     for text in plan.not_checked:
         print(f"  {text}")
 
+    print(f"\nfiles: {len(plan.section_svg())} characters of drawing, {len(plan.report_html())} of report")
+
     print("\ncautions")
     for caution in plan.cautions:
         print(f"  {caution.about}: {caution.text}")

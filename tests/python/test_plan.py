@@ -3,7 +3,9 @@
 import copy
 import json
 import pickle
+import struct
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -88,3 +90,20 @@ def test_a_plan_shows_as_a_table() -> None:
     table = beamcraft.plan(FILES[0].read_text(encoding="utf-8"))._repr_html_()
     assert "<caption>Plan</caption>" in table and "left_end" in table
     assert len(table) < 400_000
+
+
+@every_spec
+def test_files_of_a_plan(file: Path) -> None:
+    plan = beamcraft.plan(file.read_text(encoding="utf-8"))
+    drawing = ElementTree.fromstring(plan.section_svg())
+    assert drawing.tag == "{http://www.w3.org/2000/svg}svg" and len(drawing) > 0
+    report = plan.report_html()
+    assert report.lower().startswith("<!doctype html>") and "<script" not in report
+    for panel in plan.panels:
+        assert f"{panel.id}" in report or panel.id.replace("_", " ") in report
+    solids = plan.panels_stl()
+    (count,) = struct.unpack_from("<I", solids, 80)
+    assert len(solids) == 84 + 50 * count and count >= 12 * len(plan.panels), "each panel has at least six faces"
+    # The spec is all that a plan is kept as: what is made from a copy is the same to the last byte.
+    again = pickle.loads(pickle.dumps(plan))
+    assert (again.section_svg(), again.report_html(), again.panels_stl()) == (plan.section_svg(), report, solids)

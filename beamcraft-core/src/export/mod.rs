@@ -1,8 +1,10 @@
-//! A plan as files: drawing, solids, report. Pure functions from a [`Plan`](crate::plan::Plan) to text or bytes.
+//! A plan as files: drawing, solids, report; and the movement of a year as a drawing. Pure functions from a
+//! [`Plan`](crate::plan::Plan) or a result to text or bytes.
 //!
 //! | function | gives | for |
 //! |---|---|---|
 //! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
+//! | [`movement_svg`] | SVG, two charts over twelve months | the choice of a cut and a season |
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -23,6 +25,7 @@
 //! the plan, or is measured on its solids.
 
 mod cut;
+mod movement;
 mod report;
 mod section;
 mod stl;
@@ -33,6 +36,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;
 pub use stl::panels_stl;

@@ -20,8 +20,21 @@ macro_rules! wood_screws {
             Own,
         }
 
+        impl ScrewSize {
+            /// Size as the trade calls it: `No. 10, 0.190 in.`
+            pub const fn words(self) -> &'static str {
+                match self {
+                    $(ScrewSize::$variant => $doc,)+
+                    ScrewSize::Own => "own size",
+                }
+            }
+
+            /// Every size of the table, smallest first.
+            pub const TABULATED: &'static [ScrewSize] = &[$(ScrewSize::$variant,)+];
+        }
+
         /// Every tabulated size, smallest first.
-        const WOOD_SCREWS: &[WoodScrew] = &[$(
+        pub(super) const WOOD_SCREWS: &[WoodScrew] = &[$(
             WoodScrew {
                 size: ScrewSize::$variant,
                 nominal_diameter_mm: from_mil($nominal),
@@ -50,6 +63,13 @@ wood_screws! {
     No18, "no_18", "No. 18, 0.294 in.", 294, 232, 602, 8, Recalled;
     No20, "no_20", "No. 20, 0.320 in.", 320, 255, 616, 8, Recalled;
     No24, "no_24", "No. 24, 0.372 in.", 372, 298, 724, 7, Recalled;
+}
+
+impl ScrewSize {
+    /// Gauge alone: `No. 10`.
+    pub fn designation(self) -> &'static str {
+        self.words().split(',').next().unwrap_or_default()
+    }
 }
 
 /// One size of full-body wood screw.

@@ -1,6 +1,11 @@
-//! Numbers: transcendental functions with the same bits on every machine, sums and comparisons.
+//! Numbers: transcendental functions with the same bits on every machine, sums, the normal distribution, random numbers.
 
+pub mod normal;
+pub mod random;
 pub mod real;
+mod root;
+
+pub use root::bracketed_root;
 
 /// Sum with Neumaier's compensation: the error does not grow with the number of terms.
 ///

@@ -111,6 +111,12 @@ pub fn ln(value: f64) -> f64 {
     libm::log(value)
 }
 
+/// Complementary error function.
+#[inline]
+pub fn erfc(value: f64) -> f64 {
+    libm::erfc(value)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

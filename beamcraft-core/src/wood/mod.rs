@@ -1,4 +1,5 @@
-//! Wood: species, specific gravity and density, the specific gravities assigned for fastener design.
+//! Wood: species, strength classes and sheet goods, specific gravity and density, moisture, the specific gravities assigned
+//! for fastener design.
 //!
 //! Three specific gravities are in use, and mixing them is the common mistake. All have the ovendry mass above the line; below it
 //! stands the volume
@@ -16,25 +17,52 @@
 //! serve weight, movement and comparison, and are not design strengths.
 
 mod density;
+mod en_338;
 mod fpl_gtr_113;
 mod fpl_gtr_190;
+mod moisture;
 mod names;
 mod nds;
 mod nds_2018;
 mod niemz_1993;
+mod panel;
+mod sheet_goods;
 mod species;
+mod strength_class;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
+pub use moisture::*;
 pub use nds::{
     ConnectionGravity, ConnectionGravityBasis, FindNdsCombinationInput, NdsCombination, NdsMachineGrade,
     find_nds_combination, nds_combinations,
+};
+pub use panel::{
+    FindPanelInput, ListPanelsInput, SheetKind, SheetList, SheetPanel, SheetRange, SheetValues, find_panel, list_panels,
 };
 pub use species::{
     FindSpeciesInput, ListSpeciesInput, Provenance, Species, SpeciesEntry, SpeciesList, SpeciesOrigin,
     SpeciesProvenance, SpeciesRecord, WoodGroup, find_species, list_species,
 };
+pub use strength_class::{
+    FindStrengthClassInput, ListStrengthClassesInput, StrengthClass, StrengthClassList, find_strength_class,
+    list_strength_classes,
+};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[species::FIND_SPECIES, species::LIST_SPECIES, density::WOOD_DENSITY, nds::FIND_NDS_COMBINATION];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    species::FIND_SPECIES,
+    species::LIST_SPECIES,
+    density::WOOD_DENSITY,
+    nds::FIND_NDS_COMBINATION,
+    strength_class::FIND_STRENGTH_CLASS,
+    strength_class::LIST_STRENGTH_CLASSES,
+    panel::FIND_PANEL,
+    panel::LIST_PANELS,
+    EQUILIBRIUM_MOISTURE,
+    HUMIDITY_FOR_MOISTURE,
+    MOIST_AIR,
+    HEATED_AIR_HUMIDITY,
+    WARM_FACE_MOISTURE,
+    SEASONAL_MOISTURE,
+];

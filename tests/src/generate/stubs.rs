@@ -17,14 +17,22 @@ const BY_HAND: &[(&str, &str)] = &[
     ("parse_length", "(text: str, /) -> float"),
 ];
 
-/// The code of the functions that are written by hand.
-const DOOR: &str = include_str!("../../../beamcraft-py/src/door.rs");
+/// Methods that are written by hand: class, name, signature.
+const METHODS_BY_HAND: &[(&str, &str, &str)] = &[
+    ("Plan", "section_svg", "(self) -> str"),
+    ("Plan", "report_html", "(self) -> str"),
+    ("Plan", "panels_stl", "(self) -> bytes"),
+];
 
-/// Docs of a function that is written by hand.
+/// The code of the functions and methods that are written by hand.
+const DOOR: &str =
+    concat!(include_str!("../../../beamcraft-py/src/door.rs"), include_str!("../../../beamcraft-py/src/plan.rs"));
+
+/// Docs of a function or method that is written by hand.
 fn doc_of(name: &str) -> String {
-    let lines: Vec<&str> = DOOR.lines().collect();
+    let lines: Vec<&str> = DOOR.lines().map(str::trim_start).collect();
     let named = |line: &&str| {
-        let rest = line.strip_prefix("pub(crate) fn ").and_then(|rest| rest.strip_prefix(name));
+        let rest = line.trim_start_matches("pub(crate) ").strip_prefix("fn ").and_then(|rest| rest.strip_prefix(name));
         rest.is_some_and(|rest| rest.starts_with(['(', '<']))
     };
     let Some(end) = lines.iter().position(named) else { panic!("{name}: not in the code of the door") };
@@ -131,6 +139,10 @@ fn class(out: &mut String, model: &Model, def: &StructDef) {
         let ty = pydoc::annotation(&field.ty);
         let _ = writeln!(out, "    @property\n    def {}(self) -> {ty}:", python_name(&field.name));
         doc(out, "        ", &pydoc::plain(&field.doc));
+    }
+    for (_, name, signature) in METHODS_BY_HAND.iter().filter(|(class, ..)| class == name) {
+        let _ = writeln!(out, "    def {name}{signature}:");
+        doc(out, "        ", &doc_of(name));
     }
     let _ = writeln!(
         out,

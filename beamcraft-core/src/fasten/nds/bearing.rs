@@ -1,9 +1,10 @@
 //! Dowel bearing strength of wood.
 
-use super::{MM_PER_IN, MPA_PER_PSI, is_quarter_inch};
+use super::is_quarter_inch;
 use crate::error::Fault;
 use crate::limits::{Limited, limited};
 use crate::numeric::real::{pow, sin_cos_deg};
+use crate::units::factor::{INCH_MM, PSI_MPA};
 
 /// Whether bearing strengths are rounded as the standard's table prints them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -142,7 +143,7 @@ pub(super) fn bearing(input: &DowelBearingInput) -> DowelBearing {
             BearingRounding::Unrounded => psi,
             BearingRounding::Nearest50Psi => 50.0 * (psi / 50.0).round(),
         };
-        psi * MPA_PER_PSI
+        psi * PSI_MPA
     };
     if !is_quarter_inch(diameter_mm) {
         let every_mpa = strength_mpa(16_600.0 * pow(specific_gravity, 1.84));
@@ -154,7 +155,7 @@ pub(super) fn bearing(input: &DowelBearingInput) -> DowelBearing {
         };
     }
     let parallel_mpa = strength_mpa(11_200.0 * specific_gravity);
-    let perpendicular_mpa = strength_mpa(6_100.0 * pow(specific_gravity, 1.45) / (diameter_mm / MM_PER_IN).sqrt());
+    let perpendicular_mpa = strength_mpa(6_100.0 * pow(specific_gravity, 1.45) / (diameter_mm / INCH_MM).sqrt());
     let at_angle_mpa = match direction {
         FastenerDirection::SideGrain => {
             let (sine, cosine) = sin_cos_deg(angle_to_grain_deg);
@@ -193,7 +194,7 @@ mod tests {
     fn the_printed_table_is_met_when_rounded() {
         let psi = |input: DowelBearingInput| {
             let found = dowel_bearing(&DowelBearingInput { rounding: BearingRounding::Nearest50Psi, ..input }).unwrap();
-            (found.parallel_mpa / MPA_PER_PSI, found.perpendicular_mpa / MPA_PER_PSI)
+            (found.parallel_mpa / PSI_MPA, found.perpendicular_mpa / PSI_MPA)
         };
         let (along, across) = psi(wood(0.5, 4.0, 0.0));
         assert!((along - 4650.0).abs() < 1e-9 && (across - 4650.0).abs() < 1e-9);

@@ -1,9 +1,10 @@
 //! Bending yield strength of fasteners.
 
-use super::{EDGE_MM, MM_PER_IN, MPA_PER_PSI};
+use super::EDGE_MM;
 use crate::cite::Evidence;
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, limited};
+use crate::units::factor::{INCH_MM, PSI_MPA};
 
 /// The steel group of a fastener in the table of bending yield strengths.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -107,11 +108,11 @@ pub fn bending_yield(input: &BendingYieldInput) -> Result<BendingYield, Fault> {
         BendingYieldFastener::HardenedNail => HARDENED,
     };
     let diameter_mm = input.diameter_mm;
-    let found = bands.iter().find(|band| diameter_mm <= band.up_to_in * MM_PER_IN + EDGE_MM);
+    let found = bands.iter().find(|band| diameter_mm <= band.up_to_in * INCH_MM + EDGE_MM);
     match found {
-        Some(band) if diameter_mm >= from_in * MM_PER_IN - EDGE_MM => Ok(BendingYield {
-            bending_yield_mpa: band.psi * MPA_PER_PSI,
-            band_up_to_mm: band.up_to_in * MM_PER_IN,
+        Some(band) if diameter_mm >= from_in * INCH_MM - EDGE_MM => Ok(BendingYield {
+            bending_yield_mpa: band.psi * PSI_MPA,
+            band_up_to_mm: band.up_to_in * INCH_MM,
             evidence: band.evidence,
         }),
         _ => Err(not_tabulated(input, from_in, bands)),
@@ -121,8 +122,8 @@ pub fn bending_yield(input: &BendingYieldInput) -> Result<BendingYield, Fault> {
 #[cold]
 fn not_tabulated(input: &BendingYieldInput, from_in: f64, bands: &[Band]) -> Fault {
     let allowed = Allowed::Range {
-        low: from_in * MM_PER_IN,
-        high: bands.last().map_or(from_in, |band| band.up_to_in) * MM_PER_IN,
+        low: from_in * INCH_MM,
+        high: bands.last().map_or(from_in, |band| band.up_to_in) * INCH_MM,
         unit: "mm",
     };
     Fault::number(
@@ -149,7 +150,7 @@ mod tests {
 
     fn strength_psi(fastener: BendingYieldFastener, diameter_in: f64) -> Result<f64, ErrorCode> {
         let input = BendingYieldInput { fastener, diameter_mm: diameter_in * 25.4 };
-        bending_yield(&input).map(|found| (found.bending_yield_mpa / MPA_PER_PSI).round()).map_err(|fault| fault.code)
+        bending_yield(&input).map(|found| (found.bending_yield_mpa / PSI_MPA).round()).map_err(|fault| fault.code)
     }
 
     #[test]
@@ -159,7 +160,7 @@ mod tests {
         assert_eq!(strength_psi(LowCarbon, 0.1421), Ok(90_000.0));
         assert_eq!(strength_psi(LowCarbon, 0.177), Ok(90_000.0));
         let typed = BendingYieldInput { fastener: LowCarbon, diameter_mm: 4.4958 };
-        assert_eq!(bending_yield(&typed).unwrap().bending_yield_mpa, 90_000.0 * MPA_PER_PSI);
+        assert_eq!(bending_yield(&typed).unwrap().bending_yield_mpa, 90_000.0 * PSI_MPA);
         assert_eq!(strength_psi(LowCarbon, 0.375), Ok(45_000.0));
         assert_eq!(strength_psi(Bolt, 0.375), Ok(45_000.0));
         assert_eq!(strength_psi(HardenedNail, 0.207), Ok(100_000.0));
@@ -186,7 +187,7 @@ mod tests {
                 BendingYieldFastener::HardenedNail,
             ] {
                 if let Ok(found) = bending_yield(&BendingYieldInput { fastener, diameter_mm }) {
-                    let psi = found.bending_yield_mpa / MPA_PER_PSI;
+                    let psi = found.bending_yield_mpa / PSI_MPA;
                     prop_assert!(psi > 44_999.0 && psi < 130_001.0);
                     prop_assert!(diameter_mm <= found.band_up_to_mm + EDGE_MM);
                 }

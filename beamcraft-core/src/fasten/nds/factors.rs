@@ -24,7 +24,7 @@ pub enum DowelFastener {
 
 impl DowelFastener {
     /// Whether it is a nail of any kind.
-    const fn is_nail(self) -> bool {
+    pub(super) const fn is_nail(self) -> bool {
         matches!(self, Self::SmoothNail | Self::SmoothStainlessNail | Self::RingShankNail)
     }
 }
@@ -162,7 +162,7 @@ pub(super) fn several_rows() -> FastenerArrangement {
     FastenerArrangement::SeveralRows
 }
 #[cfg(feature = "json")]
-fn straight() -> NailDriving {
+pub(super) fn straight() -> NailDriving {
     NailDriving::Straight
 }
 

@@ -520,11 +520,7 @@ impl Lay {
         }
         let penetration_mm = screw.length_mm - side_bearing_mm - input.gap_mm;
         let held_mm = penetration_mm.min(input.main_thickness_mm);
-        // The tip counts half (p − E/2). Where the point comes out of the far face, what bears less is only the part of
-        // the taper still inside: its loss grows with the square of its length.
-        let taper_mm = (held_mm - (penetration_mm - screw.tip_mm)).clamp(0.0, screw.tip_mm);
-        let lost_mm = if taper_mm > 0.0 { 0.5 * taper_mm * (taper_mm / screw.tip_mm) } else { 0.0 };
-        let main_bearing_mm = held_mm - lost_mm;
+        let main_bearing_mm = tapered_bearing_mm(held_mm, penetration_mm, screw.tip_mm);
         if main_bearing_mm < BEARING_LENGTH.low {
             return Err(too_short("screw_length_mm", screw.length_mm, "long enough to bear in the main member"));
         }
@@ -536,6 +532,16 @@ impl Lay {
         }
         Ok(Self { side_bearing_mm, penetration_mm, held_mm, main_bearing_mm, thread_in_main_mm })
     }
+}
+
+/// Bearing length of a pointed dowel, of which `held_mm` of its `penetration_mm` lie inside the member.
+///
+/// The tip counts half (p − E/2, NDS 12.3.5.3). Where the point comes out of the far face, what bears less is only the
+/// part of the taper still inside: its loss grows with the square of its length.
+pub(super) fn tapered_bearing_mm(held_mm: f64, penetration_mm: f64, tip_mm: f64) -> f64 {
+    let taper_mm = (held_mm - (penetration_mm - tip_mm)).clamp(0.0, tip_mm);
+    let lost_mm = if taper_mm > 0.0 { 0.5 * taper_mm * (taper_mm / tip_mm) } else { 0.0 };
+    held_mm - lost_mm
 }
 
 fn tabulated_bending_yield_mpa(screw: &Screw) -> Result<f64, Fault> {

@@ -1,8 +1,9 @@
 //! Lateral capacity of one dowel between two members, with or without a gap.
 
-use super::{EDGE_MM, MM_PER_IN, is_quarter_inch};
+use super::{EDGE_MM, is_quarter_inch};
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, limited};
+use crate::units::factor::INCH_MM;
 
 /// The way in which a dowel joint in single shear gives in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -280,14 +281,14 @@ pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
 }
 
 /// The reduction terms of NDS Table 12.3.1B, for the modes I, II, and III with IV.
-struct Reduction {
+pub(super) struct Reduction {
     rule: ReductionRule,
     k_d: f64,
     k_theta: f64,
-    terms: [f64; 3],
+    pub(super) terms: [f64; 3],
 }
 
-fn reduction(input: &DowelShearInput) -> Reduction {
+pub(super) fn reduction(input: &DowelShearInput) -> Reduction {
     let diameter_mm = input.yield_diameter_mm;
     let k_theta = 1.0 + 0.25 * (input.max_angle_to_grain_deg / 90.0);
     if is_quarter_inch(diameter_mm) {
@@ -295,7 +296,7 @@ fn reduction(input: &DowelShearInput) -> Reduction {
         return Reduction { rule: ReductionRule::QuarterInchAndMore, k_d: 1.0, k_theta, terms };
     }
     // The two branches meet at 0.17 in.
-    let k_d = (10.0 * diameter_mm / MM_PER_IN + 0.5).max(2.2);
+    let k_d = (10.0 * diameter_mm / INCH_MM + 0.5).max(2.2);
     let (rule, k_theta) = if is_quarter_inch(input.nominal_diameter_mm.unwrap_or(diameter_mm)) {
         (ReductionRule::SmallRootOfLargeThread, k_theta)
     } else {

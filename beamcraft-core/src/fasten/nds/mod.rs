@@ -6,11 +6,19 @@
 mod bearing;
 mod bending;
 mod combined;
+mod double_shear;
+mod dowel_joint;
+mod dowel_joint_verdicts;
 mod factors;
+mod geometry;
+mod group_action;
 mod joint;
 mod joint_verdicts;
 mod lateral;
 mod lead_hole;
+mod lrfd;
+mod material;
+mod short_penetration;
 mod withdrawal;
 
 pub use bearing::{BearingRounding, DowelBearing, DowelBearingInput, DowelSizeRange, FastenerDirection, dowel_bearing};
@@ -18,14 +26,25 @@ pub use bending::{BendingYield, BendingYieldFastener, BendingYieldInput, bending
 pub use combined::{
     CombinedLateralWithdrawal, CombinedLateralWithdrawalInput, CombinedLoadRule, combined_lateral_withdrawal,
 };
+pub use double_shear::{DoubleShearMode, DowelDoubleShear, DowelDoubleShearInput, dowel_double_shear};
+pub use dowel_joint::{DowelJointNds, DowelJointNdsInput, dowel_joint_nds};
+pub use dowel_joint_verdicts::{dowel_joint_nds_verdicts, geometry_factor_verdicts};
 pub use factors::{
     ConnectionFactors, ConnectionFactorsInput, DowelFastener, FastenerArrangement, LoadDuration, MemberMoisture,
     NailDriving, TemperatureBand, connection_factors,
 };
+pub use geometry::{
+    BoredHoles, EndDistanceWood, GeometryFactor, GeometryFactorInput, SidePlate, SpacingLoad, SpacingRule,
+    geometry_factor,
+};
+pub use group_action::{GroupActionFactor, GroupActionFactorInput, SlipJoint, group_action_factor};
 pub use joint::{ScrewJoint, ScrewJointCheck, ScrewJointInput, screw_joint};
 pub use joint_verdicts::screw_joint_verdicts;
 pub use lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, dowel_shear};
 pub use lead_hole::{LeadHole, LeadHoleInput, LeadHoleNeed, lead_hole};
+pub use lrfd::{NdsDesign, TimeEffect};
+pub use material::{DowelBearingMaterial, DowelBearingMaterialInput, DowelMaterial, dowel_bearing_material};
+pub use short_penetration::{ShortPenetration, ShortPenetrationInput, short_penetration};
 pub use withdrawal::{
     EndGrainRule, FastenerWithdrawal, FastenerWithdrawalInput, HeadPullThrough, HeadPullThroughInput, PullThroughRange,
     fastener_withdrawal, head_pull_through,
@@ -33,17 +52,13 @@ pub use withdrawal::{
 
 #[cfg(feature = "json")]
 pub(super) use {
-    bearing::DOWEL_BEARING, bending::BENDING_YIELD, combined::COMBINED_LATERAL_WITHDRAWAL, factors::CONNECTION_FACTORS,
-    joint::SCREW_JOINT, lateral::DOWEL_SHEAR, lead_hole::LEAD_HOLE, withdrawal::FASTENER_WITHDRAWAL,
-    withdrawal::HEAD_PULL_THROUGH,
+    bearing::DOWEL_BEARING, bending::BENDING_YIELD, combined::COMBINED_LATERAL_WITHDRAWAL,
+    double_shear::DOWEL_DOUBLE_SHEAR, dowel_joint::DOWEL_JOINT_NDS, factors::CONNECTION_FACTORS,
+    geometry::GEOMETRY_FACTOR, group_action::GROUP_ACTION_FACTOR, joint::SCREW_JOINT, lateral::DOWEL_SHEAR,
+    lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, short_penetration::SHORT_PENETRATION,
+    withdrawal::FASTENER_WITHDRAWAL, withdrawal::HEAD_PULL_THROUGH,
 };
 
-/// Millimetres of an inch, exact.
-const MM_PER_IN: f64 = 25.4;
-/// Newtons of a pound-force, exact.
-const N_PER_LBF: f64 = 4.448_221_615_260_5;
-/// Megapascals of a pound-force per square inch.
-const MPA_PER_PSI: f64 = N_PER_LBF / (MM_PER_IN * MM_PER_IN);
 /// A quarter inch, the diameter at which the rules change, mm.
 const QUARTER_INCH_MM: f64 = 6.35;
 /// How far a diameter may miss the edge of a band: the conversion from inches rounds, the standard's edges do not.

@@ -4,10 +4,10 @@ use core::f64::consts::PI;
 
 use super::bearing::FastenerDirection;
 use super::factors::DowelFastener;
-use super::{MM_PER_IN, MPA_PER_PSI, N_PER_LBF};
 use crate::error::Fault;
 use crate::limits::{Limited, limited};
 use crate::numeric::real::pow;
+use crate::units::factor::{INCH_MM, POUND_FORCE_N, PSI_MPA};
 use crate::verdict::Outcome;
 
 /// What the standard says about withdrawal from the grain that the fastener stands in.
@@ -120,7 +120,7 @@ pub fn fastener_withdrawal(input: &FastenerWithdrawalInput) -> Result<FastenerWi
 /// [`fastener_withdrawal`] of numbers already within their ranges.
 pub(super) fn withdrawal(input: &FastenerWithdrawalInput) -> FastenerWithdrawal {
     let gravity = input.specific_gravity;
-    let diameter_in = input.nominal_diameter_mm / MM_PER_IN;
+    let diameter_in = input.nominal_diameter_mm / INCH_MM;
     let lbf_per_in = match input.fastener {
         DowelFastener::LagScrew => 1_800.0 * pow(gravity, 1.5) * pow(diameter_in, 0.75),
         DowelFastener::WoodScrew => 2_850.0 * gravity * gravity * diameter_in,
@@ -128,7 +128,7 @@ pub(super) fn withdrawal(input: &FastenerWithdrawalInput) -> FastenerWithdrawal 
         DowelFastener::SmoothStainlessNail => 465.0 * pow(gravity, 1.5) * diameter_in,
         DowelFastener::RingShankNail => 1_800.0 * gravity * gravity * diameter_in,
     };
-    let side_grain_n_per_mm = lbf_per_in * (N_PER_LBF / MM_PER_IN);
+    let side_grain_n_per_mm = lbf_per_in * (POUND_FORCE_N / INCH_MM);
     let (grain_rule, grain_factor) = match (input.direction, input.fastener) {
         (FastenerDirection::SideGrain, _) => (EndGrainRule::SideGrain, 1.0),
         (FastenerDirection::EndGrain, DowelFastener::LagScrew) => (EndGrainRule::EndGrainReduced, 0.75),
@@ -246,7 +246,7 @@ pub(super) fn pull_through(input: &HeadPullThroughInput) -> HeadPullThrough {
     let counted_thickness_mm = input.net_side_thickness_mm.min(most_mm);
     let gravity = input.specific_gravity;
     // 1725 = 690 × 2.5: the thick part is the thin one at 2.5 head diameters. A product of two lengths: psi to MPa.
-    let stress_mpa = 690.0 * MPA_PER_PSI;
+    let stress_mpa = 690.0 * PSI_MPA;
     let reference_n = stress_mpa * PI * input.head_diameter_mm * gravity * gravity * counted_thickness_mm;
     HeadPullThrough { thickness_range, counted_thickness_mm, reference_n }
 }
@@ -298,7 +298,7 @@ mod tests {
             let end = fastener_withdrawal(&pulled(kind, FastenerDirection::EndGrain)).unwrap();
             assert_eq!((side.grain_rule, side.grain_factor), (EndGrainRule::SideGrain, 1.0));
             if kind == DowelFastener::LagScrew {
-                assert!((side.reference_n / N_PER_LBF - 225.0).abs() < 1e-9);
+                assert!((side.reference_n / POUND_FORCE_N - 225.0).abs() < 1e-9);
                 assert_eq!(end.grain_rule, EndGrainRule::EndGrainReduced);
                 assert!((end.reference_n / side.reference_n - 0.75).abs() < 1e-12);
             } else {
@@ -330,9 +330,9 @@ mod tests {
             head_pull_through(&input).unwrap()
         };
         let thin_lbf = 690.0 * PI * 0.4 * 0.25 * 0.75;
-        assert!((head(0.75 * 25.4).reference_n / N_PER_LBF / thin_lbf - 1.0).abs() < 1e-12);
+        assert!((head(0.75 * 25.4).reference_n / POUND_FORCE_N / thin_lbf - 1.0).abs() < 1e-12);
         let thick_lbf = 1725.0 * PI * 0.16 * 0.25;
-        assert!((head(50.8).reference_n / N_PER_LBF / thick_lbf - 1.0).abs() < 1e-12);
+        assert!((head(50.8).reference_n / POUND_FORCE_N / thick_lbf - 1.0).abs() < 1e-12);
         assert_eq!(head(25.4).thickness_range, PullThroughRange::ThinSideMember);
         assert_eq!(head(25.41).thickness_range, PullThroughRange::ThickSideMember);
         assert_eq!(head(25.41).reference_n, head(25.4).reference_n);

@@ -1,0 +1,342 @@
+use proptest::prelude::*;
+
+use super::*;
+use crate::error::ErrorCode;
+use crate::fasten::ec5::Ec5Material;
+use crate::fasten::nds::{
+    BearingRounding, FastenerArrangement, FastenerDirection, LoadDuration, MemberMoisture, ScrewJointInput,
+    TemperatureBand, screw_joint,
+};
+use crate::fasten::screws::ScrewSize;
+use crate::verdict::Outcome;
+
+fn member(thickness_mm: f64) -> JointMember {
+    JointMember {
+        material: Ec5Material::Softwood,
+        specific_gravity: Some(0.42),
+        characteristic_density_kg_m3: Some(350.0),
+        thickness_mm,
+        angle_to_grain_deg: 0.0,
+    }
+}
+
+/// A 6 mm screw of 80 mm through 18 mm into a stud.
+fn screws(standard: JointStandard) -> JointInput {
+    JointInput {
+        standard,
+        fastener: JointFastener {
+            kind: JointFastenerKind::WoodScrew,
+            nominal_diameter_mm: 6.0,
+            root_diameter_mm: Some(4.0),
+            shank_diameter_mm: Some(4.3),
+            head_diameter_mm: 12.0,
+            length_mm: 80.0,
+            thread_length_mm: Some(50.0),
+            tip_length_mm: None,
+            bending_yield_mpa: Some(620.0),
+            tensile_strength_mpa: Some(800.0),
+            yield_moment_nmm: None,
+            declared_withdrawal_mpa: None,
+            declared_head_mpa: None,
+            tension_capacity_n: Some(9_000.0),
+        },
+        count: 1,
+        side: member(18.0),
+        main: member(89.0),
+        gaps: Vec::new(),
+        drive: JointDrive::SideGrain,
+        lead_hole_mm: Some(3.5),
+        layout: None,
+        lateral_n: 250.0,
+        withdrawal_n: 100.0,
+        duration: JointDuration::Permanent,
+        climate: JointServiceClimate::Heated,
+        made: MemberMoisture::Dry,
+        temperature: TemperatureBand::UpTo100F,
+        gamma_m: 1.3,
+    }
+}
+
+fn lining(thickness_mm: f64) -> Vec<JointGapLayer> {
+    vec![JointGapLayer { name: "wall lining".to_owned(), thickness_mm }]
+}
+
+fn line<'a>(lines: &'a [crate::verdict::Verdict], name: &str) -> &'a crate::verdict::Verdict {
+    lines.iter().find(|line| line.name.starts_with(name)).unwrap_or_else(|| panic!("no line {name}"))
+}
+
+#[test]
+fn the_american_answer_is_that_of_the_whole_screw_joint() {
+    let input = JointInput { gaps: lining(12.5), lateral_n: 120.0, ..screws(JointStandard::NdsAsd) };
+    let found = joint(&input).unwrap();
+    let whole = screw_joint(&ScrewJointInput {
+        size: ScrewSize::Own,
+        nominal_diameter_mm: Some(6.0),
+        root_diameter_mm: Some(4.0),
+        head_diameter_mm: Some(12.0),
+        screw_length_mm: 80.0,
+        thread_length_mm: Some(50.0),
+        tip_length_mm: None,
+        bending_yield_mpa: Some(620.0),
+        side_specific_gravity: 0.42,
+        side_thickness_mm: 18.0,
+        side_angle_to_grain_deg: 0.0,
+        head_recess_mm: 0.0,
+        gap_mm: 12.5,
+        main_specific_gravity: 0.42,
+        main_thickness_mm: 89.0,
+        main_angle_to_grain_deg: 0.0,
+        main_direction: FastenerDirection::SideGrain,
+        rounding: BearingRounding::Unrounded,
+        load_duration: LoadDuration::Permanent,
+        fabrication_moisture: MemberMoisture::Dry,
+        service_moisture: MemberMoisture::Dry,
+        temperature: TemperatureBand::UpTo100F,
+        arrangement: FastenerArrangement::OneFastenerOrRow,
+        lateral_n: 120.0,
+        withdrawal_n: 100.0,
+    })
+    .unwrap();
+    let values: Vec<f64> = found.modes.iter().map(|mode| mode.value_n).collect();
+    assert_eq!(values, [whole.im_n, whole.is_n, whole.ii_n, whole.iiim_n, whole.iiis_n, whole.iv_n]);
+    assert_eq!(found.governing_mode, whole.governing_mode.words());
+    assert_eq!(found.lateral_capacity_n, Some(whole.lateral_capacity_n));
+    assert_eq!(line(&found.loads, "withdrawal").capacity, Some(whole.withdrawal_capacity_n));
+    assert_eq!(line(&found.loads, "head").capacity, Some(whole.pull_through_capacity_n));
+    assert_eq!(found.outcome, Outcome::Met);
+}
+
+#[test]
+fn both_standards_answer_in_one_shape() {
+    for standard in [JointStandard::NdsAsd, JointStandard::Ec5] {
+        let found = joint(&screws(standard)).unwrap();
+        assert_eq!(found.modes.len(), 6);
+        assert!(found.modes.iter().any(|mode| mode.name == found.governing_mode));
+        let least_n = found.modes.iter().map(|mode| mode.value_n).fold(f64::INFINITY, f64::min);
+        assert_eq!(found.lateral_value_n, Some(least_n));
+        // The capacity is the value times the listed factors.
+        let product: f64 = found.factors.iter().map(|factor| factor.value).product();
+        assert!((found.lateral_capacity_n.unwrap() / (least_n * product) - 1.0).abs() < 1e-12);
+        for name in ["lateral load", "withdrawal", "head", "tension", "lateral and withdrawal"] {
+            assert_eq!(line(&found.loads, name).outcome, Outcome::Met, "{standard:?} {name}");
+        }
+        for name in ["least penetration", "point inside", "lead hole", "spacing"] {
+            assert_ne!(line(&found.requirements, name).outcome, Outcome::NotMet, "{standard:?} {name}");
+        }
+        assert_eq!(found.outcome, Outcome::Met, "{standard:?}: {:?}", found.requirements);
+        assert!(found.utilisation.is_some_and(|share| share > 0.0 && share <= 1.0));
+        assert!(!found.cautions.is_empty());
+    }
+}
+
+// What a standard has no rule for is said so, and never passes.
+#[test]
+fn what_is_not_covered_never_passes() {
+    let outcome = |input: &JointInput| joint(input).unwrap().outcome;
+    let ec5 = || JointInput { withdrawal_n: 0.0, ..screws(JointStandard::Ec5) };
+    let nds = || JointInput { lateral_n: 120.0, withdrawal_n: 0.0, ..screws(JointStandard::NdsAsd) };
+    let over_lining = joint(&JointInput { gaps: lining(12.5), ..ec5() }).unwrap();
+    assert_eq!((over_lining.outcome, over_lining.lateral_capacity_n), (Outcome::NotCovered, None));
+    assert!(over_lining.modes.is_empty() && over_lining.utilisation.is_none());
+    assert_eq!(outcome(&JointInput { gaps: lining(12.5), ..nds() }), Outcome::Met);
+    for drive in [JointDrive::EndGrain, JointDrive::ToeNailed, JointDrive::Pocket] {
+        assert_ne!(outcome(&JointInput { drive, ..ec5() }), Outcome::Met, "{drive:?}");
+    }
+    assert_eq!(outcome(&JointInput { drive: JointDrive::Pocket, ..nds() }), Outcome::NotCovered);
+    assert_eq!(outcome(&JointInput { drive: JointDrive::EndGrain, ..nds() }), Outcome::Met);
+    // Withdrawal from end grain: forbidden by the one, without a value in the other.
+    let pulled = |standard| JointInput { drive: JointDrive::EndGrain, lateral_n: 0.0, ..screws(standard) };
+    assert_eq!(outcome(&pulled(JointStandard::NdsAsd)), Outcome::NotMet);
+    assert_eq!(outcome(&pulled(JointStandard::Ec5)), Outcome::NotCovered);
+    assert_eq!(outcome(&JointInput { temperature: TemperatureBand::UpTo150F, ..ec5() }), Outcome::NotCovered);
+    let board = JointMember { material: Ec5Material::MdfLa, ..member(18.0) };
+    assert_eq!(outcome(&JointInput { side: board, ..ec5() }), Outcome::NotCovered);
+    assert_eq!(outcome(&JointInput { side: board, ..nds() }), Outcome::NotCovered);
+    let unknown = JointFastener { tension_capacity_n: None, ..ec5().fastener };
+    let pulled = JointInput { fastener: unknown, ..screws(JointStandard::Ec5) };
+    assert_eq!(outcome(&pulled), Outcome::NotDetermined);
+    assert_eq!(outcome(&JointInput { count: 4, ..ec5() }), Outcome::NotDetermined);
+}
+
+// EN 1995-1-1 8.3.2(1), Table 8.2, 8.3.1.1(2).
+#[test]
+fn requirements_stand_each_on_its_own_line() {
+    let nail = JointFastener {
+        kind: JointFastenerKind::SmoothNail,
+        nominal_diameter_mm: 3.1,
+        head_diameter_mm: 7.0,
+        root_diameter_mm: None,
+        shank_diameter_mm: None,
+        length_mm: 70.0,
+        thread_length_mm: None,
+        ..screws(JointStandard::Ec5).fastener
+    };
+    let layout = JointLayout {
+        in_row: 2,
+        along_grain_mm: Some(31.0),
+        across_grain_mm: Some(15.0),
+        loaded_end_mm: Some(46.5),
+        unloaded_end_mm: None,
+        loaded_edge_mm: Some(15.5),
+        unloaded_edge_mm: Some(15.5),
+    };
+    let input = JointInput {
+        fastener: nail,
+        count: 4,
+        layout: Some(layout),
+        lead_hole_mm: None,
+        side: member(22.0),
+        ..screws(JointStandard::Ec5)
+    };
+    let found = joint(&input).unwrap();
+    let outcome = |name: &str| line(&found.requirements, name).outcome;
+    assert_eq!(outcome("kind of nail"), Outcome::NotMet);
+    assert_eq!(outcome("spacing along"), Outcome::Met);
+    assert_eq!(outcome("spacing across"), Outcome::NotMet);
+    assert_eq!(outcome("distance to a loaded end"), Outcome::Met);
+    assert_eq!(outcome("distance to an unloaded end"), Outcome::NotDetermined);
+    assert_eq!(outcome("distance to a loaded edge"), Outcome::Met);
+    assert_eq!(outcome("thickness of the side member"), Outcome::Met);
+    assert_eq!(outcome("lead hole"), Outcome::Met);
+    // Two in a row at 10 d: 2^0.85.
+    let row = found.factors.iter().find(|factor| factor.name.starts_with("n_ef/n")).unwrap();
+    assert!((row.value - 1.802_500_925_221_660_4 / 2.0).abs() < 1e-12);
+    let oak =
+        JointMember { material: Ec5Material::Hardwood, characteristic_density_kg_m3: Some(560.0), ..member(22.0) };
+    let in_oak = joint(&JointInput { side: oak, ..input.clone() }).unwrap();
+    assert_eq!(line(&in_oak.requirements, "lead hole").outcome, Outcome::NotMet);
+    assert_eq!(in_oak.outcome, Outcome::NotMet);
+    let bored = joint(&JointInput { side: oak, lead_hole_mm: Some(2.4), ..input }).unwrap();
+    assert_eq!(line(&bored.requirements, "lead hole").outcome, Outcome::Met);
+}
+
+#[test]
+fn what_is_missing_or_contradicts_is_named_with_its_path() {
+    let faults = |input: &JointInput| {
+        let error = joint(input).expect_err("refused");
+        error.details().iter().map(|fault| (fault.code, fault.path.clone())).collect::<Vec<_>>()
+    };
+    let bare = JointMember { characteristic_density_kg_m3: None, specific_gravity: None, ..member(18.0) };
+    let input = JointInput { side: bare, ..screws(JointStandard::Ec5) };
+    assert_eq!(faults(&input), [(ErrorCode::MissingField, "side.characteristic_density_kg_m3".to_owned())]);
+    let input = JointInput { side: bare, ..screws(JointStandard::NdsAsd) };
+    assert_eq!(faults(&input), [(ErrorCode::MissingField, "side.specific_gravity".to_owned())]);
+    let soft = JointFastener { tensile_strength_mpa: None, ..screws(JointStandard::Ec5).fastener };
+    let input = JointInput { fastener: soft, ..screws(JointStandard::Ec5) };
+    assert_eq!(faults(&input), [(ErrorCode::MissingField, "fastener.tensile_strength_mpa".to_owned())]);
+    let input = JointInput { gaps: lining(70.0), ..screws(JointStandard::NdsAsd) };
+    assert_eq!(faults(&input), [(ErrorCode::PenetrationTooShort, "fastener.length_mm".to_owned())]);
+    let thick = JointFastener { root_diameter_mm: Some(7.0), ..soft };
+    let input = JointInput { fastener: thick, gaps: lining(f64::NAN), ..screws(JointStandard::Ec5) };
+    let found = faults(&input);
+    assert!(found.contains(&(ErrorCode::NotFinite, "gaps[0].thickness_mm".to_owned())), "{found:?}");
+    assert!(found.contains(&(ErrorCode::Inconsistent, "fastener.root_diameter_mm".to_owned())), "{found:?}");
+}
+
+// The worked example of docs/src/theory/dowels_ec5.md, evaluated apart with the printed equations, to whole newtons.
+#[test]
+fn the_worked_example_of_the_theory_page_holds() {
+    let found = joint(&screws(JointStandard::Ec5)).unwrap();
+    let by_hand = [2_173.0, 7_485.0, 2_807.0, 1_627.0, 3_116.0, 2_208.0];
+    for (mode, value_n) in found.modes.iter().zip(by_hand) {
+        assert!((mode.value_n - value_n).abs() < 0.51, "{}: {} N against {value_n} N", mode.name, mode.value_n);
+    }
+    let near = |value_n: Option<f64>, wanted: f64| assert!((value_n.unwrap() - wanted).abs() < 0.51, "{value_n:?}");
+    near(found.lateral_value_n, 1_627.0);
+    near(found.lateral_capacity_n, 751.0);
+    near(line(&found.loads, "withdrawal").capacity, 1_617.0);
+    near(line(&found.loads, "head").capacity, 570.0);
+    let both = line(&found.loads, "lateral and withdrawal").utilisation.unwrap();
+    assert!((both - 0.376).abs() < 5e-4, "{both}");
+}
+
+fn any_kind() -> impl Strategy<Value = JointFastenerKind> {
+    prop_oneof![
+        Just(JointFastenerKind::WoodScrew),
+        Just(JointFastenerKind::LagScrew),
+        Just(JointFastenerKind::SmoothNail),
+        Just(JointFastenerKind::RingShankNail),
+    ]
+}
+
+// NDS 12.5.4 and the toe-nail's usual lengths: a third of the nail in the side member, C_tn 0.83 and 0.67.
+#[test]
+fn a_toe_nail_is_read_by_the_american_standard_only() {
+    let nail = JointFastener {
+        kind: JointFastenerKind::SmoothNail,
+        nominal_diameter_mm: 3.3274,
+        root_diameter_mm: None,
+        shank_diameter_mm: None,
+        head_diameter_mm: 7.14,
+        length_mm: 63.5,
+        thread_length_mm: None,
+        bending_yield_mpa: None,
+        ..screws(JointStandard::NdsAsd).fastener
+    };
+    let toe = JointInput {
+        fastener: nail,
+        drive: JointDrive::ToeNailed,
+        lead_hole_mm: None,
+        lateral_n: 100.0,
+        withdrawal_n: 20.0,
+        side: member(38.1),
+        ..screws(JointStandard::NdsAsd)
+    };
+    let found = joint(&toe).unwrap();
+    let side_mm = 63.5 / 3.0;
+    assert!((found.penetration_mm - (63.5 * 0.866_025_403_784_438_6 - side_mm)).abs() < 1e-9);
+    let factor = |name: &str| found.factors.iter().find(|factor| factor.name.starts_with(name)).unwrap().value;
+    assert_eq!(factor("C_tn"), 0.83);
+    // Smooth nail: 1380 G^2.5 D per inch of the two thirds behind the joint, in pounds and inches.
+    let withdrawal_lbf = 1_380.0 * 0.114_320_266 * 0.131 * (2.0 / 3.0 * 2.5) * 0.9 * 0.67;
+    let capacity_n = line(&found.loads, "withdrawal").capacity.unwrap();
+    assert!((capacity_n / 4.448_221_615 / withdrawal_lbf - 1.0).abs() < 1e-5, "{capacity_n} N");
+    assert_eq!(found.outcome, Outcome::Met, "{:?} {:?}", found.loads, found.requirements);
+    let over_lining = joint(&JointInput { gaps: lining(5.0), ..toe.clone() }).unwrap();
+    assert_eq!(over_lining.outcome, Outcome::NotCovered);
+    let screw = JointFastener { kind: JointFastenerKind::WoodScrew, root_diameter_mm: Some(2.4), ..nail };
+    assert_eq!(
+        joint(&JointInput { fastener: screw, lead_hole_mm: Some(2.0), ..toe }).unwrap().outcome,
+        Outcome::NotCovered
+    );
+}
+
+proptest! {
+    // Whatever is asked: an answer of finite numbers or a fault, and no pass over a load without a capacity.
+    #[test]
+    fn hostile_joints_are_answered_or_refused(
+        kind in any_kind(), which in any::<u16>(), bits in any::<u64>(), standard in any::<bool>(),
+        length in 5.0..400.0_f64, diameter in 1.0..25.0_f64, side in 0.1..200.0_f64, gap in 0.0..60.0_f64, count in 0_u32..30,
+    ) {
+        let standard = if standard { JointStandard::Ec5 } else { JointStandard::NdsAsd };
+        let wild = f64::from_bits(bits);
+        let pick = |bit: u32, fair: f64| if which >> bit & 1 == 1 && which % 3 == 0 { wild } else { fair };
+        let base = screws(standard);
+        let input = JointInput {
+            fastener: JointFastener {
+                kind,
+                nominal_diameter_mm: pick(0, diameter),
+                root_diameter_mm: Some(pick(1, diameter * 0.65)),
+                head_diameter_mm: pick(2, diameter * 2.0),
+                length_mm: pick(3, length),
+                thread_length_mm: Some(pick(4, length * 0.6)),
+                ..base.fastener
+            },
+            side: member(pick(5, side)),
+            gaps: lining(pick(6, gap)),
+            count,
+            lateral_n: pick(7, 250.0),
+            withdrawal_n: pick(8, 100.0),
+            ..base
+        };
+        if let Ok(found) = joint(&input) {
+            let numbers = [found.lateral_capacity_n, found.axial_capacity_n, found.combined_capacity_n, found.utilisation];
+            prop_assert!(numbers.into_iter().flatten().all(f64::is_finite));
+            prop_assert!(found.modes.iter().all(|mode| mode.value_n.is_finite() && mode.value_n > 0.0));
+            if found.outcome == Outcome::Met {
+                prop_assert!(input.lateral_n <= 0.0 || found.lateral_capacity_n.is_some());
+                prop_assert!(input.withdrawal_n <= 0.0 || found.axial_capacity_n.is_some());
+            }
+        }
+    }
+}
