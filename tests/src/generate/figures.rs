@@ -1,13 +1,32 @@
 //! Figures of the book, drawn by the library itself.
 
-use beamcraft_core::export::section_svg;
-use beamcraft_core::plan::{BeamSpec, plan};
+use beamcraft_core::export::{movement_svg, section_svg};
+use beamcraft_core::movement::{YearlyMovementInput, yearly_movement};
+use beamcraft_core::plan::{BeamSpec, ReportLengths, plan};
 
 use super::GeneratedFile;
 use super::model::Model;
 
 /// The beam of the guide.
 const ASH: &str = include_str!("../../../beamcraft-core/examples/specs/ash_shelf_beam.json");
+
+/// Its panels through a year: outdoor means of a cold inland climate, chosen for the figure, heated to 21 °C.
+const YEAR: &str = r#"{
+    "climate": { "outdoor": { "room_temperature_c": 21, "vapour_gain_pa": 200, "months": [
+        { "temperature_c": -6, "dew_point_c": -9 }, { "temperature_c": -5, "dew_point_c": -9 },
+        { "temperature_c": 0, "dew_point_c": -5 }, { "temperature_c": 6, "dew_point_c": 0 },
+        { "temperature_c": 12, "dew_point_c": 6 }, { "temperature_c": 16, "dew_point_c": 10 },
+        { "temperature_c": 18, "dew_point_c": 12 }, { "temperature_c": 17, "dew_point_c": 12 },
+        { "temperature_c": 12, "dew_point_c": 9 }, { "temperature_c": 7, "dew_point_c": 4 },
+        { "temperature_c": 1, "dew_point_c": -2 }, { "temperature_c": -4, "dew_point_c": -7 } ] } },
+    "panels": [
+        { "id": "top, flat sawn", "wood": { "species": { "name": "white ash" } }, "cut": "flat_sawn",
+          "width_mm": 215, "thickness_mm": 20, "made_moisture_pct": 8 },
+        { "id": "front, flat sawn", "wood": { "species": { "name": "white ash" } }, "cut": "flat_sawn",
+          "width_mm": 185, "thickness_mm": 20, "made_moisture_pct": 8 },
+        { "id": "bottom, quarter sawn", "wood": { "species": { "name": "white ash" } }, "cut": "quarter_sawn",
+          "width_mm": 215, "thickness_mm": 20, "made_moisture_pct": 8 } ]
+}"#;
 
 /// Every figure.
 ///
@@ -16,8 +35,12 @@ const ASH: &str = include_str!("../../../beamcraft-core/examples/specs/ash_shelf
 pub fn files(_: &Model) -> Vec<GeneratedFile> {
     let section =
         beamcraft_core::json::read::<BeamSpec>(ASH).and_then(|spec| plan(&spec)).map(|plan| section_svg(&plan));
-    match section {
-        Ok(svg) => vec![GeneratedFile::new("docs/src/figures/section.svg", svg)],
-        Err(error) => panic!("the spec of the guide: {error}"),
-    }
+    let year = beamcraft_core::json::read::<YearlyMovementInput>(YEAR).and_then(|year| yearly_movement(&year));
+    let movement = year.map(|year| movement_svg(&year, ReportLengths::Metric));
+    let named = [("section", section), ("movement", movement)];
+    let drawn = named.into_iter().map(|(name, drawing)| match drawing {
+        Ok(svg) => GeneratedFile::new(format!("docs/src/figures/{name}.svg"), svg),
+        Err(error) => panic!("the figure {name}: {error}"),
+    });
+    drawn.collect()
 }
