@@ -1,9 +1,11 @@
-//! A plan as files: drawing, solids, report. Pure functions from a [`Plan`](crate::plan::Plan) to text or bytes.
+//! A plan as files: drawing, solids, report; gaps of a stack-up as a drawing. Pure functions from a
+//! [`Plan`](crate::plan::Plan) or a [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
 //!
 //! | function | gives | for |
 //! |---|---|---|
 //! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
+//! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
 //! ```
@@ -23,6 +25,7 @@
 //! the plan, or is measured on its solids.
 
 mod cut;
+mod gaps;
 mod report;
 mod section;
 mod stl;
@@ -33,6 +36,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use gaps::gap_histograms_svg;
 pub use report::report_html;
 pub use section::section_svg;
 pub use stl::panels_stl;
