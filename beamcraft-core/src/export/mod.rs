@@ -1,11 +1,13 @@
-//! A plan as files: drawing, solids, report; and the movement of a year as a drawing. Pure functions from a
-//! [`Plan`](crate::plan::Plan) or a result to text or bytes.
+//! A plan as files: drawing, solids, report; the movement of a year and the gaps of a stack-up as drawings. Pure functions
+//! from a [`Plan`](crate::plan::Plan), a [`YearlyMovement`](crate::movement::YearlyMovement) or a
+//! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
 //!
 //! | function | gives | for |
 //! |---|---|---|
 //! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
 //! | [`movement_svg`] | SVG, two charts over twelve months | the choice of a cut and a season |
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
+//! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
 //! ```
@@ -26,6 +28,7 @@
 
 mod cut;
 mod movement;
+mod gaps;
 mod report;
 mod section;
 mod stl;
@@ -37,6 +40,7 @@ mod words;
 mod samples;
 
 pub use movement::movement_svg;
+pub use gaps::gap_histograms_svg;
 pub use report::report_html;
 pub use section::section_svg;
 pub use stl::panels_stl;

@@ -355,7 +355,8 @@ fn places(gaps: &[f64; LANES], scale: f64) -> [u32; LANES] {
     let mut places = [0; LANES];
     for ((place, gap), k) in places.iter_mut().zip(gaps).zip(0_u32..) {
         let scaled = gap * scale;
-        let last = (BINS - 1) as f64;
+        // Inside the last bin, away from its lower end, which could round to the bin below.
+        let last = BINS as f64 - 0.75;
         let within = if scaled < last { scaled } else { last };
         // Rounded down, but for the ends of the bins themselves.
         let bin = ((within - 0.5) + TO_WHOLE).to_bits() as u32;
