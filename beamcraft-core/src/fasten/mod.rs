@@ -3,7 +3,7 @@
 //! Answers how much one fastener carries sideways in one or two shear planes ([`dowel_shear`], [`dowel_double_shear`]),
 //! along its axis ([`fastener_withdrawal`], [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]);
 //! what it bears on ([`dowel_bearing`], [`dowel_bearing_material`]); which factors apply to it ([`connection_factors`],
-//! [`group_action_factor`], [`geometry_factor`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood
+//! [`group_action_factor`], [`geometry_factor`]); which hole it wants ([`lead_hole`], [`bored_hole`]); and all of that for a whole wood
 //! screw through a cleat and a wall lining into a stud ([`screw_joint`]) or any nail or screw between members of wood,
 //! panel, steel or concrete ([`dowel_joint_nds`]). [`fastener_group`] shares an eccentric load out; [`list_fasteners`]
 //! is the catalogue; [`choose_screw`], [`screw_length`], [`screw_count`] and [`pocket_screw`] choose from it;
@@ -68,6 +68,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     GROUP_ACTION_FACTOR,
     GEOMETRY_FACTOR,
     LEAD_HOLE,
+    BORED_HOLE,
     SCREW_JOINT,
     DOWEL_JOINT_NDS,
     SHORT_PENETRATION,

@@ -5,6 +5,7 @@
 
 mod bearing;
 mod bending;
+mod bored_hole;
 mod combined;
 mod double_shear;
 mod dowel_joint;
@@ -23,6 +24,7 @@ mod withdrawal;
 
 pub use bearing::{BearingRounding, DowelBearing, DowelBearingInput, DowelSizeRange, FastenerDirection, dowel_bearing};
 pub use bending::{BendingYield, BendingYieldFastener, BendingYieldInput, bending_yield};
+pub use bored_hole::{BoredHole, BoredHoleInput, bored_hole};
 pub use combined::{
     CombinedLateralWithdrawal, CombinedLateralWithdrawalInput, CombinedLoadRule, combined_lateral_withdrawal,
 };
@@ -52,7 +54,7 @@ pub use withdrawal::{
 
 #[cfg(feature = "json")]
 pub(super) use {
-    bearing::DOWEL_BEARING, bending::BENDING_YIELD, combined::COMBINED_LATERAL_WITHDRAWAL,
+    bearing::DOWEL_BEARING, bending::BENDING_YIELD, bored_hole::BORED_HOLE, combined::COMBINED_LATERAL_WITHDRAWAL,
     double_shear::DOWEL_DOUBLE_SHEAR, dowel_joint::DOWEL_JOINT_NDS, factors::CONNECTION_FACTORS,
     geometry::GEOMETRY_FACTOR, group_action::GROUP_ACTION_FACTOR, joint::SCREW_JOINT, lateral::DOWEL_SHEAR,
     lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, short_penetration::SHORT_PENETRATION,
