@@ -30,32 +30,29 @@
 //! | G | specific gravity, oven-dry mass and volume | – |
 //! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
 //!
-//! Two standards: the American one with allowable-stress values per fastener, and Eurocode 5, whose calculations begin
-//! with `ec5_` and give characteristic values. They hold only when the spacing, edge and end distances keep the wood from
-//! splitting.
-//! Capacities are allowable-stress values of the American standard per fastener, with the load-and-resistance-factor
-//! values beside them in whole joints. They hold only when the spacing,
-//! edge and end distances keep the wood from splitting.
+//! Two standards: the American one with allowable-stress values per fastener, and the load-and-resistance-factor values
+//! beside them in whole joints; and Eurocode 5, whose calculations begin with `ec5_` and give characteristic values. They
+//! hold only when the spacing, edge and end distances keep the wood from splitting.
 //!
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
+mod catalogue;
+mod choose;
 mod ec5;
+mod group;
 mod joint;
 mod nds;
 mod screws;
 
-pub use ec5::*;
-pub use joint::*;
-mod catalogue;
-mod choose;
-mod group;
 pub use catalogue::{
     CatalogueFastener, FastenerFamily, FastenerList, ListFastenersInput, SoldLengthSeries, list_fasteners,
     sold_lengths_mm,
 };
 pub use choose::*;
+pub use ec5::*;
 pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerShare, StripContact, fastener_group};
+pub use joint::*;
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
 
