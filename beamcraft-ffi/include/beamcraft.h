@@ -701,6 +701,18 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 2: Volume when ovendry: the value of the NDS. */
 #define BEAMCRAFT_GRAVITY_BASIS_OVENDRY 2
 
+/* Whether a point lies in the handbook's table, which was computed with the equation. */
+/** 0: −1.1 °C to 132.2 °C and 5 % to 95 % relative humidity. */
+#define BEAMCRAFT_SORPTION_TABLE_WITHIN 0
+/** 1: Colder or drier than the table: the equation is extended. */
+#define BEAMCRAFT_SORPTION_TABLE_EXTENDED 1
+
+/* What air below freezing is saturated over. */
+/** 0: Supercooled water, as weather services state humidity and dew point at every temperature. */
+#define BEAMCRAFT_SATURATION_SURFACE_WATER 0
+/** 1: Ice, as the tables of building services do below freezing; the dew point is then the frost point. */
+#define BEAMCRAFT_SATURATION_SURFACE_ICE 1
+
 /* How the fastener's axis lies to the fibres of the member that holds it. */
 /** 0: Driven into side grain, across the fibres. */
 #define BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN 0
@@ -727,6 +739,28 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 2: Nail of hardened steel, such as a post-frame ring shank nail. */
 #define BEAMCRAFT_BENDING_YIELD_FASTENER_HARDENED_NAIL 2
 
+/* What a dowel bears on. */
+/** 0: Solid or glued laminated wood: its strength follows from the specific gravity, see `dowel_bearing`. */
+#define BEAMCRAFT_DOWEL_MATERIAL_WOOD 0
+/** 1: Plywood of Structural I or Marine grade, specific gravity 0.50. */
+#define BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_STRUCTURAL_1 1
+/** 2: Plywood of any other grade, specific gravity 0.42. */
+#define BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_OTHER 2
+/** 3: Oriented strand board of any grade, specific gravity 0.50. */
+#define BEAMCRAFT_DOWEL_MATERIAL_ORIENTED_STRAND_BOARD 3
+/** 4: Medium-density fibreboard: the standard publishes no value. */
+#define BEAMCRAFT_DOWEL_MATERIAL_MEDIUM_DENSITY_FIBREBOARD 4
+/** 5: Particleboard: the standard publishes no value. */
+#define BEAMCRAFT_DOWEL_MATERIAL_PARTICLEBOARD 5
+/** 6: Steel plate ASTM A36, at least 1/4 in thick. */
+#define BEAMCRAFT_DOWEL_MATERIAL_STEEL_PLATE_A36 6
+/** 7: Sheet steel ASTM A653 grade 33, 3 gage (0.239 in) and thinner. */
+#define BEAMCRAFT_DOWEL_MATERIAL_SHEET_STEEL_A653 7
+/** 8: Concrete of at least 2500 psi (17.2 MPa) compressive strength, as main member. */
+#define BEAMCRAFT_DOWEL_MATERIAL_CONCRETE 8
+/** 9: Masonry: the standard publishes no value. */
+#define BEAMCRAFT_DOWEL_MATERIAL_MASONRY 9
+
 /* Which row of the table of reduction terms applies. */
 /** 0: Below 1/4 in: K_D in every mode. */
 #define BEAMCRAFT_REDUCTION_RULE_BELOW_QUARTER_INCH 0
@@ -748,6 +782,16 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_YIELD_MODE_IIIS 4
 /** 5: Mode IV: the dowel bends at two hinges, one in each member. */
 #define BEAMCRAFT_YIELD_MODE_IV 5
+
+/* The way in which a dowel joint in double shear gives in. */
+/** 0: Mode I_m: the main member is crushed along its whole bearing length. */
+#define BEAMCRAFT_DOUBLE_SHEAR_MODE_IM 0
+/** 1: Mode I_s: both side members are crushed along their whole bearing length. */
+#define BEAMCRAFT_DOUBLE_SHEAR_MODE_IS 1
+/** 2: Mode III_s: the dowel turns in the side members and bends at a hinge for each of them in the main member. */
+#define BEAMCRAFT_DOUBLE_SHEAR_MODE_IIIS 2
+/** 3: Mode IV: the dowel bends at two hinges in each shear plane. */
+#define BEAMCRAFT_DOUBLE_SHEAR_MODE_IV 3
 
 /* A kind of dowel fastener driven into wood. */
 /** 0: Wood screw with cut or rolled thread. */
@@ -831,6 +875,44 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 1: Toe-nailed, at about 30° through the edge of a member. */
 #define BEAMCRAFT_NAIL_DRIVING_TOE_NAILED 1
 
+/* What the row of fasteners joins, which decides its load/slip modulus. */
+/** 0: Wood to wood: 180 000 D^1.5 lbf/in. */
+#define BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD 0
+/** 1: Wood to metal: 270 000 D^1.5 lbf/in. */
+#define BEAMCRAFT_SLIP_JOINT_WOOD_TO_METAL 1
+
+/* Which way a fastener pushes in the member whose distances are checked. */
+/** 0: Across its axis, towards the member's end: the member is in tension. */
+#define BEAMCRAFT_SPACING_LOAD_TOWARDS_END 0
+/** 1: Across its axis, away from the member's end: the member is in compression. */
+#define BEAMCRAFT_SPACING_LOAD_AWAY_FROM_END 1
+/** 2: Along its axis only. */
+#define BEAMCRAFT_SPACING_LOAD_WITHDRAWAL_ONLY 2
+
+/* How easily the member splits, as the table of end distances tells it. */
+/** 0: Softwood. */
+#define BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD 0
+/** 1: Hardwood. */
+#define BEAMCRAFT_END_DISTANCE_WOOD_HARDWOOD 1
+
+/* Whether holes are bored for thin fasteners. */
+/** 0: Holes are bored. */
+#define BEAMCRAFT_BORED_HOLES_BORED 0
+/** 1: Driven without holes. */
+#define BEAMCRAFT_BORED_HOLES_NOT_BORED 1
+
+/* What lies on the wood, for the recommended distances of thin fasteners. */
+/** 0: Wood side member. */
+#define BEAMCRAFT_SIDE_PLATE_WOOD 0
+/** 1: Steel side plate. */
+#define BEAMCRAFT_SIDE_PLATE_STEEL 1
+
+/* Where the distances come from. */
+/** 0: Required by the standard, for fasteners of 1/4 in and more (NDS 12.5.1). */
+#define BEAMCRAFT_SPACING_RULE_REQUIRED 0
+/** 1: Recommended by its commentary, for thinner ones (NDS Commentary Tables C12.1.5.7, C12.1.6.6). */
+#define BEAMCRAFT_SPACING_RULE_RECOMMENDED 1
+
 /* Whether a hole must be bored. */
 /** 0: The standard asks for a hole. */
 #define BEAMCRAFT_LEAD_HOLE_NEED_REQUIRED 0
@@ -873,6 +955,243 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 3: Lateral and withdrawal load at once. */
 #define BEAMCRAFT_SCREW_JOINT_CHECK_COMBINED 3
 
+/* How loads and capacities are compared. */
+/** 0: Allowable stress design: loads as they are, capacities with the load duration factor. */
+#define BEAMCRAFT_NDS_DESIGN_ASD 0
+/** 1: Load and resistance factor design: factored loads, capacities with format, resistance and time effect factor. */
+#define BEAMCRAFT_NDS_DESIGN_LRFD 1
+
+/* Time effect of a factored load combination (NDS 2018 Appendix N, Table N3, recalled; connections are never given more
+ * than 1). */
+/** 0: Dead load alone, 1.4 D; 0.6. */
+#define BEAMCRAFT_TIME_EFFECT_DEAD_ONLY 0
+/** 1: Live load from storage governs; 0.7. */
+#define BEAMCRAFT_TIME_EFFECT_STORAGE 1
+/** 2: Live load from occupancy, roof live load or snow governs; 0.8. */
+#define BEAMCRAFT_TIME_EFFECT_OCCUPANCY_OR_SNOW 2
+/** 3: Wind, earthquake or impact governs; 1.0. */
+#define BEAMCRAFT_TIME_EFFECT_SHORT_OR_IMPACT 3
+
+/* A dowel-type fastener as the standard groups them. */
+/** 0: Smooth round nail. */
+#define BEAMCRAFT_EC5_FASTENER_ROUND_NAIL 0
+/** 1: Smooth square or grooved nail. */
+#define BEAMCRAFT_EC5_FASTENER_SQUARE_NAIL 1
+/** 2: Nail with a profiled shank: ringed or threaded; an "other nail" of the standard. */
+#define BEAMCRAFT_EC5_FASTENER_THREADED_NAIL 2
+/** 3: Screw. */
+#define BEAMCRAFT_EC5_FASTENER_SCREW 3
+/** 4: Bolt with washers. */
+#define BEAMCRAFT_EC5_FASTENER_BOLT 4
+/** 5: Smooth steel dowel without head. */
+#define BEAMCRAFT_EC5_FASTENER_DOWEL 5
+
+/* Whether a hole is bored before the fastener is driven. */
+/** 0: Driven without a hole. */
+#define BEAMCRAFT_EC5_HOLE_UNDRILLED 0
+/** 1: Driven into a bored hole. */
+#define BEAMCRAFT_EC5_HOLE_PREDRILLED 1
+
+/* Material of a member. */
+/** 0: Solid or glued laminated timber of softwood. */
+#define BEAMCRAFT_EC5_MATERIAL_SOFTWOOD 0
+/** 1: Solid or glued laminated timber of hardwood. */
+#define BEAMCRAFT_EC5_MATERIAL_HARDWOOD 1
+/** 2: Laminated veneer lumber. */
+#define BEAMCRAFT_EC5_MATERIAL_LVL 2
+/** 3: Plywood of a class allowed in the service class. */
+#define BEAMCRAFT_EC5_MATERIAL_PLYWOOD 3
+/** 4: Oriented strand board, grade 3 or 4. */
+#define BEAMCRAFT_EC5_MATERIAL_OSB_3_4 4
+/** 5: Oriented strand board of grade 2, or particleboard P4 or P5. */
+#define BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD 5
+/** 6: Hardboard. */
+#define BEAMCRAFT_EC5_MATERIAL_HARDBOARD 6
+/** 7: Medium density fibreboard MDF.LA. */
+#define BEAMCRAFT_EC5_MATERIAL_MDF_LA 7
+
+/* The equation that gave an embedment strength. */
+/** 0: Nail without predrilling (8.15). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_UNDRILLED 0
+/** 1: Nail in a predrilled hole (8.16). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_PREDRILLED 1
+/** 2: Bolt, dowel or thick nail in timber (8.31 to 8.33). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_TIMBER 2
+/** 3: Nail in plywood (8.20). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_PLYWOOD 3
+/** 4: Nail in hardboard (8.21). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_HARDBOARD 4
+/** 5: Nail in particleboard or OSB (8.22). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_PARTICLEBOARD 5
+/** 6: Bolt in plywood (8.36). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_PLYWOOD 6
+/** 7: Bolt in particleboard or OSB (8.37). */
+#define BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_PARTICLEBOARD 7
+
+/* What decides the diameter of a screw in the equations. */
+/** 0: The smooth shank, as thick as the thread, reaches at least 4 d into the point-side member. */
+#define BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_SMOOTH_SHANK 0
+/** 1: Otherwise: 1.1 times the thread root. */
+#define BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_THREAD_ROOT 1
+
+/* The way in which a joint in single shear gives in. */
+/** 0: Mode a: the head-side member is crushed along its whole length. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_A 0
+/** 1: Mode b: the point-side member is crushed along its whole length. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_B 1
+/** 2: Mode c: the fastener stays straight and turns in both members. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_C 2
+/** 3: Mode d: the fastener turns in the head-side member and bends in the point-side member. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_D 3
+/** 4: Mode e: the fastener turns in the point-side member and bends in the head-side member. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_E 4
+/** 5: Mode f: the fastener bends in both members. */
+#define BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_F 5
+
+/* The way in which a symmetric joint in double shear gives in. */
+/** 0: Mode g: the outer members are crushed along their whole thickness. */
+#define BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_G 0
+/** 1: Mode h: the middle member is crushed along its whole thickness. */
+#define BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_H 1
+/** 2: Mode j: the fastener turns in the outer members and bends in the middle one. */
+#define BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_J 2
+/** 3: Mode k: the fastener bends in the outer and in the middle members. */
+#define BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_K 3
+
+/* How a steel plate holds the fastener. */
+/** 0: Thin, up to half the diameter: the fastener may turn in the hole. */
+#define BEAMCRAFT_EC5_PLATE_CLASS_THIN 0
+/** 1: Between: interpolated. */
+#define BEAMCRAFT_EC5_PLATE_CLASS_BETWEEN 1
+/** 2: Thick, the diameter and more with a tight hole: the fastener is clamped. */
+#define BEAMCRAFT_EC5_PLATE_CLASS_THICK 2
+
+/* Mode of a single-shear joint of timber and a steel plate. */
+/** 0: Mode a, thin plate: the fastener turns in the timber. */
+#define BEAMCRAFT_EC5_STEEL_MODE_A 0
+/** 1: Mode b, thin plate: one hinge in the timber. */
+#define BEAMCRAFT_EC5_STEEL_MODE_B 1
+/** 2: Mode c, thick plate: the timber is crushed along its whole thickness. */
+#define BEAMCRAFT_EC5_STEEL_MODE_C 2
+/** 3: Mode d, thick plate: the fastener turns in the timber, hinge at the plate. */
+#define BEAMCRAFT_EC5_STEEL_MODE_D 3
+/** 4: Mode e, thick plate: hinges in the timber and at the plate. */
+#define BEAMCRAFT_EC5_STEEL_MODE_E 4
+
+/* Mode of a joint with a steel plate in the middle. */
+/** 0: Mode f: the timber is crushed along its whole thickness. */
+#define BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_F 0
+/** 1: Mode g: the fastener turns in the timber, hinge at the plate. */
+#define BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_G 1
+/** 2: Mode h: hinges in the timber and at the plate. */
+#define BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_H 2
+
+/* Mode of a timber member between two steel plates. */
+/** 0: Mode j, thin plates: the timber is crushed along its whole thickness. */
+#define BEAMCRAFT_EC5_STEEL_OUTER_MODE_J 0
+/** 1: Mode k, thin plates: hinges in the timber. */
+#define BEAMCRAFT_EC5_STEEL_OUTER_MODE_K 1
+/** 2: Mode l, thick plates: the timber is crushed along its whole thickness. */
+#define BEAMCRAFT_EC5_STEEL_OUTER_MODE_L 2
+/** 3: Mode m, thick plates: hinges in the timber and at the plates. */
+#define BEAMCRAFT_EC5_STEEL_OUTER_MODE_M 3
+
+/* Where the withdrawal strength of a screw comes from. */
+/** 0: The equation of the standard for screws of 6 to 12 mm (8.38 to 8.40). */
+#define BEAMCRAFT_EC5_WITHDRAWAL_RULE_EQUATION 0
+/** 1: A declared strength (8.40a). */
+#define BEAMCRAFT_EC5_WITHDRAWAL_RULE_DECLARED 1
+
+/* How moist the timber is when the nails are driven. */
+/** 0: Dry, as in service. */
+#define BEAMCRAFT_EC5_NAIL_TIMBER_DRY 0
+/** 1: Near fibre saturation, and drying under load: two thirds of the strength. */
+#define BEAMCRAFT_EC5_NAIL_TIMBER_DRIES_UNDER_LOAD 1
+
+/* The end of a nail that gives in. */
+/** 0: The shank at the point is drawn out. */
+#define BEAMCRAFT_EC5_AXIAL_PART_POINT 0
+/** 1: The head is drawn through. */
+#define BEAMCRAFT_EC5_AXIAL_PART_HEAD 1
+
+/* What gives in when a bolt is pulled. */
+/** 0: The bolt's steel. */
+#define BEAMCRAFT_EC5_WASHER_PART_BOLT 0
+/** 1: The wood under the washer. */
+#define BEAMCRAFT_EC5_WASHER_PART_WASHER 1
+
+/* Which equation joins the two loads. */
+/** 0: Smooth nails: the shares are added (8.27). */
+#define BEAMCRAFT_EC5_COMBINED_RULE_LINEAR 0
+/** 1: Other nails and screws: the squares of the shares are added (8.28). */
+#define BEAMCRAFT_EC5_COMBINED_RULE_QUADRATIC 1
+
+/* Whether the fasteners of a row stand on one line of the grain. */
+/** 0: On one line: they can split the wood together. */
+#define BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE 0
+/** 1: Staggered across the grain by one diameter or more; counts for nails and thin screws only. */
+#define BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED 1
+
+/* What the timber is joined to. */
+/** 0: Timber. */
+#define BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER 0
+/** 1: A steel plate: nails may stand at 0.7 of the spacing. */
+#define BEAMCRAFT_EC5_JOINT_PARTNER_STEEL 1
+/** 2: A wood panel: nails may stand at 0.85 of the spacing. */
+#define BEAMCRAFT_EC5_JOINT_PARTNER_PANEL 2
+
+/* The table that gave the distances. */
+/** 0: Nails and screws to 6 mm, without holes, up to 420 kg/m³ (Table 8.2). */
+#define BEAMCRAFT_EC5_SPACING_TABLE_NAIL_LIGHT 0
+/** 1: The same, above 420 up to 500 kg/m³ (Table 8.2). */
+#define BEAMCRAFT_EC5_SPACING_TABLE_NAIL_DENSE 1
+/** 2: Nails and screws to 6 mm, predrilled (Table 8.2). */
+#define BEAMCRAFT_EC5_SPACING_TABLE_NAIL_PREDRILLED 2
+/** 3: Bolts and screws above 6 mm (Table 8.4). */
+#define BEAMCRAFT_EC5_SPACING_TABLE_BOLT 3
+/** 4: Dowels (Table 8.5). */
+#define BEAMCRAFT_EC5_SPACING_TABLE_DOWEL 4
+
+/* Service class: how moist the air is over the year (2.3.1.3). */
+/** 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 0
+/** 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 1
+/** 2: Wetter than that. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 2
+
+/* Load-duration class (2.3.1.2); with several loads the shortest decides. */
+/** 0: More than ten years: own weight. */
+#define BEAMCRAFT_EC5_LOAD_DURATION_PERMANENT 0
+/** 1: Six months to ten years: storage. */
+#define BEAMCRAFT_EC5_LOAD_DURATION_LONG_TERM 1
+/** 2: One week to six months: imposed floor load. */
+#define BEAMCRAFT_EC5_LOAD_DURATION_MEDIUM_TERM 2
+/** 3: Less than one week. */
+#define BEAMCRAFT_EC5_LOAD_DURATION_SHORT_TERM 3
+/** 4: A gust, a blow. */
+#define BEAMCRAFT_EC5_LOAD_DURATION_INSTANTANEOUS 4
+
+/* What a check rests on. */
+/** 0: A published rule. */
+#define BEAMCRAFT_BASIS_CLAUSE 0
+/** 1: Statics or geometry, shown in the theory pages. */
+#define BEAMCRAFT_BASIS_DERIVED 1
+/** 2: The user's number, or a default with its reason. */
+#define BEAMCRAFT_BASIS_CHOSEN 2
+
+/* A series of lengths that screws are sold in. */
+/** 0: Inches: by eighths to 1 in, by quarters to 3 in, by halves to 5 in, then 6, 7, 8, 10 and 12 in. */
+#define BEAMCRAFT_SOLD_LENGTH_SERIES_INCH 0
+/** 1: Millimetres: by 5 to 50 (from 20), by 10 to 100, by 20 to 240, then 260, 280 and 300. */
+#define BEAMCRAFT_SOLD_LENGTH_SERIES_METRIC 1
+
+/* How the board that the pocket screw enters stands to the board with the pocket. */
+/** 0: Its face lies on the end of the board with the pocket: the point comes nearest to its far face. */
+#define BEAMCRAFT_POCKET_MATE_FACE 0
+/** 1: It runs on in line, show faces flush: the point comes nearest to the show face. */
+#define BEAMCRAFT_POCKET_MATE_IN_LINE 1
+
 /* How the body rests on its seat. */
 /** 0: The bevel draws the body in harder than the foot alone needs: it also presses on the wall near its top. */
 #define BEAMCRAFT_SEAT_REGIME_SITS_AND_PRESSES_TOP 0
@@ -906,8 +1225,10 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_CAUTION_RAGS 5
 /** 6: Ventilate and keep away from every flame, pilot light and fireplace; let the finish cure fully, by its maker's time, before the first fire. */
 #define BEAMCRAFT_CAUTION_SOLVENTS 6
-/** 7: Detect cables and pipes before drilling into a wall. */
-#define BEAMCRAFT_CAUTION_SERVICES 7
+/** 7: Movement and stresses are averages and bounds, not a proof that a joint holds: boards differ, wood and glue creep, and common wood glue softens in sustained warmth, as over a hearth. */
+#define BEAMCRAFT_CAUTION_HELD_MOVEMENT 7
+/** 8: Detect cables and pipes before drilling into a wall. */
+#define BEAMCRAFT_CAUTION_SERVICES 8
 
 /* The edge about which the wall half would tilt. */
 /** 0: The lower edge presses on the wall. */
@@ -998,8 +1319,98 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_FINDING_CODE_NOT_COVERED 15
 /** 16: the mass is more than one person should be asked to lift */
 #define BEAMCRAFT_FINDING_CODE_HEAVY_LIFT 16
-/** 17: an end without a panel shows the inside of the body */
-#define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 17
+/** 17: two parts are glued together that move differently with moisture */
+#define BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT 17
+/** 18: an end without a panel shows the inside of the body */
+#define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 18
+
+/* How a board was sawn, by its growth rings on the end. */
+/** 0: Rings along the face: ring angle 0. */
+#define BEAMCRAFT_BOARD_CUT_FLAT_SAWN 0
+/** 1: Rings slanting: ring angle 45, the middle of what is sold as rift (common practice). */
+#define BEAMCRAFT_BOARD_CUT_RIFT_SAWN 1
+/** 2: Rings square to the face: ring angle 90. */
+#define BEAMCRAFT_BOARD_CUT_QUARTER_SAWN 2
+/** 3: A ring angle measured on the end of the board. */
+#define BEAMCRAFT_BOARD_CUT_RING_ANGLE 3
+
+/* Which of the handbook's two equations was used. */
+/** 0: Movement coefficients, while both moisture contents lie within 6 % to 14 %. */
+#define BEAMCRAFT_MOVEMENT_METHOD_COEFFICIENT 0
+/** 1: Shrinkage from green to ovendry, elsewhere. */
+#define BEAMCRAFT_MOVEMENT_METHOD_SHRINKAGE 1
+
+/* Where a seam opens that is held at its corner. */
+/** 0: It stays closed, within a billionth of a degree. */
+#define BEAMCRAFT_SEAM_OPENING_CLOSED 0
+/** 1: At the heel, inside the body or the frame. */
+#define BEAMCRAFT_SEAM_OPENING_HEEL 1
+/** 2: At the toe, on the show edge. */
+#define BEAMCRAFT_SEAM_OPENING_TOE 2
+
+/* Which face of the board lies up at the saw. */
+/** 0: Show face up: the fence sets the inner width, so that errors of thickness and tilt reach the show width. */
+#define BEAMCRAFT_CUT_SIDE_SHOW_FACE_UP 0
+/** 1: Show face down: the fence sets the show width itself; thickness does not matter to it. */
+#define BEAMCRAFT_CUT_SIDE_SHOW_FACE_DOWN 1
+
+/* What holds the two boards of a seam in place. */
+/** 0: Nothing but the clamps: the boards slide together until they touch, the corner angle kept; only angles open it. */
+#define BEAMCRAFT_SEAM_HOLD_DRAWN_TIGHT 0
+/** 1: The show faces stand where they should (taped flat, folded, or against an outer form): sizes count too. */
+#define BEAMCRAFT_SEAM_HOLD_HELD_BY_SHOW_FACES 1
+/** 2: The inner faces sit on a frame: sizes count, and a thicker board stands out further. */
+#define BEAMCRAFT_SEAM_HOLD_HELD_BY_INNER_FRAME 2
+
+/* Where a seam stands open. */
+/** 0: Nowhere. */
+#define BEAMCRAFT_OPEN_EDGE_CLOSED 0
+/** 1: At the show edge, where it is seen; the boards touch at the heel. */
+#define BEAMCRAFT_OPEN_EDGE_SHOW_EDGE 1
+/** 2: Inside the body; the show edge is closed. */
+#define BEAMCRAFT_OPEN_EDGE_INSIDE 2
+/** 3: At both edges: the boards do not touch. */
+#define BEAMCRAFT_OPEN_EDGE_BOTH_EDGES 3
+
+/* How the two edges of a seam come by their tilt. */
+/** 0: One setting for both: their errors are equal and add up in full. */
+#define BEAMCRAFT_TILT_SETTING_ONE_FOR_BOTH 0
+/** 1: Set anew for each, or the scatter is from cut to cut: the errors are independent. */
+#define BEAMCRAFT_TILT_SETTING_EACH_ANEW 1
+
+/* Whether any saw would do. */
+/** 0: A saw as exact as stated reaches the share. */
+#define BEAMCRAFT_ACCURACY_REACH_REACHABLE 0
+/** 1: Even a perfect saw does not: the other errors, or a deliberate under-tilt, use up the gap. */
+#define BEAMCRAFT_ACCURACY_REACH_OUT_OF_REACH 1
+
+/* Class of general tolerances. */
+/** 0: Class f. */
+#define BEAMCRAFT_TOLERANCE_CLASS_FINE 0
+/** 1: Class m. */
+#define BEAMCRAFT_TOLERANCE_CLASS_MEDIUM 1
+/** 2: Class c. */
+#define BEAMCRAFT_TOLERANCE_CLASS_COARSE 2
+/** 3: Class v. */
+#define BEAMCRAFT_TOLERANCE_CLASS_VERY_COARSE 3
+
+/* Grade of woodwork. */
+/** 0: The lowest grade. */
+#define BEAMCRAFT_JOINT_GRADE_ECONOMY 0
+/** 1: What most woodwork is specified at. */
+#define BEAMCRAFT_JOINT_GRADE_CUSTOM 1
+/** 2: For feature pieces. */
+#define BEAMCRAFT_JOINT_GRADE_PREMIUM 2
+
+/* Where and between what a joint is made. */
+/** 0: Mitred or butted in the shop, for use indoors. */
+#define BEAMCRAFT_JOINT_PLACE_SHOP_INTERIOR 0
+/** 1: Flat wood to wood on site. */
+#define BEAMCRAFT_JOINT_PLACE_SITE_FLAT 1
+/** 2: Shaped wood to wood on site. */
+#define BEAMCRAFT_JOINT_PLACE_SITE_SHAPED 2
+/** 3: Wood to another material on site. */
+#define BEAMCRAFT_JOINT_PLACE_SITE_OTHER_MATERIAL 3
 
 /* How a total dry film stands to the usual ceiling of 127 µm for sprayed furniture finishes. */
 /** 0: Not above the ceiling. */
@@ -1052,14 +1463,6 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_LIFT_LIMIT_TURN 4
 /** 5: The rate is beyond Table 5. */
 #define BEAMCRAFT_LIFT_LIMIT_RATE 5
-
-/* What a check rests on. */
-/** 0: A published rule. */
-#define BEAMCRAFT_BASIS_CLAUSE 0
-/** 1: Statics or geometry, shown in the theory pages. */
-#define BEAMCRAFT_BASIS_DERIVED 1
-/** 2: The user's number, or a default with its reason. */
-#define BEAMCRAFT_BASIS_CHOSEN 2
 
 /* ----------------------------------------------------------------------------
  * Typed calls: numbers and choices in structs, nothing allocated on success.
@@ -1137,6 +1540,145 @@ void beamcraft_wood_density_input_init(beamcraft_wood_density_input *out_input);
 beamcraft_status beamcraft_wood_density(const beamcraft_wood_density_input *input,
                                         beamcraft_wood_density_output *output,
                                         beamcraft_error **out_error);
+
+/** Air that wood lies in. */
+typedef struct beamcraft_equilibrium_moisture_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Temperature of the wood and the air at it, °C. Range -20 to 132.2. */
+  double temperature_c;
+  /** Relative humidity of the air, %. Range 0 to 95. */
+  double relative_humidity_pct;
+} beamcraft_equilibrium_moisture_input;
+
+/** Moisture content that wood comes to, with its two parts. */
+typedef struct beamcraft_equilibrium_moisture_output {
+  /** Equilibrium moisture content, % of the ovendry mass. */
+  double moisture_pct;
+  /** Part held as dissolved water, first term of the equation, %. */
+  double dissolved_pct;
+  /** Part held as hydrates, second term of the equation, %. */
+  double hydrated_pct;
+  /** Whether the point lies in the handbook's table. One of BEAMCRAFT_SORPTION_TABLE_*. */
+  uint32_t table;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_equilibrium_moisture_output;
+
+/** Sets up an input of beamcraft_equilibrium_moisture: its size and its initial values. Does nothing for NULL. */
+void beamcraft_equilibrium_moisture_input_init(beamcraft_equilibrium_moisture_input *out_input);
+
+/** Moisture content that wood comes to in air of a temperature and humidity. */
+beamcraft_status beamcraft_equilibrium_moisture(const beamcraft_equilibrium_moisture_input *input,
+                                                beamcraft_equilibrium_moisture_output *output,
+                                                beamcraft_error **out_error);
+
+/** Moisture content of wood whose air is asked for. */
+typedef struct beamcraft_humidity_for_moisture_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Temperature of the wood and the air at it, °C. Range -20 to 132.2. */
+  double temperature_c;
+  /** Moisture content that the wood is to keep, %. Range 0 to 30. */
+  double moisture_pct;
+} beamcraft_humidity_for_moisture_input;
+
+/** Humidity that keeps wood at its moisture content. */
+typedef struct beamcraft_humidity_for_moisture_output {
+  /** Relative humidity, %. */
+  double relative_humidity_pct;
+  /** Equilibrium moisture content at 95 % relative humidity and this temperature, the most that can be
+   *  asked for, %. */
+  double greatest_moisture_pct;
+} beamcraft_humidity_for_moisture_output;
+
+/** Sets up an input of beamcraft_humidity_for_moisture: its size and its initial values. Does nothing for NULL. */
+void beamcraft_humidity_for_moisture_input_init(beamcraft_humidity_for_moisture_input *out_input);
+
+/** Relative humidity that keeps wood at a moisture content. */
+beamcraft_status beamcraft_humidity_for_moisture(const beamcraft_humidity_for_moisture_input *input,
+                                                 beamcraft_humidity_for_moisture_output *output,
+                                                 beamcraft_error **out_error);
+
+/** Air of a temperature and humidity. */
+typedef struct beamcraft_moist_air_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Temperature of the air, °C. Range -60 to 100. */
+  double temperature_c;
+  /** Relative humidity, %. Range 0.1 to 100. */
+  double relative_humidity_pct;
+  /** What humidity and dew point below freezing refer to; water, as weather services do (WMO-No. 8,
+   *  recalled). One of BEAMCRAFT_SATURATION_SURFACE_*. Initially BEAMCRAFT_SATURATION_SURFACE_WATER. */
+  uint32_t surface;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_moist_air_input;
+
+/** Vapour in air. */
+typedef struct beamcraft_moist_air_output {
+  /** Saturation pressure at the temperature, Pa. */
+  double saturation_pressure_pa;
+  /** Vapour pressure, Pa. */
+  double vapour_pressure_pa;
+  /** Dew point (frost point when it is stated over ice and lies below freezing), °C. */
+  double dew_point_c;
+} beamcraft_moist_air_output;
+
+/** Sets up an input of beamcraft_moist_air: its size and its initial values. Does nothing for NULL. */
+void beamcraft_moist_air_input_init(beamcraft_moist_air_input *out_input);
+
+/** Saturation pressure, vapour pressure and dew point of air. */
+beamcraft_status beamcraft_moist_air(const beamcraft_moist_air_input *input,
+                                     beamcraft_moist_air_output *output,
+                                     beamcraft_error **out_error);
+
+/** Outdoor air that comes into a heated room. */
+typedef struct beamcraft_heated_air_humidity_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Outdoor temperature, °C. Range -60 to 60. */
+  double outdoor_temperature_c;
+  /** Outdoor dew point, °C. Range -60 to 60. */
+  double outdoor_dew_point_c;
+  /** Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors.
+   *  Range -20 to 60. */
+  double room_temperature_c;
+  /** Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out,
+   *  the driest case. Range 0 to 3000. Initially 0.0. */
+  double vapour_gain_pa;
+  /** What the dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled).
+   *  One of BEAMCRAFT_SATURATION_SURFACE_*. Initially BEAMCRAFT_SATURATION_SURFACE_WATER. */
+  uint32_t surface;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_heated_air_humidity_input;
+
+/** Humidity of a room that is aired from outdoors. */
+typedef struct beamcraft_heated_air_humidity_output {
+  /** Vapour pressure outdoors, Pa. */
+  double outdoor_vapour_pressure_pa;
+  /** Relative humidity outdoors, over the same surface as the dew point, %. */
+  double outdoor_relative_humidity_pct;
+  /** Temperature indoors: the room's, or the outdoor temperature where that is higher, °C. */
+  double indoor_temperature_c;
+  /** Vapour pressure indoors, Pa. */
+  double indoor_vapour_pressure_pa;
+  /** Saturation pressure indoors over water, Pa. */
+  double indoor_saturation_pressure_pa;
+  /** Relative humidity indoors, %. */
+  double relative_humidity_pct;
+  /** Moisture content that wood comes to indoors, %. */
+  double moisture_pct;
+} beamcraft_heated_air_humidity_output;
+
+/** Sets up an input of beamcraft_heated_air_humidity: its size and its initial values. Does nothing for NULL. */
+void beamcraft_heated_air_humidity_input_init(beamcraft_heated_air_humidity_input *out_input);
+
+/** Humidity indoors, and moisture content of wood there, from outdoor temperature and dew point. */
+beamcraft_status beamcraft_heated_air_humidity(const beamcraft_heated_air_humidity_input *input,
+                                               beamcraft_heated_air_humidity_output *output,
+                                               beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * Typed calls: shell
@@ -1332,6 +1874,44 @@ beamcraft_status beamcraft_bending_yield(const beamcraft_bending_yield_input *in
                                          beamcraft_bending_yield_output *output,
                                          beamcraft_error **out_error);
 
+/** Bit of specific_gravity in `given` of beamcraft_dowel_bearing_material_output. */
+#define BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY 1
+
+/** A material other than wood that a dowel bears on. */
+typedef struct beamcraft_dowel_bearing_material_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Material. One of BEAMCRAFT_DOWEL_MATERIAL_*. */
+  uint32_t material;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Nominal diameter of the dowel, mm. Range 1 to 25.4. */
+  double diameter_mm;
+} beamcraft_dowel_bearing_material_input;
+
+/** Bearing strength of a material under a dowel, the same in every direction. */
+typedef struct beamcraft_dowel_bearing_material_output {
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Bearing strength, MPa. */
+  double bearing_mpa;
+  /** Specific gravity that the table gives the panel; absent for steel and concrete. Only with
+   *  BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY in `given`. */
+  double specific_gravity;
+  /** How far this value was checked. One of BEAMCRAFT_EVIDENCE_*. */
+  uint32_t evidence;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_dowel_bearing_material_output;
+
+/** Sets up an input of beamcraft_dowel_bearing_material: its size and its initial values. Does nothing for NULL. */
+void beamcraft_dowel_bearing_material_input_init(beamcraft_dowel_bearing_material_input *out_input);
+
+/** Bearing strength of a wood-based panel, steel or concrete under a dowel. */
+beamcraft_status beamcraft_dowel_bearing_material(const beamcraft_dowel_bearing_material_input *input,
+                                                  beamcraft_dowel_bearing_material_output *output,
+                                                  beamcraft_error **out_error);
+
 /** Bit of nominal_diameter_mm in `given` of beamcraft_dowel_shear_input. */
 #define BEAMCRAFT_DOWEL_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM 1
 
@@ -1421,6 +2001,85 @@ void beamcraft_dowel_shear_input_init(beamcraft_dowel_shear_input *out_input);
 beamcraft_status beamcraft_dowel_shear(const beamcraft_dowel_shear_input *input,
                                        beamcraft_dowel_shear_output *output,
                                        beamcraft_error **out_error);
+
+/** Bit of nominal_diameter_mm in `given` of beamcraft_dowel_double_shear_input. */
+#define BEAMCRAFT_DOWEL_DOUBLE_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM 1
+
+/** A dowel through a main member between two equal side members. */
+typedef struct beamcraft_dowel_double_shear_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full
+   *  shank, mm. Range 1 to 25.4. */
+  double yield_diameter_mm;
+  /** Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts. Range 1 to 25.4.
+   *  Optional. */
+  double nominal_diameter_mm;
+  /** Bending yield strength of the dowel, MPa. Range 0.01 to 2000. */
+  double bending_yield_mpa;
+  /** Dowel bearing strength of the main member at the angle of the load, MPa. Range 0.01 to 2000. */
+  double main_bearing_mpa;
+  /** Dowel bearing strength of the side members at the angle of the load, MPa. Range 0.01 to 2000. */
+  double side_bearing_mpa;
+  /** Bearing length in the main member, which the dowel crosses whole, mm. Range 0.1 to 1000. */
+  double main_length_mm;
+  /** Bearing length in each side member; of unequal ones the lesser, mm. Range 0.1 to 1000. */
+  double side_length_mm;
+  /** Gap in each shear plane, mm; by default the members touch. Range 0 to 500. Initially 0.0. */
+  double gap_mm;
+  /** Largest angle between the load and the grain of any member, degrees. Range 0 to 90. */
+  double max_angle_to_grain_deg;
+} beamcraft_dowel_double_shear_input;
+
+/** Lateral capacity of one dowel in double shear, every mode shown; loads of both shear planes
+ *  together. */
+typedef struct beamcraft_dowel_double_shear_output {
+  /** Row of the table of reduction terms (NDS Table 12.3.1B). One of BEAMCRAFT_REDUCTION_RULE_*. */
+  uint32_t reduction_rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Factor K_D for small diameters; 1 where the table does not use it. */
+  double k_d;
+  /** Factor K_theta for the angle to the grain; 1 where the table does not use it. */
+  double k_theta;
+  /** Reduction term R_d of the modes I. */
+  double reduction_i;
+  /** Reduction term R_d of the modes III and IV. */
+  double reduction_iii_iv;
+  /** Yield load of mode I_m, before reduction (NDS Eq. 12.3-7), N. */
+  double im_yield_n;
+  /** Yield load of mode I_s, before reduction (NDS Eq. 12.3-8), N. */
+  double is_yield_n;
+  /** Yield load of mode III_s, before reduction (NDS Eq. 12.3-9; TR12 Table 1-1), N. */
+  double iiis_yield_n;
+  /** Yield load of mode IV, before reduction (NDS Eq. 12.3-10; TR12 Table 1-1), N. */
+  double iv_yield_n;
+  /** Reference design value of mode I_m, N. */
+  double im_n;
+  /** Reference design value of mode I_s, N. */
+  double is_n;
+  /** Reference design value of mode III_s, N. */
+  double iiis_n;
+  /** Reference design value of mode IV, N. */
+  double iv_n;
+  /** Mode with the least reference design value. One of BEAMCRAFT_DOUBLE_SHEAR_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Reference lateral design value Z of both planes: the least of the modes, before any adjustment
+   *  factor, N. */
+  double reference_n;
+} beamcraft_dowel_double_shear_output;
+
+/** Sets up an input of beamcraft_dowel_double_shear: its size and its initial values. Does nothing for NULL. */
+void beamcraft_dowel_double_shear_input_init(beamcraft_dowel_double_shear_input *out_input);
+
+/** Lateral capacity of one dowel in double shear by every yield mode, with or without gaps. */
+beamcraft_status beamcraft_dowel_double_shear(const beamcraft_dowel_double_shear_input *input,
+                                              beamcraft_dowel_double_shear_output *output,
+                                              beamcraft_error **out_error);
 
 /** Bit of penetration_mm in `given` of beamcraft_fastener_withdrawal_input. */
 #define BEAMCRAFT_FASTENER_WITHDRAWAL_INPUT_GIVEN_PENETRATION_MM 1
@@ -1626,6 +2285,183 @@ void beamcraft_connection_factors_input_init(beamcraft_connection_factors_input 
 beamcraft_status beamcraft_connection_factors(const beamcraft_connection_factors_input *input,
                                               beamcraft_connection_factors_output *output,
                                               beamcraft_error **out_error);
+
+/** Bit of slip_modulus_n_per_mm in `given` of beamcraft_group_action_factor_input. */
+#define BEAMCRAFT_GROUP_ACTION_FACTOR_INPUT_GIVEN_SLIP_MODULUS_N_PER_MM 1
+
+/** A row of fasteners in the direction of the load. */
+typedef struct beamcraft_group_action_factor_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Nominal diameter of the fasteners, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Number of fasteners in the row. Range 1 to 1000. */
+  uint32_t fastener_count;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Centre spacing of the fasteners in the row, mm. Range 10 to 10000. */
+  double spacing_mm;
+  /** What the row joins; wood to wood by default, the lower modulus. One of BEAMCRAFT_SLIP_JOINT_*.
+   *  Initially BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD. */
+  uint32_t joint;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Load/slip modulus of one fastener, N/mm; left out it is that of the joint. Range 1 to 1000000.
+   *  Optional. */
+  double slip_modulus_n_per_mm;
+  /** Modulus of elasticity of the main member, MPa. Range 100 to 300000. */
+  double main_modulus_mpa;
+  /** Gross area of the main member across the load, mm²; for a load across its grain, thickness times the
+   *  width of the row group (NDS 11.3.6.3). Range 1 to 10000000. */
+  double main_area_mm2;
+  /** Modulus of elasticity of the side members, MPa. Range 100 to 300000. */
+  double side_modulus_mpa;
+  /** Sum of the gross areas of the side members across the load, mm². Range 1 to 10000000. */
+  double side_area_mm2;
+} beamcraft_group_action_factor_input;
+
+/** Group action factor of a row, with its working. */
+typedef struct beamcraft_group_action_factor_output {
+  /** Load/slip modulus gamma of one fastener, N/mm. */
+  double slip_modulus_n_per_mm;
+  /** Ratio R_EA of the lesser to the greater axial stiffness of the members. */
+  double stiffness_ratio;
+  /** Term u of NDS Eq. 11.3-1. */
+  double u;
+  /** Term m of NDS Eq. 11.3-1. */
+  double m;
+  /** Group action factor C_g; 1 for fasteners below 1/4 in and for one fastener. */
+  double c_g;
+  /** Number of fasteners that share a load evenly and carry as much: n C_g. */
+  double effective_count;
+} beamcraft_group_action_factor_output;
+
+/** Sets up an input of beamcraft_group_action_factor: its size and its initial values. Does nothing for NULL. */
+void beamcraft_group_action_factor_input_init(beamcraft_group_action_factor_input *out_input);
+
+/** Group action factor of a row of dowels, from the stretch of the members. */
+beamcraft_status beamcraft_group_action_factor(const beamcraft_group_action_factor_input *input,
+                                               beamcraft_group_action_factor_output *output,
+                                               beamcraft_error **out_error);
+
+/** Bit of loaded_edge_mm in `given` of beamcraft_geometry_factor_input. */
+#define BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_LOADED_EDGE_MM 1
+/** Bit of row_pitch_mm in `given` of beamcraft_geometry_factor_input. */
+#define BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM 2
+/** Bit of between_rows_mm in `given` of beamcraft_geometry_factor_input. */
+#define BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_BETWEEN_ROWS_MM 4
+/** Bit of row_spread_mm in `given` of beamcraft_geometry_factor_input. */
+#define BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_SPREAD_MM 8
+
+/** The distances of a fastener or a group of them in one member. */
+typedef struct beamcraft_geometry_factor_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Nominal diameter of the fasteners, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Which way the fasteners push. One of BEAMCRAFT_SPACING_LOAD_*. */
+  uint32_t load;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Angle between the load and the grain of this member, degrees; 0 along the grain. Range 0 to 90. */
+  double angle_to_grain_deg;
+  /** Softwood or hardwood; softwood by default, which asks for more. One of
+   *  BEAMCRAFT_END_DISTANCE_WOOD_*. Initially BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD. */
+  uint32_t wood;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Distance along the grain from the nearest fastener to the end of the member, mm. Range 0 to 100000. */
+  double end_distance_mm;
+  /** Distance across the grain to the edge that the load does not push on, mm. Range 0 to 100000. */
+  double edge_distance_mm;
+  /** Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part
+   *  across the grain. Range 0 to 100000. Optional. */
+  double loaded_edge_mm;
+  /** Centre spacing in a row along the load, mm; left out for one fastener in a row. Range 0 to 100000.
+   *  Optional. */
+  double row_pitch_mm;
+  /** Distance between rows, mm; left out for one row. Range 0 to 100000. Optional. */
+  double between_rows_mm;
+  /** Distance between the outer rows across the grain, mm; left out for one row. Range 0 to 100000.
+   *  Optional. */
+  double row_spread_mm;
+  /** Bearing length l: the lesser of the length in the main member and that in all side members, mm.
+   *  Range 0.1 to 1000. */
+  double bearing_length_mm;
+  /** Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more. One
+   *  of BEAMCRAFT_BORED_HOLES_*. Initially BEAMCRAFT_BORED_HOLES_NOT_BORED. */
+  uint32_t holes;
+  /** Side member; matters below 1/4 in only. Wood by default, which asks for more. One of
+   *  BEAMCRAFT_SIDE_PLATE_*. Initially BEAMCRAFT_SIDE_PLATE_WOOD. */
+  uint32_t side;
+} beamcraft_geometry_factor_input;
+
+/** Distances asked for, whether they are kept, and the geometry factor. */
+typedef struct beamcraft_geometry_factor_output {
+  /** Where the distances come from. One of BEAMCRAFT_SPACING_RULE_*. */
+  uint32_t rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** End distance for the full capacity (NDS Table 12.5.1A), mm. */
+  double end_full_mm;
+  /** Least end distance, mm. */
+  double end_least_mm;
+  /** Whether the end distance is at least the least one. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t end_distance;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Share of the capacity that the end distance leaves. */
+  double end_factor;
+  /** Spacing in a row for the full capacity (NDS Table 12.5.1B), mm. */
+  double pitch_full_mm;
+  /** Least spacing in a row, mm. */
+  double pitch_least_mm;
+  /** Whether the spacing in a row is at least the least one; met with one fastener in a row. One of
+   *  BEAMCRAFT_OUTCOME_*. */
+  uint32_t row_pitch;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Share of the capacity that the spacing in a row leaves. */
+  double pitch_factor;
+  /** Edge distance asked for at the edge that is not pushed on (NDS Table 12.5.1C), mm. */
+  double edge_least_mm;
+  /** Whether that edge distance is kept. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t edge_distance;
+  /** Kept for later: 0. */
+  uint32_t reserved_4;
+  /** Edge distance asked for at the edge that is pushed on (NDS Table 12.5.1C), mm; 0 for a load along
+   *  the grain. */
+  double loaded_edge_least_mm;
+  /** Whether that edge distance is kept; met for a load along the grain. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t loaded_edge;
+  /** Kept for later: 0. */
+  uint32_t reserved_5;
+  /** Distance between rows asked for (NDS Table 12.5.1D), mm. */
+  double between_rows_least_mm;
+  /** Whether the distance between rows is kept; met with one row. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t between_rows;
+  /** Whether the outer rows are at most 5 in apart across the grain (NDS 12.5.1.3); met with one row. One
+   *  of BEAMCRAFT_OUTCOME_*. */
+  uint32_t row_spread;
+  /** Geometry factor C_delta: the lesser of the two shares; 0 where a least distance of them is not kept. */
+  double c_delta;
+  /** Whether every distance is kept. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t outcome;
+  /** Kept for later: 0. */
+  uint32_t reserved_6;
+} beamcraft_geometry_factor_output;
+
+/** Sets up an input of beamcraft_geometry_factor: its size and its initial values. Does nothing for NULL. */
+void beamcraft_geometry_factor_input_init(beamcraft_geometry_factor_input *out_input);
+
+/** Spacing, edge and end distances of dowels against the standard, and the geometry factor. */
+beamcraft_status beamcraft_geometry_factor(const beamcraft_geometry_factor_input *input,
+                                           beamcraft_geometry_factor_output *output,
+                                           beamcraft_error **out_error);
 
 /** A wood screw and the wood that it is driven into. */
 typedef struct beamcraft_lead_hole_input {
@@ -1872,6 +2708,1546 @@ void beamcraft_screw_joint_input_init(beamcraft_screw_joint_input *out_input);
 beamcraft_status beamcraft_screw_joint(const beamcraft_screw_joint_input *input,
                                        beamcraft_screw_joint_output *output,
                                        beamcraft_error **out_error);
+
+/** Bit of root_diameter_mm in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_ROOT_DIAMETER_MM 1
+/** Bit of head_diameter_mm in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_HEAD_DIAMETER_MM 2
+/** Bit of thread_length_mm in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_THREAD_LENGTH_MM 4
+/** Bit of tip_length_mm in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_TIP_LENGTH_MM 8
+/** Bit of bending_yield_mpa in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_BENDING_YIELD_MPA 16
+/** Bit of steel_tension_n in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_STEEL_TENSION_N 32
+/** Bit of side_specific_gravity in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_SPECIFIC_GRAVITY 64
+/** Bit of side_bearing_mpa in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_BEARING_MPA 128
+/** Bit of main_specific_gravity in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_SPECIFIC_GRAVITY 256
+/** Bit of main_bearing_mpa in `given` of beamcraft_dowel_joint_nds_input. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_BEARING_MPA 512
+/** Bit of reference_pull_through_n in `given` of beamcraft_dowel_joint_nds_output. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N 1
+/** Bit of asd_pull_through_n in `given` of beamcraft_dowel_joint_nds_output. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N 2
+/** Bit of lrfd_pull_through_n in `given` of beamcraft_dowel_joint_nds_output. */
+#define BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N 4
+
+/** One nail, wood screw or lag screw through a side member and a gap into a main member, with its
+ *  loads. */
+typedef struct beamcraft_dowel_joint_nds_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Kind of fastener. One of BEAMCRAFT_DOWEL_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Nominal diameter, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Diameter at the thread root, mm; needed for screws, left out for nails. Range 1 to 25.4. Optional. */
+  double root_diameter_mm;
+  /** Diameter of the round head or washer, mm; left out the pull-through of the head is not determined.
+   *  Range 1 to 100. Optional. */
+  double head_diameter_mm;
+  /** Length from under the head to the point, from the face of a countersunk head, mm. Range 5 to 1000. */
+  double length_mm;
+  /** Length of thread or rings, tip counted, mm; left out: wood screw max(4 D, 2 L/3) (NDS Table L3), lag
+   *  screw L/2 + 1/2 in up to 6 in and 1/4 in less than L at most (NDS Table L2), smooth nail the whole
+   *  length; ring shank nails need it. Range 0.1 to 1000. Optional. */
+  double thread_length_mm;
+  /** Length of the tapered tip, mm; left out it is 2 D, for a lag screw that of NDS Table L2. Range 0 to
+   *  500. Optional. */
+  double tip_length_mm;
+  /** Bending yield strength, MPa; left out it is the table's for low to medium carbon steel (NDS Table
+   *  I1). Range 0.01 to 2000. Optional. */
+  double bending_yield_mpa;
+  /** Allowable tension of the steel at the thread root, N, as declared for the fastener; left out it is
+   *  not looked at. Range 0.001 to 10000000. Optional. */
+  double steel_tension_n;
+  /** Material of the side member; wood by default. One of BEAMCRAFT_DOWEL_MATERIAL_*. Initially
+   *  BEAMCRAFT_DOWEL_MATERIAL_WOOD. */
+  uint32_t side_material;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Specific gravity of a wooden side member. Range 0.05 to 1.5. Optional. */
+  double side_specific_gravity;
+  /** Bearing strength of the side member as tested, MPa; left out it follows from the material. Range
+   *  0.01 to 2000. Optional. */
+  double side_bearing_mpa;
+  /** Thickness of the side member, mm. Range 0.1 to 1000. */
+  double side_thickness_mm;
+  /** Angle between the lateral load and the grain of a wooden side member, degrees. Range 0 to 90. */
+  double side_angle_to_grain_deg;
+  /** Depth by which the head is sunk below the face of the side member, mm; by default it is flush. Range
+   *  0 to 500. Initially 0.0. */
+  double head_recess_mm;
+  /** Gap between the members, such as a wall lining, mm; by default they touch. Range 0 to 500. Initially
+   *  0.0. */
+  double gap_mm;
+  /** Material of the main member; wood by default. One of BEAMCRAFT_DOWEL_MATERIAL_*. Initially
+   *  BEAMCRAFT_DOWEL_MATERIAL_WOOD. */
+  uint32_t main_material;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Specific gravity of a wooden main member. Range 0.05 to 1.5. Optional. */
+  double main_specific_gravity;
+  /** Bearing strength of the main member as tested, MPa; left out it follows from the material. Range
+   *  0.01 to 2000. Optional. */
+  double main_bearing_mpa;
+  /** Thickness of the main member along the fastener, mm. Range 0.1 to 1000. */
+  double main_thickness_mm;
+  /** Angle between the lateral load and the grain of a wooden main member, degrees. Range 0 to 90. */
+  double main_angle_to_grain_deg;
+  /** Grain of the main member that the fastener stands in; side grain by default, as in the face of a
+   *  stud. One of BEAMCRAFT_FASTENER_DIRECTION_*. Initially BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN. */
+  uint32_t main_direction;
+  /** Whether bearing strengths are rounded to 50 psi like the standard's table; by default not. One of
+   *  BEAMCRAFT_BEARING_ROUNDING_*. Initially BEAMCRAFT_BEARING_ROUNDING_UNROUNDED. */
+  uint32_t rounding;
+  /** How a nail is driven; straight by default. One of BEAMCRAFT_NAIL_DRIVING_*. Initially
+   *  BEAMCRAFT_NAIL_DRIVING_STRAIGHT. */
+  uint32_t nail_driving;
+  /** Allowable stress or load and resistance factor design; allowable stress by default. One of
+   *  BEAMCRAFT_NDS_DESIGN_*. Initially BEAMCRAFT_NDS_DESIGN_ASD. */
+  uint32_t design;
+  /** Load duration for allowable stress design; permanent by default, the least factor, as for goods that
+   *  stay on a shelf. One of BEAMCRAFT_LOAD_DURATION_*. Initially BEAMCRAFT_LOAD_DURATION_PERMANENT. */
+  uint32_t load_duration;
+  /** Time effect for load and resistance factor design; dead load alone by default, the least factor. One
+   *  of BEAMCRAFT_TIME_EFFECT_*. Initially BEAMCRAFT_TIME_EFFECT_DEAD_ONLY. */
+  uint32_t time_effect;
+  /** Moisture of the wood when the joint is made; dry by default, as indoor joinery is. One of
+   *  BEAMCRAFT_MEMBER_MOISTURE_*. Initially BEAMCRAFT_MEMBER_MOISTURE_DRY. */
+  uint32_t fabrication_moisture;
+  /** Moisture of the wood in service; dry by default, as in a heated room. One of
+   *  BEAMCRAFT_MEMBER_MOISTURE_*. Initially BEAMCRAFT_MEMBER_MOISTURE_DRY. */
+  uint32_t service_moisture;
+  /** Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more. One
+   *  of BEAMCRAFT_TEMPERATURE_BAND_*. Initially BEAMCRAFT_TEMPERATURE_BAND_UP_TO_100_F. */
+  uint32_t temperature;
+  /** How the fasteners of the joint stand; several rows by default, the lower factor when wet wood dries.
+   *  One of BEAMCRAFT_FASTENER_ARRANGEMENT_*. Initially BEAMCRAFT_FASTENER_ARRANGEMENT_SEVERAL_ROWS. */
+  uint32_t arrangement;
+  /** Group action factor C_g from `group_action_factor`; 1 by default, as it is below 1/4 in. Range 0.01
+   *  to 1. Initially 1.0. */
+  double c_g;
+  /** Geometry factor C_delta from `geometry_factor`; 1 by default, as it is below 1/4 in or with full
+   *  distances. Range 0.01 to 1. Initially 1.0. */
+  double c_delta;
+  /** Lateral load on this fastener, N; factored for load and resistance factor design. Range 0 to
+   *  10000000. */
+  double lateral_n;
+  /** Withdrawal load on this fastener, N; factored for load and resistance factor design. Range 0 to
+   *  10000000. */
+  double withdrawal_n;
+} beamcraft_dowel_joint_nds_input;
+
+/** One joint of a nail, wood screw or lag screw with its whole working. */
+typedef struct beamcraft_dowel_joint_nds_output {
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Diameter in the yield equations: the thread root of screws, the shank of nails (NDS 12.3.7), mm. */
+  double yield_diameter_mm;
+  /** Length of thread, rings or holding shank, mm. */
+  double thread_length_mm;
+  /** Length of the tapered tip, mm. */
+  double tip_length_mm;
+  /** Depth of the point behind the near face of the main member, mm; of a toe-nail across that face. */
+  double penetration_mm;
+  /** Penetration that counts: without the tip for lag screws, mm. */
+  double counted_penetration_mm;
+  /** Least penetration: 4 D lag screws, 6 D others (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm. */
+  double required_penetration_mm;
+  /** Whether the main member holds at least that much. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t penetration;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** How far the point comes out of the far face of the main member, mm; negative while wood remains. */
+  double breakthrough_mm;
+  /** Whether the point stays inside the main member. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t stays_inside;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Bearing length in the side member, mm. */
+  double side_bearing_length_mm;
+  /** Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm. */
+  double main_bearing_length_mm;
+  /** Length that holds against withdrawal in the main member, mm; 0 when the thread does not reach it. */
+  double holding_length_mm;
+  /** Bearing strength of the side member at the angle of the load, MPa. */
+  double side_bearing_mpa;
+  /** Bearing strength of the main member at the angle of the load, MPa. */
+  double main_bearing_mpa;
+  /** Bending yield strength of the fastener, MPa. */
+  double bending_yield_mpa;
+  /** Row of the table of reduction terms (NDS Table 12.3.1B). One of BEAMCRAFT_REDUCTION_RULE_*. */
+  uint32_t reduction_rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Factor K_D for small diameters; 1 where the table does not use it. */
+  double k_d;
+  /** Factor K_theta for the angle to the grain; 1 where the table does not use it. */
+  double k_theta;
+  /** Reduction term R_d of the governing mode. */
+  double reduction;
+  /** Reference design value of mode I_m, N. */
+  double im_n;
+  /** Reference design value of mode I_s, N. */
+  double is_n;
+  /** Reference design value of mode II, N. */
+  double ii_n;
+  /** Reference design value of mode III_m, N. */
+  double iiim_n;
+  /** Reference design value of mode III_s, N. */
+  double iiis_n;
+  /** Reference design value of mode IV, N. */
+  double iv_n;
+  /** Mode with the least reference design value. One of BEAMCRAFT_YIELD_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_4;
+  /** Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N. */
+  double reference_lateral_n;
+  /** Reference withdrawal value of the holding length (NDS 12.2), N; 0 where the standard permits or
+   *  publishes none. */
+  double reference_withdrawal_n;
+  /** Reference head pull-through value W_H (NDS Eq. 12.2-6), N; absent without a head or a wooden side
+   *  member. Only with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N in `given`. */
+  double reference_pull_through_n;
+  /** Load duration factor C_D (NDS 11.3.2). */
+  double c_d;
+  /** Wet service factor C_M of the lateral value (NDS Table 11.3.3). */
+  double c_m_lateral;
+  /** Wet service factor C_M of the withdrawal value (NDS Table 11.3.3). */
+  double c_m_withdrawal;
+  /** Wet service factor C_M of the pull-through value (NDS Table 11.3.3). */
+  double c_m_pull_through;
+  /** Temperature factor C_t (NDS Table 11.3.4). */
+  double c_t;
+  /** Group action factor C_g (NDS 11.3.6), as given. */
+  double c_g;
+  /** Geometry factor C_delta (NDS 12.5.1), as given. */
+  double c_delta;
+  /** End grain factor C_eg of the lateral value (NDS 12.5.2.2). */
+  double c_eg_lateral;
+  /** Toe-nail factor C_tn of the lateral value (NDS 12.5.4.2). */
+  double c_tn_lateral;
+  /** Toe-nail factor C_tn of the withdrawal value (NDS 12.5.4.1). */
+  double c_tn_withdrawal;
+  /** Format conversion factor K_F of load and resistance factor design (NDS Table N1). */
+  double k_f;
+  /** Resistance factor phi_z (NDS Table N2). */
+  double phi;
+  /** Time effect factor lambda (NDS Table N3). */
+  double time_effect_factor;
+  /** Lateral capacity of allowable stress design, N. */
+  double asd_lateral_n;
+  /** Lateral capacity of load and resistance factor design, N. */
+  double lrfd_lateral_n;
+  /** Withdrawal capacity of allowable stress design, N. */
+  double asd_withdrawal_n;
+  /** Withdrawal capacity of load and resistance factor design, N. */
+  double lrfd_withdrawal_n;
+  /** Pull-through capacity of allowable stress design, N; absent as its reference value. Only with
+   *  BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N in `given`. */
+  double asd_pull_through_n;
+  /** Pull-through capacity of load and resistance factor design, N; absent as its reference value. Only
+   *  with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N in `given`. */
+  double lrfd_pull_through_n;
+  /** Lateral load over the lateral capacity of the chosen design. */
+  double lateral_utilisation;
+  /** Withdrawal load over the withdrawal capacity of the chosen design. */
+  double withdrawal_utilisation;
+  /** Withdrawal load over the pull-through capacity; 0 where that is absent. */
+  double pull_through_utilisation;
+  /** Withdrawal load over the declared tension of the steel; 0 where none is declared. */
+  double steel_utilisation;
+  /** Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails). */
+  double combined_utilisation;
+  /** Largest of the five utilisations; 1 is the limit. */
+  double utilisation;
+  /** Whether the head was checked against pulling through: not determined without a head diameter, not
+   *  covered with a side member other than wood. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t pull_through;
+  /** Whether the steel was checked in tension (NDS 12.2.1.4, 12.2.2.5): not determined without a declared
+   *  value. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t steel_tension;
+  /** Whether no utilisation exceeds 1, the penetration suffices and the point stays inside; not
+   *  determined when a withdrawal load meets a head or a side member without a pull-through value. One of
+   *  BEAMCRAFT_OUTCOME_*. */
+  uint32_t outcome;
+  /** Kept for later: 0. */
+  uint32_t reserved_5;
+} beamcraft_dowel_joint_nds_output;
+
+/** Sets up an input of beamcraft_dowel_joint_nds: its size and its initial values. Does nothing for NULL. */
+void beamcraft_dowel_joint_nds_input_init(beamcraft_dowel_joint_nds_input *out_input);
+
+/** Capacity and use of one nail, wood screw or lag screw between members of wood, panel, steel or
+ *  concrete. */
+beamcraft_status beamcraft_dowel_joint_nds(const beamcraft_dowel_joint_nds_input *input,
+                                           beamcraft_dowel_joint_nds_output *output,
+                                           beamcraft_error **out_error);
+
+/** A fastener whose lateral value was read from a table. */
+typedef struct beamcraft_short_penetration_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener. One of BEAMCRAFT_DOWEL_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Nominal diameter, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws.
+   *  Range 0.1 to 1000. */
+  double penetration_mm;
+  /** Lateral value of the table, N. Range 0 to 10000000. */
+  double tabulated_n;
+} beamcraft_short_penetration_input;
+
+/** A tabulated lateral value made good for a short penetration. */
+typedef struct beamcraft_short_penetration_output {
+  /** Penetration that the table rests on: 8 D lag screws, 10 D others, mm. */
+  double full_penetration_mm;
+  /** Least penetration: 4 D lag screws, 6 D others, mm. */
+  double required_penetration_mm;
+  /** Share of the tabulated value that is left, at most 1. */
+  double factor;
+  /** Lateral value for this penetration, before any adjustment factor, N. */
+  double reference_n;
+} beamcraft_short_penetration_output;
+
+/** Sets up an input of beamcraft_short_penetration: its size and its initial values. Does nothing for NULL. */
+void beamcraft_short_penetration_input_init(beamcraft_short_penetration_input *out_input);
+
+/** Factor of a tabulated lateral value for a penetration shorter than the table's. */
+beamcraft_status beamcraft_short_penetration(const beamcraft_short_penetration_input *input,
+                                             beamcraft_short_penetration_output *output,
+                                             beamcraft_error **out_error);
+
+/** Bit of panel_thickness_mm in `given` of beamcraft_ec5_embedment_input. */
+#define BEAMCRAFT_EC5_EMBEDMENT_INPUT_GIVEN_PANEL_THICKNESS_MM 1
+
+/** Wood or panel that a dowel bears on. */
+typedef struct beamcraft_ec5_embedment_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Whether the hole is predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*. */
+  uint32_t hole;
+  /** Material of the member. One of BEAMCRAFT_EC5_MATERIAL_*. */
+  uint32_t material;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Characteristic density, kg/m3. Range 100 to 1500. */
+  double density_kg_m3;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Angle between force and grain, degrees; matters only to the rules for bolts in timber. Range 0 to
+   *  90. */
+  double angle_to_grain_deg;
+  /** Thickness of the panel, mm; needed in hardboard, particleboard and OSB. Range 0.1 to 1000. Optional. */
+  double panel_thickness_mm;
+} beamcraft_ec5_embedment_input;
+
+/** Characteristic embedment strength. */
+typedef struct beamcraft_ec5_embedment_output {
+  /** Equation that applies. One of BEAMCRAFT_EC5_EMBEDMENT_RULE_*. */
+  uint32_t rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Strength along the grain; in a panel and under a thin nail the same in every direction, MPa. */
+  double parallel_mpa;
+  /** Factor k_90 by which the strength across the grain is less (8.33); 1 where the direction does not
+   *  matter. */
+  double k_90;
+  /** Strength at the angle of the force, f_h,k (8.31), MPa. */
+  double at_angle_mpa;
+} beamcraft_ec5_embedment_output;
+
+/** Sets up an input of beamcraft_ec5_embedment: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_embedment_input_init(beamcraft_ec5_embedment_input *out_input);
+
+/** Eurocode 5: embedment strength of timber or a panel under a nail, screw, bolt or dowel. */
+beamcraft_status beamcraft_ec5_embedment(const beamcraft_ec5_embedment_input *input,
+                                         beamcraft_ec5_embedment_output *output,
+                                         beamcraft_error **out_error);
+
+/** A fastener whose yield moment is computed. */
+typedef struct beamcraft_ec5_yield_moment_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter: of a nail, bolt or dowel; side of a square nail; effective diameter of a screw, mm. Range
+   *  1 to 25.4. */
+  double diameter_mm;
+  /** Tensile strength of the steel or wire, f_u,k, MPa; 600 and more for nails. Range 0.01 to 2000. */
+  double tensile_strength_mpa;
+} beamcraft_ec5_yield_moment_input;
+
+/** Characteristic yield moment of a fastener. */
+typedef struct beamcraft_ec5_yield_moment_output {
+  /** Factor of the equation: 0.3 for round sections, 0.45 for square and grooved nails. */
+  double shape_factor;
+  /** Yield moment M_y,Rk (8.14, 8.30), N·mm. */
+  double yield_moment_nmm;
+} beamcraft_ec5_yield_moment_output;
+
+/** Sets up an input of beamcraft_ec5_yield_moment: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_yield_moment_input_init(beamcraft_ec5_yield_moment_input *out_input);
+
+/** Eurocode 5: yield moment of a nail, screw, bolt or dowel. */
+beamcraft_status beamcraft_ec5_yield_moment(const beamcraft_ec5_yield_moment_input *input,
+                                            beamcraft_ec5_yield_moment_output *output,
+                                            beamcraft_error **out_error);
+
+/** Bit of shank_diameter_mm in `given` of beamcraft_ec5_screw_diameter_input. */
+#define BEAMCRAFT_EC5_SCREW_DIAMETER_INPUT_GIVEN_SHANK_DIAMETER_MM 1
+
+/** A screw loaded across its axis. */
+typedef struct beamcraft_ec5_screw_diameter_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Outer diameter of the thread, mm. Range 1 to 25.4. */
+  double thread_diameter_mm;
+  /** Diameter at the thread root, mm. Range 1 to 25.4. */
+  double root_diameter_mm;
+  /** Diameter of the smooth shank, mm; left out for a screw threaded to its head. Range 1 to 25.4.
+   *  Optional. */
+  double shank_diameter_mm;
+  /** How far the smooth shank reaches into the member at the point, mm. Range 0 to 100000. */
+  double shank_in_point_member_mm;
+} beamcraft_ec5_screw_diameter_input;
+
+/** Diameter of a screw in the equations for lateral load. */
+typedef struct beamcraft_ec5_screw_diameter_output {
+  /** What decides. One of BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_*. */
+  uint32_t rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Effective diameter d_ef, mm; up to 6 mm the rules for nails apply, above it those for bolts. */
+  double effective_diameter_mm;
+} beamcraft_ec5_screw_diameter_output;
+
+/** Sets up an input of beamcraft_ec5_screw_diameter: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_screw_diameter_input_init(beamcraft_ec5_screw_diameter_input *out_input);
+
+/** Eurocode 5: effective diameter of a screw under lateral load. */
+beamcraft_status beamcraft_ec5_screw_diameter(const beamcraft_ec5_screw_diameter_input *input,
+                                              beamcraft_ec5_screw_diameter_output *output,
+                                              beamcraft_error **out_error);
+
+/** The Johansen part of a mode and what pulls against it. */
+typedef struct beamcraft_ec5_rope_effect_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Lateral capacity by the Johansen part alone, N. Range 0 to 10000000. */
+  double johansen_n;
+  /** Characteristic capacity along the axis, F_ax,Rk, the lower of both ends, N; 0 when it is not known.
+   *  Range 0 to 10000000. */
+  double axial_capacity_n;
+} beamcraft_ec5_rope_effect_input;
+
+/** Rope effect of a fastener. */
+typedef struct beamcraft_ec5_rope_effect_output {
+  /** A quarter of the capacity along the axis, N. */
+  double quarter_n;
+  /** Most that may be added, as a share of the Johansen part. */
+  double cap_share;
+  /** Most that may be added, N. */
+  double cap_n;
+  /** What is added: the lesser of both, N. */
+  double rope_n;
+  /** Johansen part and rope effect together, N. */
+  double total_n;
+} beamcraft_ec5_rope_effect_output;
+
+/** Sets up an input of beamcraft_ec5_rope_effect: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_rope_effect_input_init(beamcraft_ec5_rope_effect_input *out_input);
+
+/** Eurocode 5: what the pull along a bent fastener adds to its lateral capacity. */
+beamcraft_status beamcraft_ec5_rope_effect(const beamcraft_ec5_rope_effect_input *input,
+                                           beamcraft_ec5_rope_effect_output *output,
+                                           beamcraft_error **out_error);
+
+/** A fastener through a head-side into a point-side member. */
+typedef struct beamcraft_ec5_single_shear_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000. */
+  double yield_moment_nmm;
+  /** Embedment strength of the head-side member f_h,1,k at the angle of the force, MPa. Range 0.01 to
+   *  2000. */
+  double head_side_mpa;
+  /** Embedment strength of the point-side member f_h,2,k at the angle of the force, MPa. Range 0.01 to
+   *  2000. */
+  double point_side_mpa;
+  /** Thickness of the head-side member t_1, mm. Range 0.1 to 1000. */
+  double head_side_mm;
+  /** Penetration into the point-side member t_2, mm. Range 0.1 to 1000. */
+  double point_side_mm;
+  /** Characteristic capacity along the axis F_ax,Rk, the lower of both members, N; by default 0, no rope
+   *  effect, as the standard asks where it is not known. Range 0 to 10000000. Initially 0.0. */
+  double axial_capacity_n;
+} beamcraft_ec5_single_shear_input;
+
+/** Characteristic lateral capacity of one fastener in single shear, every mode shown. */
+typedef struct beamcraft_ec5_single_shear_output {
+  /** Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8). */
+  double beta;
+  /** Johansen part of mode c, N. */
+  double c_johansen_n;
+  /** Johansen part of mode d, N. */
+  double d_johansen_n;
+  /** Johansen part of mode e, N. */
+  double e_johansen_n;
+  /** Johansen part of mode f, N. */
+  double f_johansen_n;
+  /** Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)). */
+  double rope_cap_share;
+  /** Mode a (8.6), N. */
+  double a_n;
+  /** Mode b (8.6), N. */
+  double b_n;
+  /** Mode c with rope effect (8.6), N. */
+  double c_n;
+  /** Mode d with rope effect (8.6), N. */
+  double d_n;
+  /** Mode e with rope effect (8.6), N. */
+  double e_n;
+  /** Mode f with rope effect (8.6), N. */
+  double f_n;
+  /** Mode with the least capacity. One of BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Characteristic lateral capacity F_v,Rk, the least of the modes, N. */
+  double capacity_n;
+} beamcraft_ec5_single_shear_output;
+
+/** Sets up an input of beamcraft_ec5_single_shear: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_single_shear_input_init(beamcraft_ec5_single_shear_input *out_input);
+
+/** Eurocode 5: lateral capacity of a fastener in single shear between timber members, by every mode. */
+beamcraft_status beamcraft_ec5_single_shear(const beamcraft_ec5_single_shear_input *input,
+                                            beamcraft_ec5_single_shear_output *output,
+                                            beamcraft_error **out_error);
+
+/** A fastener through three members, the outer two alike. */
+typedef struct beamcraft_ec5_double_shear_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000. */
+  double yield_moment_nmm;
+  /** Embedment strength of the outer members f_h,1,k at the angle of the force, MPa. Range 0.01 to 2000. */
+  double outer_mpa;
+  /** Embedment strength of the middle member f_h,2,k at the angle of the force, MPa. Range 0.01 to 2000. */
+  double middle_mpa;
+  /** Thickness of an outer member, the smaller of both and of the penetration at the point, t_1, mm.
+   *  Range 0.1 to 1000. */
+  double outer_mm;
+  /** Thickness of the middle member t_2, mm. Range 0.1 to 1000. */
+  double middle_mm;
+  /** Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+   *  10000000. Initially 0.0. */
+  double axial_capacity_n;
+} beamcraft_ec5_double_shear_input;
+
+/** Characteristic lateral capacity per shear plane of one fastener in double shear, every mode shown. */
+typedef struct beamcraft_ec5_double_shear_output {
+  /** Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8). */
+  double beta;
+  /** Johansen part of mode j per shear plane, N. */
+  double j_johansen_n;
+  /** Johansen part of mode k per shear plane, N. */
+  double k_johansen_n;
+  /** Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)). */
+  double rope_cap_share;
+  /** Mode g per shear plane (8.7), N. */
+  double g_n;
+  /** Mode h per shear plane (8.7), N. */
+  double h_n;
+  /** Mode j per shear plane with rope effect (8.7), N. */
+  double j_n;
+  /** Mode k per shear plane with rope effect (8.7), N. */
+  double k_n;
+  /** Mode with the least capacity. One of BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Characteristic lateral capacity F_v,Rk per shear plane, the least of the modes, N. */
+  double per_plane_n;
+  /** Both shear planes together, N. */
+  double capacity_n;
+} beamcraft_ec5_double_shear_output;
+
+/** Sets up an input of beamcraft_ec5_double_shear: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_double_shear_input_init(beamcraft_ec5_double_shear_input *out_input);
+
+/** Eurocode 5: lateral capacity of a fastener in double shear between timber members, by every mode. */
+beamcraft_status beamcraft_ec5_double_shear(const beamcraft_ec5_double_shear_input *input,
+                                            beamcraft_ec5_double_shear_output *output,
+                                            beamcraft_error **out_error);
+
+/** A fastener through a steel plate into timber. */
+typedef struct beamcraft_ec5_steel_single_shear_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000. */
+  double yield_moment_nmm;
+  /** Embedment strength of the timber f_h,k at the angle of the force, MPa. Range 0.01 to 2000. */
+  double embedment_mpa;
+  /** Thickness of the timber or penetration into it t_1, mm. Range 0.1 to 1000. */
+  double timber_mm;
+  /** Thickness of the plate, mm. Range 0.1 to 100. */
+  double plate_mm;
+  /** Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plate counts as thin.
+   *  Range 0 to 500. */
+  double hole_clearance_mm;
+  /** Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+   *  10000000. Initially 0.0. */
+  double axial_capacity_n;
+} beamcraft_ec5_steel_single_shear_input;
+
+/** Characteristic lateral capacity of one fastener between a steel plate and timber, every mode shown. */
+typedef struct beamcraft_ec5_steel_single_shear_output {
+  /** How the plate holds the fastener (8.2.3(1)). One of BEAMCRAFT_EC5_PLATE_CLASS_*. */
+  uint32_t plate_class;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Share of the thick plate's value in the result, 0 to 1. */
+  double thick_share;
+  /** Mode a, thin plate (8.9), N. */
+  double a_n;
+  /** Mode b, thin plate, with rope effect (8.9), N. */
+  double b_n;
+  /** Mode c, thick plate (8.10), N. */
+  double c_n;
+  /** Mode d, thick plate, with rope effect (8.10), N. */
+  double d_n;
+  /** Mode e, thick plate, with rope effect (8.10), N. */
+  double e_n;
+  /** Governing mode if the plate were thin. One of BEAMCRAFT_EC5_STEEL_MODE_*. */
+  uint32_t thin_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Capacity if the plate were thin, N. */
+  double thin_n;
+  /** Governing mode if the plate were thick. One of BEAMCRAFT_EC5_STEEL_MODE_*. */
+  uint32_t thick_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Capacity if the plate were thick, N. */
+  double thick_n;
+  /** Characteristic lateral capacity F_v,Rk of this plate, N. */
+  double capacity_n;
+} beamcraft_ec5_steel_single_shear_output;
+
+/** Sets up an input of beamcraft_ec5_steel_single_shear: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_steel_single_shear_input_init(beamcraft_ec5_steel_single_shear_input *out_input);
+
+/** Eurocode 5: lateral capacity of a fastener between a steel plate and timber, thin or thick. */
+beamcraft_status beamcraft_ec5_steel_single_shear(const beamcraft_ec5_steel_single_shear_input *input,
+                                                  beamcraft_ec5_steel_single_shear_output *output,
+                                                  beamcraft_error **out_error);
+
+/** A fastener through two timber members with a steel plate between them. */
+typedef struct beamcraft_ec5_steel_central_plate_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000. */
+  double yield_moment_nmm;
+  /** Embedment strength of the timber f_h,1,k at the angle of the force, MPa. Range 0.01 to 2000. */
+  double embedment_mpa;
+  /** Thickness of the thinner timber member t_1, mm. Range 0.1 to 1000. */
+  double timber_mm;
+  /** Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+   *  10000000. Initially 0.0. */
+  double axial_capacity_n;
+} beamcraft_ec5_steel_central_plate_input;
+
+/** Characteristic lateral capacity per shear plane of one fastener through a steel plate in the middle. */
+typedef struct beamcraft_ec5_steel_central_plate_output {
+  /** Mode f per shear plane (8.11), N. */
+  double f_n;
+  /** Mode g per shear plane with rope effect (8.11), N. */
+  double g_n;
+  /** Mode h per shear plane with rope effect (8.11), N. */
+  double h_n;
+  /** Mode with the least capacity. One of BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Characteristic lateral capacity F_v,Rk per shear plane, N. */
+  double per_plane_n;
+  /** Both shear planes together, N. */
+  double capacity_n;
+} beamcraft_ec5_steel_central_plate_output;
+
+/** Sets up an input of beamcraft_ec5_steel_central_plate: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_steel_central_plate_input_init(beamcraft_ec5_steel_central_plate_input *out_input);
+
+/** Eurocode 5: lateral capacity of a fastener through two timber members with a steel plate between
+ *  them. */
+beamcraft_status beamcraft_ec5_steel_central_plate(const beamcraft_ec5_steel_central_plate_input *input,
+                                                   beamcraft_ec5_steel_central_plate_output *output,
+                                                   beamcraft_error **out_error);
+
+/** A fastener through a timber member between two steel plates. */
+typedef struct beamcraft_ec5_steel_outer_plates_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000. */
+  double yield_moment_nmm;
+  /** Embedment strength of the timber f_h,2,k at the angle of the force, MPa. Range 0.01 to 2000. */
+  double embedment_mpa;
+  /** Thickness of the timber t_2, mm. Range 0.1 to 1000. */
+  double timber_mm;
+  /** Thickness of a plate, mm. Range 0.1 to 100. */
+  double plate_mm;
+  /** Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plates count as thin.
+   *  Range 0 to 500. */
+  double hole_clearance_mm;
+  /** Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+   *  10000000. Initially 0.0. */
+  double axial_capacity_n;
+} beamcraft_ec5_steel_outer_plates_input;
+
+/** Characteristic lateral capacity per shear plane of one fastener through timber between two steel
+ *  plates. */
+typedef struct beamcraft_ec5_steel_outer_plates_output {
+  /** How the plates hold the fastener (8.2.3(1)). One of BEAMCRAFT_EC5_PLATE_CLASS_*. */
+  uint32_t plate_class;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Share of the thick plates' value in the result, 0 to 1. */
+  double thick_share;
+  /** Modes j and l, bearing of the timber, per shear plane (8.12, 8.13), N. */
+  double j_l_n;
+  /** Mode k, thin plates, per shear plane with rope effect (8.12), N. */
+  double k_n;
+  /** Mode m, thick plates, per shear plane with rope effect (8.13), N. */
+  double m_n;
+  /** Governing mode if the plates were thin. One of BEAMCRAFT_EC5_STEEL_OUTER_MODE_*. */
+  uint32_t thin_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Capacity per shear plane if the plates were thin, N. */
+  double thin_n;
+  /** Governing mode if the plates were thick. One of BEAMCRAFT_EC5_STEEL_OUTER_MODE_*. */
+  uint32_t thick_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Capacity per shear plane if the plates were thick, N. */
+  double thick_n;
+  /** Characteristic lateral capacity F_v,Rk per shear plane of these plates, N. */
+  double per_plane_n;
+  /** Both shear planes together, N. */
+  double capacity_n;
+} beamcraft_ec5_steel_outer_plates_output;
+
+/** Sets up an input of beamcraft_ec5_steel_outer_plates: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_steel_outer_plates_input_init(beamcraft_ec5_steel_outer_plates_input *out_input);
+
+/** Eurocode 5: lateral capacity of a fastener through timber between two steel plates. */
+beamcraft_status beamcraft_ec5_steel_outer_plates(const beamcraft_ec5_steel_outer_plates_input *input,
+                                                  beamcraft_ec5_steel_outer_plates_output *output,
+                                                  beamcraft_error **out_error);
+
+/** Bit of declared_mpa in `given` of beamcraft_ec5_screw_withdrawal_input. */
+#define BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA 1
+/** Bit of declared_density_kg_m3 in `given` of beamcraft_ec5_screw_withdrawal_input. */
+#define BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_DENSITY_KG_M3 2
+
+/** Screws pulled out of wood. */
+typedef struct beamcraft_ec5_screw_withdrawal_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Outer diameter of the thread d, mm. Range 1 to 25.4. */
+  double thread_diameter_mm;
+  /** Diameter at the thread root d_1, mm. Range 1 to 25.4. */
+  double root_diameter_mm;
+  /** Thread in the point-side member l_ef, mm. Range 0.1 to 1000. */
+  double thread_length_mm;
+  /** Characteristic density of the wood, kg/m3. Range 100 to 1500. */
+  double density_kg_m3;
+  /** Angle between the screw's axis and the grain, degrees; 90 in side grain. Range 0 to 90. */
+  double axis_to_grain_deg;
+  /** Number of screws that act together; by default 1. Range 1 to 10000. Initially 1. */
+  uint32_t count;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Declared withdrawal strength f_ax,k, MPa; left out the equation of the standard is used. Range 0.01
+   *  to 2000. Optional. */
+  double declared_mpa;
+  /** Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it
+   *  is. Range 100 to 1500. Optional. */
+  double declared_density_kg_m3;
+} beamcraft_ec5_screw_withdrawal_input;
+
+/** Characteristic withdrawal capacity of screws. */
+typedef struct beamcraft_ec5_screw_withdrawal_output {
+  /** Where the strength comes from. One of BEAMCRAFT_EC5_WITHDRAWAL_RULE_*. */
+  uint32_t rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Withdrawal strength f_ax,k across the grain (8.39 or declared), MPa. */
+  double withdrawal_mpa;
+  /** Factor k_d for thin screws (8.40); 1 for a declared strength. */
+  double k_d;
+  /** Factor for the angle of the axis to the grain, 1 / (1.2 cos² + sin²) (8.38). */
+  double angle_factor;
+  /** Factor for the density, (rho_k / rho_a)^0.8 (8.40a); 1 where it does not apply. */
+  double density_factor;
+  /** Effective number n^0.9 (8.41). */
+  double effective_number;
+  /** Capacity of one screw, N. */
+  double per_screw_n;
+  /** Capacity F_ax,k,Rk of all together, N. */
+  double capacity_n;
+  /** Least thread in the point-side member, 6 d (8.7.2(3)), mm. */
+  double required_thread_mm;
+  /** Whether the thread in the member is at least that. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t penetration;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+} beamcraft_ec5_screw_withdrawal_output;
+
+/** Sets up an input of beamcraft_ec5_screw_withdrawal: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_screw_withdrawal_input_init(beamcraft_ec5_screw_withdrawal_input *out_input);
+
+/** Eurocode 5: withdrawal capacity of screws along their axis. */
+beamcraft_status beamcraft_ec5_screw_withdrawal(const beamcraft_ec5_screw_withdrawal_input *input,
+                                                beamcraft_ec5_screw_withdrawal_output *output,
+                                                beamcraft_error **out_error);
+
+/** Bit of declared_mpa in `given` of beamcraft_ec5_nail_withdrawal_input. */
+#define BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA 1
+/** Bit of declared_head_mpa in `given` of beamcraft_ec5_nail_withdrawal_input. */
+#define BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_HEAD_MPA 2
+
+/** A nail pulled along its axis. */
+typedef struct beamcraft_ec5_nail_withdrawal_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Kind of nail. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Diameter d, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Diameter of the head d_h, mm. Range 1 to 100. */
+  double head_diameter_mm;
+  /** Penetration at the point, of a ringed nail the ringed part, t_pen, mm. Range 0.1 to 1000. */
+  double penetration_mm;
+  /** Thickness of the member under the head t, mm. Range 0.1 to 1000. */
+  double head_side_mm;
+  /** Characteristic density of the wood at the point, kg/m3. Range 100 to 1500. */
+  double density_kg_m3;
+  /** Characteristic density of the wood under the head, kg/m3. Range 100 to 1500. */
+  double head_side_density_kg_m3;
+  /** Moisture of the timber when the nail is driven; dry by default, as indoor joinery is. One of
+   *  BEAMCRAFT_EC5_NAIL_TIMBER_*. Initially BEAMCRAFT_EC5_NAIL_TIMBER_DRY. */
+  uint32_t timber;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Declared withdrawal strength f_ax,k, MPa; left out that of smooth nails is used. Range 0.01 to 2000.
+   *  Optional. */
+  double declared_mpa;
+  /** Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used. Range 0.01 to
+   *  2000. Optional. */
+  double declared_head_mpa;
+} beamcraft_ec5_nail_withdrawal_input;
+
+/** Characteristic capacity of a nail along its axis. */
+typedef struct beamcraft_ec5_nail_withdrawal_output {
+  /** Withdrawal strength f_ax,k (8.25 or declared), MPa. */
+  double withdrawal_mpa;
+  /** Pull-through strength f_head,k (8.26 or declared), MPa. */
+  double head_mpa;
+  /** Withdrawal capacity per mm of penetration, f_ax,k d, N per mm. */
+  double withdrawal_n_per_mm;
+  /** Factor for timber that dries under load (8.3.2(8)). */
+  double drying_factor;
+  /** Factor for a short penetration (8.3.2(7)); 0 below the least penetration. */
+  double penetration_factor;
+  /** Capacity at the point, all factors in, N. */
+  double point_n;
+  /** Capacity at the head, with the shank in the member under it where the nail is smooth, all factors
+   *  in, N. */
+  double head_n;
+  /** End that gives in first. One of BEAMCRAFT_EC5_AXIAL_PART_*. */
+  uint32_t governing_part;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Capacity F_ax,Rk along the axis, N. */
+  double capacity_n;
+  /** Least penetration: 8 d for smooth nails, 6 d for others (8.3.1.2), mm. */
+  double required_penetration_mm;
+  /** Whether the penetration is at least that. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t penetration;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+} beamcraft_ec5_nail_withdrawal_output;
+
+/** Sets up an input of beamcraft_ec5_nail_withdrawal: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_nail_withdrawal_input_init(beamcraft_ec5_nail_withdrawal_input *out_input);
+
+/** Eurocode 5: capacity of a nail along its axis, at the point and at the head. */
+beamcraft_status beamcraft_ec5_nail_withdrawal(const beamcraft_ec5_nail_withdrawal_input *input,
+                                               beamcraft_ec5_nail_withdrawal_output *output,
+                                               beamcraft_error **out_error);
+
+/** Bit of declared_mpa in `given` of beamcraft_ec5_head_pull_through_input. */
+#define BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_MPA 1
+/** Bit of declared_density_kg_m3 in `given` of beamcraft_ec5_head_pull_through_input. */
+#define BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_DENSITY_KG_M3 2
+
+/** Heads drawn into the member under them. */
+typedef struct beamcraft_ec5_head_pull_through_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Diameter of the head or of the washer under it d_h, mm. Range 1 to 100. */
+  double head_diameter_mm;
+  /** Characteristic density of the member under the head, kg/m3. Range 100 to 1500. */
+  double density_kg_m3;
+  /** Number of screws that act together; by default 1. Range 1 to 10000. Initially 1. */
+  uint32_t count;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used, a low value.
+   *  Range 0.01 to 2000. Optional. */
+  double declared_mpa;
+  /** Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it
+   *  is. Range 100 to 1500. Optional. */
+  double declared_density_kg_m3;
+} beamcraft_ec5_head_pull_through_input;
+
+/** Characteristic pull-through capacity of heads. */
+typedef struct beamcraft_ec5_head_pull_through_output {
+  /** Pull-through strength f_head,k (8.26 or declared), MPa. */
+  double head_mpa;
+  /** Factor for the density, (rho_k / rho_a)^0.8 (8.40b); 1 where it does not apply. */
+  double density_factor;
+  /** Effective number n^0.9 (8.41). */
+  double effective_number;
+  /** Capacity of one head, N. */
+  double per_head_n;
+  /** Capacity of all together, N. */
+  double capacity_n;
+} beamcraft_ec5_head_pull_through_output;
+
+/** Sets up an input of beamcraft_ec5_head_pull_through: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_head_pull_through_input_init(beamcraft_ec5_head_pull_through_input *out_input);
+
+/** Eurocode 5: capacity of screw heads against being drawn through the member under them. */
+beamcraft_status beamcraft_ec5_head_pull_through(const beamcraft_ec5_head_pull_through_input *input,
+                                                 beamcraft_ec5_head_pull_through_output *output,
+                                                 beamcraft_error **out_error);
+
+/** A bolt pulled along its axis. */
+typedef struct beamcraft_ec5_washer_pull_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Tensile capacity of the bolt, N. Range 0 to 10000000. */
+  double bolt_tension_n;
+  /** Area of the washer that bears on the wood, hole taken off, mm2. Range 1 to 1000000. */
+  double washer_area_mm2;
+  /** Compressive strength of the wood across the grain f_c,90,k, MPa. Range 0.01 to 2000. */
+  double compression_across_mpa;
+} beamcraft_ec5_washer_pull_input;
+
+/** Characteristic capacity of a bolt along its axis. */
+typedef struct beamcraft_ec5_washer_pull_output {
+  /** Capacity of the wood under the washer, N. */
+  double washer_n;
+  /** What gives in first. One of BEAMCRAFT_EC5_WASHER_PART_*. */
+  uint32_t governing_part;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Capacity F_ax,Rk, N. */
+  double capacity_n;
+} beamcraft_ec5_washer_pull_output;
+
+/** Sets up an input of beamcraft_ec5_washer_pull: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_washer_pull_input_init(beamcraft_ec5_washer_pull_input *out_input);
+
+/** Eurocode 5: capacity of a bolt along its axis, its steel or the wood under the washer. */
+beamcraft_status beamcraft_ec5_washer_pull(const beamcraft_ec5_washer_pull_input *input,
+                                           beamcraft_ec5_washer_pull_output *output,
+                                           beamcraft_error **out_error);
+
+/** A fastener loaded across and along its axis. */
+typedef struct beamcraft_ec5_combined_load_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener; decides the equation. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Design load along the axis F_ax,Ed, N. Range 0 to 10000000. */
+  double axial_n;
+  /** Design load across the axis F_v,Ed, N. Range 0 to 10000000. */
+  double lateral_n;
+  /** Design capacity along the axis F_ax,Rd, N. Range 0.001 to 10000000. */
+  double axial_capacity_n;
+  /** Design capacity across the axis F_v,Rd, N. Range 0.001 to 10000000. */
+  double lateral_capacity_n;
+} beamcraft_ec5_combined_load_input;
+
+/** Use of a fastener under both loads. */
+typedef struct beamcraft_ec5_combined_load_output {
+  /** Equation that applies. One of BEAMCRAFT_EC5_COMBINED_RULE_*. */
+  uint32_t rule;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Axial load over its capacity. */
+  double axial_share;
+  /** Lateral load over its capacity. */
+  double lateral_share;
+  /** Left side of the equation; 1 is the limit. */
+  double interaction;
+  /** Factor by which both loads are used: the interaction for the linear equation, its root for the
+   *  quadratic one. */
+  double utilisation;
+} beamcraft_ec5_combined_load_output;
+
+/** Sets up an input of beamcraft_ec5_combined_load: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_combined_load_input_init(beamcraft_ec5_combined_load_input *out_input);
+
+/** Eurocode 5: use of a fastener under axial and lateral load at once. */
+beamcraft_status beamcraft_ec5_combined_load(const beamcraft_ec5_combined_load_input *input,
+                                             beamcraft_ec5_combined_load_output *output,
+                                             beamcraft_error **out_error);
+
+/** A row of fasteners along the grain. */
+typedef struct beamcraft_ec5_effective_number_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Whether the holes are predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*. */
+  uint32_t hole;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Number of fasteners in the row. Range 1 to 10000. */
+  uint32_t count;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Spacing along the grain a_1, mm. Range 1 to 10000. */
+  double spacing_mm;
+  /** Whether they stand on one line; by default they do. One of BEAMCRAFT_EC5_ROW_STAGGER_*. Initially
+   *  BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE. */
+  uint32_t stagger;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and
+   *  dowels: nails are checked with the part of the force along the grain. Range 0 to 90. Initially 0.0. */
+  double angle_to_grain_deg;
+} beamcraft_ec5_effective_number_input;
+
+/** Effective number of a row. */
+typedef struct beamcraft_ec5_effective_number_output {
+  /** Exponent k_ef of nails (Table 8.1); 0.9 for bolts. */
+  double exponent;
+  /** Effective number for a force along the grain. */
+  double along_grain;
+  /** Effective number n_ef at the angle of the force. */
+  double effective_number;
+} beamcraft_ec5_effective_number_output;
+
+/** Sets up an input of beamcraft_ec5_effective_number: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_effective_number_input_init(beamcraft_ec5_effective_number_input *out_input);
+
+/** Eurocode 5: effective number of fasteners in a row along the grain. */
+beamcraft_status beamcraft_ec5_effective_number(const beamcraft_ec5_effective_number_input *input,
+                                                beamcraft_ec5_effective_number_output *output,
+                                                beamcraft_error **out_error);
+
+/** A fastener whose distances are looked up. */
+typedef struct beamcraft_ec5_spacing_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Whether the holes are predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*. */
+  uint32_t hole;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Characteristic density of the timber, kg/m3. Range 100 to 1500. */
+  double density_kg_m3;
+  /** Angle between force and grain, 0 to 90 degrees, whichever way the force points. Range 0 to 90. */
+  double angle_to_grain_deg;
+  /** What the timber is joined to; timber by default, the wider spacing. One of
+   *  BEAMCRAFT_EC5_JOINT_PARTNER_*. Initially BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER. */
+  uint32_t partner;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_ec5_spacing_input;
+
+/** Least distances of fasteners loaded laterally. */
+typedef struct beamcraft_ec5_spacing_output {
+  /** Table that applies. One of BEAMCRAFT_EC5_SPACING_TABLE_*. */
+  uint32_t table;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Spacing along the grain a_1, mm. */
+  double a1_mm;
+  /** Spacing across the grain a_2, mm. */
+  double a2_mm;
+  /** Distance to a loaded end a_3,t, mm. */
+  double a3_loaded_mm;
+  /** Distance to an unloaded end a_3,c, mm. */
+  double a3_unloaded_mm;
+  /** Distance to a loaded edge a_4,t, mm. */
+  double a4_loaded_mm;
+  /** Distance to an unloaded edge a_4,c, mm. */
+  double a4_unloaded_mm;
+  /** Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply. */
+  double least_timber_mm;
+} beamcraft_ec5_spacing_output;
+
+/** Sets up an input of beamcraft_ec5_spacing: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_spacing_input_init(beamcraft_ec5_spacing_input *out_input);
+
+/** Eurocode 5: least spacings, end and edge distances of fasteners loaded laterally. */
+beamcraft_status beamcraft_ec5_spacing(const beamcraft_ec5_spacing_input *input,
+                                       beamcraft_ec5_spacing_output *output,
+                                       beamcraft_error **out_error);
+
+/** A screw loaded along its axis. */
+typedef struct beamcraft_ec5_axial_screw_spacing_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Outer diameter of the thread, mm. Range 1 to 25.4. */
+  double thread_diameter_mm;
+} beamcraft_ec5_axial_screw_spacing_input;
+
+/** Least distances of screws loaded along their axis. */
+typedef struct beamcraft_ec5_axial_screw_spacing_output {
+  /** Spacing in a plane parallel to the grain a_1, mm. */
+  double a1_mm;
+  /** Spacing perpendicular to that plane a_2, mm. */
+  double a2_mm;
+  /** Distance of the centre of the thread to the end a_1,CG, mm. */
+  double end_mm;
+  /** Distance of the centre of the thread to the edge a_2,CG, mm. */
+  double edge_mm;
+  /** Least thickness of the timber, mm. */
+  double least_timber_mm;
+  /** Least thread in the point-side member, mm. */
+  double least_thread_mm;
+} beamcraft_ec5_axial_screw_spacing_output;
+
+/** Sets up an input of beamcraft_ec5_axial_screw_spacing: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_axial_screw_spacing_input_init(beamcraft_ec5_axial_screw_spacing_input *out_input);
+
+/** Eurocode 5: least spacings, end and edge distances of screws loaded along their axis. */
+beamcraft_status beamcraft_ec5_axial_screw_spacing(const beamcraft_ec5_axial_screw_spacing_input *input,
+                                                   beamcraft_ec5_axial_screw_spacing_output *output,
+                                                   beamcraft_error **out_error);
+
+/** A beam that a connection pulls across the grain. */
+typedef struct beamcraft_ec5_splitting_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of the member b, mm. Range 10 to 2000. */
+  double width_mm;
+  /** Depth of the member h, mm. Range 10 to 2000. */
+  double depth_mm;
+  /** Distance from the loaded edge to the farthest fastener h_e, mm. Range 0.1 to 1000. */
+  double loaded_edge_mm;
+} beamcraft_ec5_splitting_input;
+
+/** Characteristic splitting capacity. */
+typedef struct beamcraft_ec5_splitting_output {
+  /** Splitting capacity F_90,Rk (8.4); to be compared with the shear force on either side of the
+   *  connection, N. */
+  double capacity_n;
+} beamcraft_ec5_splitting_output;
+
+/** Sets up an input of beamcraft_ec5_splitting: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_splitting_input_init(beamcraft_ec5_splitting_input *out_input);
+
+/** Eurocode 5: splitting capacity of a member loaded across the grain by a connection. */
+beamcraft_status beamcraft_ec5_splitting(const beamcraft_ec5_splitting_input *input,
+                                         beamcraft_ec5_splitting_output *output,
+                                         beamcraft_error **out_error);
+
+/** A characteristic capacity and what it is used for. */
+typedef struct beamcraft_ec5_design_value_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Characteristic capacity of one fastener R_k, N. Range 0 to 10000000. */
+  double characteristic_n;
+  /** Effective number of fasteners; by default 1. Range 0.1 to 10000. Initially 1.0. */
+  double effective_number;
+  /** Material of one member. One of BEAMCRAFT_EC5_MATERIAL_*. */
+  uint32_t first_material;
+  /** Material of the other member; the same for two like members. One of BEAMCRAFT_EC5_MATERIAL_*. */
+  uint32_t second_material;
+  /** Service class. One of BEAMCRAFT_EC5_SERVICE_CLASS_*. */
+  uint32_t service_class;
+  /** Load-duration class of the shortest load. One of BEAMCRAFT_EC5_LOAD_DURATION_*. */
+  uint32_t load_duration;
+  /** Partial factor gamma_M; by default 1.3, which the standard recommends for connections. The national
+   *  annex may choose another. Range 1 to 2. Initially 1.3. */
+  double gamma_m;
+} beamcraft_ec5_design_value_input;
+
+/** Design value of a capacity. */
+typedef struct beamcraft_ec5_design_value_output {
+  /** k_mod of the first material (Table 3.1). */
+  double first_k_mod;
+  /** k_mod of the second material (Table 3.1). */
+  double second_k_mod;
+  /** k_mod of the joint, the geometric mean of both (2.6). */
+  double k_mod;
+  /** Partial factor that was applied. */
+  double gamma_m;
+  /** Characteristic capacity of all fasteners, N. */
+  double characteristic_n;
+  /** Design capacity R_d (2.17), N. */
+  double design_n;
+} beamcraft_ec5_design_value_output;
+
+/** Sets up an input of beamcraft_ec5_design_value: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_design_value_input_init(beamcraft_ec5_design_value_input *out_input);
+
+/** Eurocode 5: design value of a connection by service class, load duration and partial factor. */
+beamcraft_status beamcraft_ec5_design_value(const beamcraft_ec5_design_value_input *input,
+                                            beamcraft_ec5_design_value_output *output,
+                                            beamcraft_error **out_error);
+
+/** A steel dowel in softwood. */
+typedef struct beamcraft_ec5_german_dowel_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Diameter, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Tensile strength of the steel f_u,k, MPa; 360 for S235. Range 0.01 to 2000. */
+  double tensile_strength_mpa;
+  /** Characteristic density of the side members, also of timber beside steel, kg/m3. Range 100 to 1500. */
+  double side_density_kg_m3;
+  /** Angle between force and grain in the side members, degrees. Range 0 to 90. */
+  double side_angle_to_grain_deg;
+  /** Characteristic density of the middle or other member, kg/m3. Range 100 to 1500. */
+  double main_density_kg_m3;
+  /** Angle between force and grain in the middle or other member, degrees. Range 0 to 90. */
+  double main_angle_to_grain_deg;
+} beamcraft_ec5_german_dowel_input;
+
+/** Capacities of a dowel by the simplified method, with the thicknesses they need. */
+typedef struct beamcraft_ec5_german_dowel_output {
+  /** Yield moment, N·mm. */
+  double yield_moment_nmm;
+  /** Embedment strength of the side members, MPa. */
+  double side_mpa;
+  /** Embedment strength of the middle or other member, MPa. */
+  double main_mpa;
+  /** Timber to timber: capacity F_v,Rk per shear plane, N. */
+  double timber_n;
+  /** Timber to timber: thickness needed of a side member, mm. */
+  double side_needed_mm;
+  /** Timber to timber, single shear: thickness needed of the other member, mm. */
+  double other_needed_mm;
+  /** Timber to timber, double shear: thickness needed of the middle member, mm. */
+  double middle_needed_mm;
+  /** The same for a side member, rounded up as tables print it, mm. */
+  double side_needed_whole_mm;
+  /** The same for the other member in single shear, rounded up, mm. */
+  double other_needed_whole_mm;
+  /** The same for the middle member, rounded up, mm. */
+  double middle_needed_whole_mm;
+  /** Side timber with thick steel plates or a steel plate in a slot: capacity per shear plane, N. */
+  double steel_thick_n;
+  /** Thickness of the timber needed for it, rounded up, mm. */
+  double steel_thick_needed_whole_mm;
+  /** Side timber with thin steel plates: capacity per shear plane, N. */
+  double steel_thin_n;
+  /** Thickness of the timber needed for it in single shear, rounded up, mm. */
+  double steel_thin_needed_whole_mm;
+  /** Thickness needed of timber between two thin steel plates, rounded up, mm. */
+  double steel_thin_middle_needed_whole_mm;
+} beamcraft_ec5_german_dowel_output;
+
+/** Sets up an input of beamcraft_ec5_german_dowel: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_german_dowel_input_init(beamcraft_ec5_german_dowel_input *out_input);
+
+/** Eurocode 5, German annex: capacity of a steel dowel by the simplified method and the thicknesses it
+ *  needs. */
+beamcraft_status beamcraft_ec5_german_dowel(const beamcraft_ec5_german_dowel_input *input,
+                                            beamcraft_ec5_german_dowel_output *output,
+                                            beamcraft_error **out_error);
+
+/** Bit of most_spacing_mm in `given` of beamcraft_screw_count_input. */
+#define BEAMCRAFT_SCREW_COUNT_INPUT_GIVEN_MOST_SPACING_MM 1
+
+/** A load for a row of screws. */
+typedef struct beamcraft_screw_count_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Lateral load on all screws together, N. Range 0 to 10000000. */
+  double lateral_n;
+  /** Withdrawal load on all screws together, N. Range 0 to 10000000. */
+  double withdrawal_n;
+  /** Adjusted lateral capacity of one screw, N. Range 0.001 to 10000000. */
+  double lateral_capacity_n;
+  /** Adjusted withdrawal capacity of one screw, the lesser of thread and head, N. Range 0.001 to
+   *  10000000. */
+  double withdrawal_capacity_n;
+  /** Largest share over the even share, from `fastener_group` for an eccentric load; 1 by default. Range
+   *  1 to 100. Initially 1.0. */
+  double unevenness;
+  /** Least number of screws; 2 by default, so that the part cannot turn (common practice). Range 1 to
+   *  1000. Initially 2. */
+  uint32_t least_count;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Length of the part along the row, mm. Range 0 to 100000. */
+  double row_length_mm;
+  /** Distance of the first and the last screw from the ends of the part, mm. Range 0 to 100000. */
+  double end_distance_mm;
+  /** Least spacing of the screws, such as that of `geometry_factor`, mm. Range 10 to 10000. */
+  double least_spacing_mm;
+  /** Largest spacing wanted, mm; left out there is none. Range 10 to 10000. Optional. */
+  double most_spacing_mm;
+} beamcraft_screw_count_input;
+
+/** Number and spacing of screws. */
+typedef struct beamcraft_screw_count_output {
+  /** Screws that the load needs; a real number. */
+  double needed;
+  /** Screws to drive: that rounded up, at least the least count, and enough for the largest spacing. */
+  uint32_t count;
+  /** Most screws that the row holds at the least spacing. */
+  uint32_t most_count;
+  /** Spacing of that number of screws over the row, mm; 0 for one screw. */
+  double spacing_mm;
+  /** Use of one screw with that number. */
+  double utilisation;
+  /** Whether the row holds that number. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t outcome;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_screw_count_output;
+
+/** Sets up an input of beamcraft_screw_count: its size and its initial values. Does nothing for NULL. */
+void beamcraft_screw_count_input_init(beamcraft_screw_count_input *out_input);
+
+/** Number of screws for a load, and their spacing along the part. */
+beamcraft_status beamcraft_screw_count(const beamcraft_screw_count_input *input,
+                                       beamcraft_screw_count_output *output,
+                                       beamcraft_error **out_error);
+
+/** Bit of penetration_mm in `given` of beamcraft_screw_length_input. */
+#define BEAMCRAFT_SCREW_LENGTH_INPUT_GIVEN_PENETRATION_MM 1
+
+/** What a screw goes through and into. */
+typedef struct beamcraft_screw_length_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Nominal diameter, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Thickness of the member under the head, mm. Range 0.1 to 1000. */
+  double side_thickness_mm;
+  /** Depth by which the head is sunk below the face, mm; by default it is flush. Range 0 to 500.
+   *  Initially 0.0. */
+  double head_recess_mm;
+  /** What lies between the members, such as a wall lining, mm; by default nothing. Range 0 to 500.
+   *  Initially 0.0. */
+  double gap_mm;
+  /** Thickness of the member that holds the point, mm. Range 0.1 to 1000. */
+  double main_thickness_mm;
+  /** Penetration wanted in the main member, mm; left out it is 6 D, the least of the standard (NDS
+   *  12.1.5.6). Range 0.1 to 1000. Optional. */
+  double penetration_mm;
+  /** Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common
+   *  practice). Range 0 to 500. Initially 3.0. */
+  double least_cover_mm;
+  /** Lengths sold; inch by default. One of BEAMCRAFT_SOLD_LENGTH_SERIES_*. Initially
+   *  BEAMCRAFT_SOLD_LENGTH_SERIES_INCH. */
+  uint32_t series;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_screw_length_input;
+
+/** Length of a screw, exact and as sold. */
+typedef struct beamcraft_screw_length_output {
+  /** Length that reaches the wanted penetration, mm. */
+  double shortest_mm;
+  /** Length that leaves the wanted cover, mm. */
+  double longest_mm;
+  /** Shortest length sold that reaches the penetration, mm. */
+  double sold_length_mm;
+  /** Penetration of that length, mm. */
+  double penetration_mm;
+  /** Wood between its point and the far face, mm; negative when it comes out. */
+  double cover_mm;
+  /** Whether that length leaves the wanted cover; if not, no length sold does both. One of
+   *  BEAMCRAFT_OUTCOME_*. */
+  uint32_t outcome;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_screw_length_output;
+
+/** Sets up an input of beamcraft_screw_length: its size and its initial values. Does nothing for NULL. */
+void beamcraft_screw_length_input_init(beamcraft_screw_length_input *out_input);
+
+/** Length of a screw from the stack of what it goes through, rounded up to lengths sold. */
+beamcraft_status beamcraft_screw_length(const beamcraft_screw_length_input *input,
+                                        beamcraft_screw_length_output *output,
+                                        beamcraft_error **out_error);
+
+/** Bit of exit_depth_mm in `given` of beamcraft_pocket_screw_input. */
+#define BEAMCRAFT_POCKET_SCREW_INPUT_GIVEN_EXIT_DEPTH_MM 1
+
+/** A pocket hole, its screw and the board that it enters. */
+typedef struct beamcraft_pocket_screw_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Thickness of the board with the pocket, mm. Range 1 to 150. */
+  double board_thickness_mm;
+  /** Angle between the screw and the board's face, degrees; 15 by default (common practice). Range 5 to
+   *  45. Initially 15.0. */
+  double angle_deg;
+  /** Depth below the pocket face at which the screw's axis leaves the board, mm; left out it is half the
+   *  thickness. Range 1 to 150. Optional. */
+  double exit_depth_mm;
+  /** Wood along the screw between the pocket's shoulder, where the head seats, and the joint, mm. Range
+   *  0.1 to 1000. */
+  double shoulder_mm;
+  /** Diameter of the pocket, mm; 9.5 by default, the usual stepped drill (common practice). Range 1 to
+   *  25.4. Initially 9.525. */
+  double pocket_diameter_mm;
+  /** Nominal diameter of the screw, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+  /** Length of the screw from its seat to its point, mm. Range 5 to 1000. */
+  double screw_length_mm;
+  /** How the other board stands. One of BEAMCRAFT_POCKET_MATE_*. */
+  uint32_t mate;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Thickness of a board whose face is met, mm; of a board in line its length along the joint's normal.
+   *  Range 0.1 to 1000. */
+  double mate_depth_mm;
+  /** Wood to leave over the point and under the pocket, mm; 3 by default, so that nothing shows (common
+   *  practice). Range 0 to 500. Initially 3.0. */
+  double least_cover_mm;
+} beamcraft_pocket_screw_input;
+
+/** How a pocket screw lies. */
+typedef struct beamcraft_pocket_screw_output {
+  /** Depth below the pocket face at which the axis leaves the board, mm. */
+  double exit_depth_mm;
+  /** Depth below the pocket face of the head's seat, mm. */
+  double seat_depth_mm;
+  /** Distance of the head's seat from the joint, along the board, mm. */
+  double seat_from_joint_mm;
+  /** Length of the screw in the other board, along the screw, mm. */
+  double bite_mm;
+  /** Depth of the point behind the joint, square to it, mm. */
+  double point_depth_mm;
+  /** Depth of the point below the plane of the pocket face, mm. */
+  double point_below_face_mm;
+  /** Wood between the point and the face that it comes nearest to, mm; negative when it comes out. */
+  double cover_mm;
+  /** Whether that cover is at least the wanted one. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t cover;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Wood between the bottom of the pocket and the show face, mm; negative when the pocket breaks
+   *  through. */
+  double pocket_floor_mm;
+  /** Whether that is at least the wanted cover. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t pocket_floor;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** Distance from the joint to the near end of the pocket's opening in the face, mm. */
+  double opening_from_mm;
+  /** Distance from the joint to the far end of the pocket's opening in the face, mm. */
+  double opening_to_mm;
+  /** Least bite of a wood screw: 6 D (NDS 12.1.5.6), mm. */
+  double required_bite_mm;
+  /** Whether the bite is at least that. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t bite;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
+  /** Longest screw that leaves the wanted cover, mm; may be shorter than the wood before the joint. */
+  double longest_screw_mm;
+  /** Whether cover, pocket floor and bite are all as wanted. One of BEAMCRAFT_OUTCOME_*. */
+  uint32_t outcome;
+  /** Kept for later: 0. */
+  uint32_t reserved_4;
+} beamcraft_pocket_screw_output;
+
+/** Sets up an input of beamcraft_pocket_screw: its size and its initial values. Does nothing for NULL. */
+void beamcraft_pocket_screw_input_init(beamcraft_pocket_screw_input *out_input);
+
+/** Exit point, bite and cover of an angled pocket screw, from the boards and the angle. */
+beamcraft_status beamcraft_pocket_screw(const beamcraft_pocket_screw_input *input,
+                                        beamcraft_pocket_screw_output *output,
+                                        beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * Typed calls: statics
@@ -2307,6 +4683,561 @@ void beamcraft_cleat_halves_input_init(beamcraft_cleat_halves_input *out_input);
 beamcraft_status beamcraft_cleat_halves(const beamcraft_cleat_halves_input *input,
                                         beamcraft_cleat_halves_output *output,
                                         beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Typed calls: movement
+ * ---------------------------------------------------------------------------- */
+
+/** Bit of ring_angle_deg in `given` of beamcraft_board_movement_input. */
+#define BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_RING_ANGLE_DEG 1
+/** Bit of shrinkage_radial_pct in `given` of beamcraft_board_movement_input. */
+#define BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_SHRINKAGE_RADIAL_PCT 2
+/** Bit of shrinkage_tangential_pct in `given` of beamcraft_board_movement_input. */
+#define BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_SHRINKAGE_TANGENTIAL_PCT 4
+
+/** A board and the change of its moisture content. */
+typedef struct beamcraft_board_movement_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Width at the first moisture content, mm. Range 0 to 100000. */
+  double width_mm;
+  /** Thickness at the first moisture content, mm. Range 1 to 150. */
+  double thickness_mm;
+  /** How the board was sawn. One of BEAMCRAFT_BOARD_CUT_*. */
+  uint32_t cut;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Angle between growth rings and wide face, degrees; for `ring_angle` only. Range 0 to 90. Optional. */
+  double ring_angle_deg;
+  /** Radial movement between 6 and 14 % moisture, share of the size per percent of moisture. Range 0 to
+   *  0.01. */
+  double movement_radial_per_pct;
+  /** Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture. Range 0
+   *  to 0.01. */
+  double movement_tangential_per_pct;
+  /** Radial shrinkage from green to ovendry, %; from the coefficient when left out. Range 0 to 20.
+   *  Optional. */
+  double shrinkage_radial_pct;
+  /** Tangential shrinkage from green to ovendry, %; from the coefficient when left out. Range 0 to 20.
+   *  Optional. */
+  double shrinkage_tangential_pct;
+  /** Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4). Range 20 to 35. Initially
+   *  30.0. */
+  double fibre_saturation_pct;
+  /** Moisture content at which the sizes are given, %. Range 0 to 30. */
+  double from_moisture_pct;
+  /** Moisture content that the board comes to, %. Range 0 to 30. */
+  double to_moisture_pct;
+} beamcraft_board_movement_input;
+
+/** Change of a board, with its working. */
+typedef struct beamcraft_board_movement_output {
+  /** Change of the width, mm; swelling positive. */
+  double width_change_mm;
+  /** Change of the thickness, mm; swelling positive. */
+  double thickness_change_mm;
+  /** Width at the second moisture content, mm. */
+  double final_width_mm;
+  /** Thickness at the second moisture content, mm. */
+  double final_thickness_mm;
+  /** Change of the width as a share of it. */
+  double width_strain;
+  /** Change of the thickness as a share of it. */
+  double thickness_strain;
+  /** Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for
+   *  flat and quarter sawn. */
+  double diamond_deg;
+  /** Ring angle used, degrees. */
+  double ring_angle_deg;
+  /** Coefficient across the width, share per percent of moisture. */
+  double width_coefficient_per_pct;
+  /** Coefficient through the thickness, share per percent of moisture. */
+  double thickness_coefficient_per_pct;
+  /** Shrinkage across the width from green to ovendry, given or from the coefficient, %. */
+  double width_shrinkage_pct;
+  /** Shrinkage through the thickness from green to ovendry, given or from the coefficient, %. */
+  double thickness_shrinkage_pct;
+  /** Which equation was used. One of BEAMCRAFT_MOVEMENT_METHOD_*. */
+  uint32_t method;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_board_movement_output;
+
+/** Sets up an input of beamcraft_board_movement: its size and its initial values. Does nothing for NULL. */
+void beamcraft_board_movement_input_init(beamcraft_board_movement_input *out_input);
+
+/** Change of a board's width and thickness with moisture, by how it was sawn. */
+beamcraft_status beamcraft_board_movement(const beamcraft_board_movement_input *input,
+                                          beamcraft_board_movement_output *output,
+                                          beamcraft_error **out_error);
+
+/** A mitre along two boards, and the strains of both. */
+typedef struct beamcraft_mitre_movement_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of board a when the mitre was cut, mm. Range 1 to 150. */
+  double thickness_a_mm;
+  /** Thickness of board b when the mitre was cut, mm. Range 1 to 150. */
+  double thickness_b_mm;
+  /** Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside
+   *  corner. Range 10 to 350. Initially 90.0. */
+  double corner_deg;
+  /** Strain of board a across its width since then, swelling positive. Range -0.3 to 0.3. */
+  double width_strain_a;
+  /** Strain of board a through its thickness since then, swelling positive. Range -0.3 to 0.3. */
+  double thickness_strain_a;
+  /** Strain of board b across its width since then, swelling positive. Range -0.3 to 0.3. */
+  double width_strain_b;
+  /** Strain of board b through its thickness since then, swelling positive. Range -0.3 to 0.3. */
+  double thickness_strain_b;
+} beamcraft_mitre_movement_input;
+
+/** The mitre after the movement. */
+typedef struct beamcraft_mitre_movement_output {
+  /** Corner that the two boards make when the seam stays closed, degrees. */
+  double free_corner_deg;
+  /** Change of that corner, degrees; positive when it becomes more than it was cut for. */
+  double corner_change_deg;
+  /** The same change to first order in the strains, degrees. */
+  double first_order_change_deg;
+  /** Width of the wedge at its open end when the body holds the corner as it was, mm. */
+  double opening_mm;
+  /** Which end of the seam opens then. One of BEAMCRAFT_SEAM_OPENING_*. */
+  uint32_t opens;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Length of the seam across the section when the mitre was cut, mm. */
+  double seam_mm;
+  /** Angle between seam and show face of board a as cut, degrees. */
+  double angle_a_deg;
+  /** Angle between seam and show face of board b as cut, degrees. */
+  double angle_b_deg;
+  /** Angle between seam and show face of board a after the movement, degrees. */
+  double moved_angle_a_deg;
+  /** Angle between seam and show face of board b after the movement, degrees. */
+  double moved_angle_b_deg;
+} beamcraft_mitre_movement_output;
+
+/** Sets up an input of beamcraft_mitre_movement: its size and its initial values. Does nothing for NULL. */
+void beamcraft_mitre_movement_input_init(beamcraft_mitre_movement_input *out_input);
+
+/** Change of the corner at a long-edge mitre with moisture, and where the seam opens. */
+beamcraft_status beamcraft_mitre_movement(const beamcraft_mitre_movement_input *input,
+                                          beamcraft_mitre_movement_output *output,
+                                          beamcraft_error **out_error);
+
+/** A mitred corner of two equal members lying flat. */
+typedef struct beamcraft_frame_corner_movement_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Width of each member, mm. Range 0 to 100000. */
+  double width_mm;
+  /** Corner angle between the members, inside the frame, degrees. Range 10 to 170. Initially 90.0. */
+  double corner_deg;
+  /** Strain across the width since the mitre was cut, swelling positive. Range -0.3 to 0.3. */
+  double width_strain;
+  /** Strain along the length since then, swelling positive; none when left out, since wood hardly moves
+   *  along the grain. Range -0.3 to 0.3. Initially 0.0. */
+  double length_strain;
+} beamcraft_frame_corner_movement_input;
+
+/** The corner after the movement. */
+typedef struct beamcraft_frame_corner_movement_output {
+  /** Angle of the wedge between the members when the frame keeps its corner, degrees; positive when it
+   *  opens inside. */
+  double opening_deg;
+  /** Width of the wedge at its open end, mm. */
+  double opening_mm;
+  /** Which end of the seam opens: the heel is the inner corner of the frame, the toe the outer. One of
+   *  BEAMCRAFT_SEAM_OPENING_*. */
+  uint32_t opens;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Length of the seam, mm. */
+  double seam_mm;
+  /** Angle between seam and outer edge of a member after the movement, degrees. */
+  double moved_angle_deg;
+} beamcraft_frame_corner_movement_output;
+
+/** Sets up an input of beamcraft_frame_corner_movement: its size and its initial values. Does nothing for NULL. */
+void beamcraft_frame_corner_movement_input_init(beamcraft_frame_corner_movement_input *out_input);
+
+/** Opening of the mitred corner of a flat frame with moisture. */
+beamcraft_status beamcraft_frame_corner_movement(const beamcraft_frame_corner_movement_input *input,
+                                                 beamcraft_frame_corner_movement_output *output,
+                                                 beamcraft_error **out_error);
+
+/** Bit of shrinkage_pct in `given` of beamcraft_slot_length_input. */
+#define BEAMCRAFT_SLOT_LENGTH_INPUT_GIVEN_SHRINKAGE_PCT 1
+
+/** A screw across the grain, away from the line where the board is held. */
+typedef struct beamcraft_slot_length_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Distance across the grain from the line where the board is held to the screw, mm. Range 0 to 100000. */
+  double distance_mm;
+  /** Movement of the board in that direction, share of the size per percent of moisture. Range 0 to 0.01. */
+  double movement_per_pct;
+  /** Shrinkage of the board in that direction from green to ovendry, %; from the coefficient when left
+   *  out. Range 0 to 20. Optional. */
+  double shrinkage_pct;
+  /** Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4). Range 20 to 35. Initially
+   *  30.0. */
+  double fibre_saturation_pct;
+  /** Moisture content when the screw is driven, %. Range 0 to 30. */
+  double fixed_moisture_pct;
+  /** Least moisture content in service, %. Range 0 to 30. */
+  double driest_moisture_pct;
+  /** Greatest moisture content in service, %. Range 0 to 30. */
+  double wettest_moisture_pct;
+  /** Shank diameter of the screw, mm. Range 1 to 25.4. */
+  double shank_diameter_mm;
+  /** Clearance added at each end of the slot, mm; none when left out, the movement alone. Range 0 to 500.
+   *  Initially 0.0. */
+  double clearance_mm;
+} beamcraft_slot_length_input;
+
+/** The slot. */
+typedef struct beamcraft_slot_length_output {
+  /** Length of the slot from end to end, mm. */
+  double slot_mm;
+  /** Travel of the screw towards the held line, when the board is driest, mm. */
+  double shrink_mm;
+  /** Travel of the screw away from the held line, when the board is wettest, mm. */
+  double swell_mm;
+  /** From the screw's centre as driven to the end of the slot towards the held line, mm; the slot is in
+   *  the part that stays. */
+  double towards_mm;
+  /** From the screw's centre as driven to the end of the slot away from the held line, mm; the slot is in
+   *  the part that stays. */
+  double away_mm;
+  /** Which equation the shrinking follows. One of BEAMCRAFT_MOVEMENT_METHOD_*. */
+  uint32_t shrink_method;
+  /** Which equation the swelling follows. One of BEAMCRAFT_MOVEMENT_METHOD_*. */
+  uint32_t swell_method;
+} beamcraft_slot_length_output;
+
+/** Sets up an input of beamcraft_slot_length: its size and its initial values. Does nothing for NULL. */
+void beamcraft_slot_length_input_init(beamcraft_slot_length_input *out_input);
+
+/** Length of the slot that lets a screw follow a board across the grain. */
+beamcraft_status beamcraft_slot_length(const beamcraft_slot_length_input *input,
+                                       beamcraft_slot_length_output *output,
+                                       beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Typed calls: tolerance
+ * ---------------------------------------------------------------------------- */
+
+/** A mitred seam and the errors of its two edges. */
+typedef struct beamcraft_seam_gap_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of board a as planned, mm. Range 1 to 150. */
+  double thickness_a_mm;
+  /** Thickness of board b as planned, mm. Range 1 to 150. */
+  double thickness_b_mm;
+  /** Corner angle between the two show faces, measured inside the body, degrees; a square corner if left
+   *  out. Range 10 to 350. Initially 90.0. */
+  double corner_deg;
+  /** Width of panel a across the direction in which it cups, mm. Range 1 to 5000. */
+  double width_a_mm;
+  /** Width of panel b across the direction in which it cups, mm. Range 1 to 5000. */
+  double width_b_mm;
+  /** Which face of board a lay up at the saw. One of BEAMCRAFT_CUT_SIDE_*. */
+  uint32_t cut_side_a;
+  /** Which face of board b lay up at the saw. One of BEAMCRAFT_CUT_SIDE_*. */
+  uint32_t cut_side_b;
+  /** What holds the boards in place. One of BEAMCRAFT_SEAM_HOLD_*. */
+  uint32_t hold;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Tilt of edge a beyond what the mitre needs, degrees; positive is over-tilt; none if left out. Range
+   *  -10 to 10. Initially 0.0. */
+  double tilt_error_a_deg;
+  /** Tilt of edge b beyond what the mitre needs, degrees; positive is over-tilt; none if left out. Range
+   *  -10 to 10. Initially 0.0. */
+  double tilt_error_b_deg;
+  /** Error of the corner at which the boards are held, degrees; positive is a wider corner; none if left
+   *  out. Range -10 to 10. Initially 0.0. */
+  double corner_error_deg;
+  /** Width or length of panel a beyond the planned one, as far as it reaches this edge, mm; none if left
+   *  out. Range -50 to 50. Initially 0.0. */
+  double size_error_a_mm;
+  /** Width or length of panel b beyond the planned one, as far as it reaches this edge, mm; none if left
+   *  out. Range -50 to 50. Initially 0.0. */
+  double size_error_b_mm;
+  /** Thickness of board a beyond the planned one, mm; none if left out. Range -50 to 50. Initially 0.0. */
+  double thickness_error_a_mm;
+  /** Thickness of board b beyond the planned one, mm; none if left out. Range -50 to 50. Initially 0.0. */
+  double thickness_error_b_mm;
+  /** Rise of the cup of panel a over its width, mm; positive when the show face bulges out; none if left
+   *  out. Range -50 to 50. Initially 0.0. */
+  double cup_a_mm;
+  /** Rise of the cup of panel b over its width, mm; positive when the show face bulges out; none if left
+   *  out. Range -50 to 50. Initially 0.0. */
+  double cup_b_mm;
+  /** How far edge a bows out of its plane here, mm; positive outwards; none if left out. Range -50 to 50.
+   *  Initially 0.0. */
+  double bow_a_mm;
+  /** How far edge b bows out of its plane here, mm; positive outwards; none if left out. Range -50 to 50.
+   *  Initially 0.0. */
+  double bow_b_mm;
+} beamcraft_seam_gap_input;
+
+/** The gap of a mitred seam. */
+typedef struct beamcraft_seam_gap_output {
+  /** Tilt from square that the mitre needs at edge a, degrees. */
+  double tilt_a_deg;
+  /** Tilt from square that the mitre needs at edge b, degrees. */
+  double tilt_b_deg;
+  /** Length of the seam across the section, mm. */
+  double seam_mm;
+  /** How far edge a is out of square or of its mitre over the length of the seam, seam times the tangent
+   *  of its tilt error, mm. */
+  double edge_a_mm;
+  /** How far edge b is out of square or of its mitre over the length of the seam, seam times the tangent
+   *  of its tilt error, mm. */
+  double edge_b_mm;
+  /** Angle between the two cut faces, degrees; positive when they part towards the inside. */
+  double divergence_deg;
+  /** What the divergence alone opens, mm; positive at the show edge (under-tilt), negative inside
+   *  (over-tilt). */
+  double taper_mm;
+  /** Change of the show width of board a for each mm that it is thicker than planned, fence unmoved. */
+  double width_per_thickness_a;
+  /** Change of the show width of board b for each mm that it is thicker than planned, fence unmoved. */
+  double width_per_thickness_b;
+  /** Error of the show width of board a at this edge, that of thickness and tilt included, mm. */
+  double width_error_a_mm;
+  /** Error of the show width of board b at this edge, that of thickness and tilt included, mm. */
+  double width_error_b_mm;
+  /** How far the cut faces stand apart at the show edge before they push one another, mm; negative when
+   *  they would overlap; 0 when drawn tight. */
+  double offset_mm;
+  /** Visible gap at the show edge, mm. */
+  double show_gap_mm;
+  /** Hidden gap at the heel, mm. */
+  double inside_gap_mm;
+  /** Where the seam stands open. One of BEAMCRAFT_OPEN_EDGE_*. */
+  uint32_t opening;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** How far the show face of board a stands out past the arris of board b along the seam, mm; negative
+   *  when it lies behind. */
+  double step_mm;
+  /** Corner angle at which the seam would close over its whole length, degrees. */
+  double closing_corner_deg;
+} beamcraft_seam_gap_output;
+
+/** Sets up an input of beamcraft_seam_gap: its size and its initial values. Does nothing for NULL. */
+void beamcraft_seam_gap_input_init(beamcraft_seam_gap_input *out_input);
+
+/** Signed gap of a mitred seam from errors of tilt, corner, size, thickness, cup and bow. */
+beamcraft_status beamcraft_seam_gap(const beamcraft_seam_gap_input *input,
+                                    beamcraft_seam_gap_output *output,
+                                    beamcraft_error **out_error);
+
+/** A ring of equal mitres, all cut with the same error. */
+typedef struct beamcraft_frame_error_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Length of the face that is cut: width of a frame member or thickness of a board, mm. Range 0 to
+   *  100000. */
+  double face_mm;
+  /** Error of each cut, degrees; positive is over-tilt. Range -10 to 10. */
+  double error_deg;
+  /** Number of corners of the ring; four, a rectangular frame or box, if left out. Range 3 to 1000.
+   *  Initially 4. */
+  uint32_t sides;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_frame_error_input;
+
+/** What the error adds up to. */
+typedef struct beamcraft_frame_error_output {
+  /** How far the far end of a square-cut face is out, mm. */
+  double far_end_mm;
+  /** Length of the mitred seam, mm. */
+  double seam_mm;
+  /** Opening at the open end of one seam, both its cuts off in the same sense, the corner held, mm;
+   *  negative inside. */
+  double seam_opening_mm;
+  /** Divergence of the two faces of one seam, degrees. */
+  double divergence_deg;
+  /** Angle by which the ring fails to close when every seam is drawn tight, degrees. */
+  double closing_error_deg;
+} beamcraft_frame_error_output;
+
+/** Sets up an input of beamcraft_frame_error: its size and its initial values. Does nothing for NULL. */
+void beamcraft_frame_error_input_init(beamcraft_frame_error_input *out_input);
+
+/** Far end of a face, opening of a mitre and closing error of a ring whose cuts are all off by one
+ *  angle. */
+beamcraft_status beamcraft_frame_error(const beamcraft_frame_error_input *input,
+                                       beamcraft_frame_error_output *output,
+                                       beamcraft_error **out_error);
+
+/** A gap that is allowed, and the cuts that share it. */
+typedef struct beamcraft_error_for_gap_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Gap that is allowed at the open end, mm. Range 0 to 500. */
+  double gap_mm;
+  /** Length of the joint, mm. Range 0 to 100000. */
+  double joint_mm;
+  /** Number of cuts that add up to the gap: two at one mitre, twice the corners when the last joint of a
+   *  ring takes it all. Range 1 to 10000. Initially 2. */
+  uint32_t cuts;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_error_for_gap_input;
+
+/** The error of angle that a gap allows. */
+typedef struct beamcraft_error_for_gap_output {
+  /** Divergence of the two faces that gives the gap, degrees. */
+  double total_error_deg;
+  /** Error of each cut when all are off alike, degrees. */
+  double error_per_cut_deg;
+} beamcraft_error_for_gap_output;
+
+/** Sets up an input of beamcraft_error_for_gap: its size and its initial values. Does nothing for NULL. */
+void beamcraft_error_for_gap_input_init(beamcraft_error_for_gap_input *out_input);
+
+/** Error of angle that opens a joint by a given gap, in all and for each cut. */
+beamcraft_status beamcraft_error_for_gap(const beamcraft_error_for_gap_input *input,
+                                         beamcraft_error_for_gap_output *output,
+                                         beamcraft_error **out_error);
+
+/** A seam, the gap that is allowed, and the share of seams that should keep to it. */
+typedef struct beamcraft_saw_accuracy_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of board a, mm. Range 1 to 150. */
+  double thickness_a_mm;
+  /** Thickness of board b, mm. Range 1 to 150. */
+  double thickness_b_mm;
+  /** Corner angle between the two show faces, measured inside the body, degrees; a square corner if left
+   *  out. Range 10 to 350. Initially 90.0. */
+  double corner_deg;
+  /** Visible gap that is allowed at the show edge, mm. Range 0 to 500. */
+  double gap_mm;
+  /** Share of seams that should keep to it; 0.95 if left out, 19 of 20. Range 0.51 to 0.9999. Initially
+   *  0.95. */
+  double share;
+  /** How the two edges come by their tilt. One of BEAMCRAFT_TILT_SETTING_*. */
+  uint32_t setting;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Deliberate over-tilt of each edge, degrees; none if left out. Range -10 to 10. Initially 0.0. */
+  double over_tilt_deg;
+  /** Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+   *  Range 0 to 5. Initially 0.0. */
+  double other_sd_deg;
+} beamcraft_saw_accuracy_input;
+
+/** How exact the tilt must be. */
+typedef struct beamcraft_saw_accuracy_output {
+  /** Length of the seam across the section, mm. */
+  double seam_mm;
+  /** Divergence at which the gap is reached, beyond the deliberate over-tilt, degrees. */
+  double allowed_divergence_deg;
+  /** Number of standard deviations that the share stands for, one-sided. */
+  double deviations;
+  /** Standard deviation of the whole divergence that is allowed, degrees. */
+  double total_sd_deg;
+  /** Standard deviation of the tilt of one edge that is allowed, degrees. */
+  double tilt_sd_deg;
+  /** Half-range of an even scatter with that standard deviation, degrees. */
+  double tilt_half_range_deg;
+  /** Error of tilt that every cut may have when no seam at all may exceed the gap, other errors aside,
+   *  degrees. */
+  double worst_case_deg;
+  /** Hidden gap inside that the same share of seams keeps to, mm. */
+  double inside_gap_mm;
+  /** Whether any saw would do. One of BEAMCRAFT_ACCURACY_REACH_*. */
+  uint32_t reach;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_saw_accuracy_output;
+
+/** Sets up an input of beamcraft_saw_accuracy: its size and its initial values. Does nothing for NULL. */
+void beamcraft_saw_accuracy_input_init(beamcraft_saw_accuracy_input *out_input);
+
+/** How exact the tilt must be for a wanted share of seams under a given gap. */
+beamcraft_status beamcraft_saw_accuracy(const beamcraft_saw_accuracy_input *input,
+                                        beamcraft_saw_accuracy_output *output,
+                                        beamcraft_error **out_error);
+
+/** A size and a class of general tolerances. */
+typedef struct beamcraft_general_tolerance_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Class of tolerance; wood is often specified at medium or coarse. One of BEAMCRAFT_TOLERANCE_CLASS_*. */
+  uint32_t class_;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** The size; for the angle the shorter leg, mm. Range 0.5 to 4000. */
+  double size_mm;
+} beamcraft_general_tolerance_input;
+
+/** Permissible deviations, each to either side. */
+typedef struct beamcraft_general_tolerance_output {
+  /** Deviation of the size, to either side, mm. */
+  double linear_mm;
+  /** How the deviation of the size was checked. One of BEAMCRAFT_EVIDENCE_*. */
+  uint32_t linear_evidence;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Deviation of an angle whose shorter leg is the size, to either side, degrees. */
+  double angle_deg;
+  /** How the deviation of the angle was checked. One of BEAMCRAFT_EVIDENCE_*. */
+  uint32_t angle_evidence;
+  /** Kept for later: 0. */
+  uint32_t reserved_2;
+  /** The deviation of the angle over the length of the leg, mm. */
+  double angle_over_leg_mm;
+} beamcraft_general_tolerance_output;
+
+/** Sets up an input of beamcraft_general_tolerance: its size and its initial values. Does nothing for NULL. */
+void beamcraft_general_tolerance_input_init(beamcraft_general_tolerance_input *out_input);
+
+/** General tolerance of a size and of an angle by class. */
+beamcraft_status beamcraft_general_tolerance(const beamcraft_general_tolerance_input *input,
+                                             beamcraft_general_tolerance_output *output,
+                                             beamcraft_error **out_error);
+
+/** A joint and its grade. */
+typedef struct beamcraft_joint_tolerance_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Grade of the work. One of BEAMCRAFT_JOINT_GRADE_*. */
+  uint32_t grade;
+  /** Where and between what the joint is made. One of BEAMCRAFT_JOINT_PLACE_*. */
+  uint32_t place;
+  /** Length of the joint, mm. Range 0 to 100000. */
+  double joint_mm;
+} beamcraft_joint_tolerance_input;
+
+/** What a grade allows at a joint. */
+typedef struct beamcraft_joint_tolerance_output {
+  /** Largest step between the two surfaces, mm. */
+  double flushness_mm;
+  /** Length over which a gap may extend, 30 % of the joint, mm. */
+  double gap_length_mm;
+} beamcraft_joint_tolerance_output;
+
+/** Sets up an input of beamcraft_joint_tolerance: its size and its initial values. Does nothing for NULL. */
+void beamcraft_joint_tolerance_input_init(beamcraft_joint_tolerance_input *out_input);
+
+/** Largest step and largest length of gap at a joint of a woodwork grade. */
+beamcraft_status beamcraft_joint_tolerance(const beamcraft_joint_tolerance_input *input,
+                                           beamcraft_joint_tolerance_output *output,
+                                           beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * Typed calls: finish

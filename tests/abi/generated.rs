@@ -51,6 +51,67 @@ const _: () = {
     assert!(offset_of!(beamcraft_wood_density_output, specific_gravity_ovendry) == 32);
     assert!(offset_of!(beamcraft_wood_density_output, total_shrinkage_pct) == 40);
     assert!(offset_of!(beamcraft_wood_density_output, shrinkage_pct) == 48);
+    assert!(
+        size_of::<beamcraft_equilibrium_moisture_input>() == 24
+            && align_of::<beamcraft_equilibrium_moisture_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_equilibrium_moisture_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_input, temperature_c) == 8);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_input, relative_humidity_pct) == 16);
+    assert!(
+        size_of::<beamcraft_equilibrium_moisture_output>() == 32
+            && align_of::<beamcraft_equilibrium_moisture_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_equilibrium_moisture_output, moisture_pct) == 0);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_output, dissolved_pct) == 8);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_output, hydrated_pct) == 16);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_output, table) == 24);
+    assert!(offset_of!(beamcraft_equilibrium_moisture_output, reserved_1) == 28);
+    assert!(
+        size_of::<beamcraft_humidity_for_moisture_input>() == 24
+            && align_of::<beamcraft_humidity_for_moisture_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_humidity_for_moisture_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_humidity_for_moisture_input, temperature_c) == 8);
+    assert!(offset_of!(beamcraft_humidity_for_moisture_input, moisture_pct) == 16);
+    assert!(
+        size_of::<beamcraft_humidity_for_moisture_output>() == 16
+            && align_of::<beamcraft_humidity_for_moisture_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_humidity_for_moisture_output, relative_humidity_pct) == 0);
+    assert!(offset_of!(beamcraft_humidity_for_moisture_output, greatest_moisture_pct) == 8);
+    assert!(size_of::<beamcraft_moist_air_input>() == 32 && align_of::<beamcraft_moist_air_input>() == 8);
+    assert!(offset_of!(beamcraft_moist_air_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_moist_air_input, temperature_c) == 8);
+    assert!(offset_of!(beamcraft_moist_air_input, relative_humidity_pct) == 16);
+    assert!(offset_of!(beamcraft_moist_air_input, surface) == 24);
+    assert!(offset_of!(beamcraft_moist_air_input, reserved_1) == 28);
+    assert!(size_of::<beamcraft_moist_air_output>() == 24 && align_of::<beamcraft_moist_air_output>() == 8);
+    assert!(offset_of!(beamcraft_moist_air_output, saturation_pressure_pa) == 0);
+    assert!(offset_of!(beamcraft_moist_air_output, vapour_pressure_pa) == 8);
+    assert!(offset_of!(beamcraft_moist_air_output, dew_point_c) == 16);
+    assert!(
+        size_of::<beamcraft_heated_air_humidity_input>() == 48
+            && align_of::<beamcraft_heated_air_humidity_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, outdoor_temperature_c) == 8);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, outdoor_dew_point_c) == 16);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, room_temperature_c) == 24);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, vapour_gain_pa) == 32);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, surface) == 40);
+    assert!(offset_of!(beamcraft_heated_air_humidity_input, reserved_1) == 44);
+    assert!(
+        size_of::<beamcraft_heated_air_humidity_output>() == 56
+            && align_of::<beamcraft_heated_air_humidity_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, outdoor_vapour_pressure_pa) == 0);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, outdoor_relative_humidity_pct) == 8);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, indoor_temperature_c) == 16);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, indoor_vapour_pressure_pa) == 24);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, indoor_saturation_pressure_pa) == 32);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, relative_humidity_pct) == 40);
+    assert!(offset_of!(beamcraft_heated_air_humidity_output, moisture_pct) == 48);
     assert!(size_of::<beamcraft_mitre_pair_input>() == 32 && align_of::<beamcraft_mitre_pair_input>() == 8);
     assert!(offset_of!(beamcraft_mitre_pair_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_mitre_pair_input, thickness_a_mm) == 8);
@@ -109,6 +170,23 @@ const _: () = {
     assert!(offset_of!(beamcraft_bending_yield_output, band_up_to_mm) == 8);
     assert!(offset_of!(beamcraft_bending_yield_output, evidence) == 16);
     assert!(offset_of!(beamcraft_bending_yield_output, reserved_1) == 20);
+    assert!(
+        size_of::<beamcraft_dowel_bearing_material_input>() == 24
+            && align_of::<beamcraft_dowel_bearing_material_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_bearing_material_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_input, material) == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_input, diameter_mm) == 16);
+    assert!(
+        size_of::<beamcraft_dowel_bearing_material_output>() == 32
+            && align_of::<beamcraft_dowel_bearing_material_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_bearing_material_output, given) == 0);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_output, bearing_mpa) == 8);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_output, specific_gravity) == 16);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_output, evidence) == 24);
+    assert!(offset_of!(beamcraft_dowel_bearing_material_output, reserved_1) == 28);
     assert!(size_of::<beamcraft_dowel_shear_input>() == 88 && align_of::<beamcraft_dowel_shear_input>() == 8);
     assert!(offset_of!(beamcraft_dowel_shear_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_dowel_shear_input, given) == 8);
@@ -144,6 +222,41 @@ const _: () = {
     assert!(offset_of!(beamcraft_dowel_shear_output, governing_mode) == 144);
     assert!(offset_of!(beamcraft_dowel_shear_output, reserved_2) == 148);
     assert!(offset_of!(beamcraft_dowel_shear_output, reference_n) == 152);
+    assert!(
+        size_of::<beamcraft_dowel_double_shear_input>() == 88 && align_of::<beamcraft_dowel_double_shear_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, given) == 8);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, yield_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, nominal_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, bending_yield_mpa) == 32);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, main_bearing_mpa) == 40);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, side_bearing_mpa) == 48);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, main_length_mm) == 56);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, side_length_mm) == 64);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, gap_mm) == 72);
+    assert!(offset_of!(beamcraft_dowel_double_shear_input, max_angle_to_grain_deg) == 80);
+    assert!(
+        size_of::<beamcraft_dowel_double_shear_output>() == 120
+            && align_of::<beamcraft_dowel_double_shear_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reduction_rule) == 0);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, k_d) == 8);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, k_theta) == 16);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reduction_i) == 24);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reduction_iii_iv) == 32);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, im_yield_n) == 40);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, is_yield_n) == 48);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, iiis_yield_n) == 56);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, iv_yield_n) == 64);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, im_n) == 72);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, is_n) == 80);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, iiis_n) == 88);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, iv_n) == 96);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, governing_mode) == 104);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reserved_2) == 108);
+    assert!(offset_of!(beamcraft_dowel_double_shear_output, reference_n) == 112);
     assert!(
         size_of::<beamcraft_fastener_withdrawal_input>() == 64
             && align_of::<beamcraft_fastener_withdrawal_input>() == 8
@@ -234,6 +347,78 @@ const _: () = {
     assert!(offset_of!(beamcraft_connection_factors_output, lateral) == 72);
     assert!(offset_of!(beamcraft_connection_factors_output, withdrawal) == 80);
     assert!(offset_of!(beamcraft_connection_factors_output, pull_through) == 88);
+    assert!(
+        size_of::<beamcraft_group_action_factor_input>() == 88
+            && align_of::<beamcraft_group_action_factor_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_group_action_factor_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_group_action_factor_input, given) == 8);
+    assert!(offset_of!(beamcraft_group_action_factor_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_group_action_factor_input, fastener_count) == 24);
+    assert!(offset_of!(beamcraft_group_action_factor_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_group_action_factor_input, spacing_mm) == 32);
+    assert!(offset_of!(beamcraft_group_action_factor_input, joint) == 40);
+    assert!(offset_of!(beamcraft_group_action_factor_input, reserved_2) == 44);
+    assert!(offset_of!(beamcraft_group_action_factor_input, slip_modulus_n_per_mm) == 48);
+    assert!(offset_of!(beamcraft_group_action_factor_input, main_modulus_mpa) == 56);
+    assert!(offset_of!(beamcraft_group_action_factor_input, main_area_mm2) == 64);
+    assert!(offset_of!(beamcraft_group_action_factor_input, side_modulus_mpa) == 72);
+    assert!(offset_of!(beamcraft_group_action_factor_input, side_area_mm2) == 80);
+    assert!(
+        size_of::<beamcraft_group_action_factor_output>() == 48
+            && align_of::<beamcraft_group_action_factor_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_group_action_factor_output, slip_modulus_n_per_mm) == 0);
+    assert!(offset_of!(beamcraft_group_action_factor_output, stiffness_ratio) == 8);
+    assert!(offset_of!(beamcraft_group_action_factor_output, u) == 16);
+    assert!(offset_of!(beamcraft_group_action_factor_output, m) == 24);
+    assert!(offset_of!(beamcraft_group_action_factor_output, c_g) == 32);
+    assert!(offset_of!(beamcraft_group_action_factor_output, effective_count) == 40);
+    assert!(size_of::<beamcraft_geometry_factor_input>() == 112 && align_of::<beamcraft_geometry_factor_input>() == 8);
+    assert!(offset_of!(beamcraft_geometry_factor_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_geometry_factor_input, given) == 8);
+    assert!(offset_of!(beamcraft_geometry_factor_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_geometry_factor_input, load) == 24);
+    assert!(offset_of!(beamcraft_geometry_factor_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_geometry_factor_input, angle_to_grain_deg) == 32);
+    assert!(offset_of!(beamcraft_geometry_factor_input, wood) == 40);
+    assert!(offset_of!(beamcraft_geometry_factor_input, reserved_2) == 44);
+    assert!(offset_of!(beamcraft_geometry_factor_input, end_distance_mm) == 48);
+    assert!(offset_of!(beamcraft_geometry_factor_input, edge_distance_mm) == 56);
+    assert!(offset_of!(beamcraft_geometry_factor_input, loaded_edge_mm) == 64);
+    assert!(offset_of!(beamcraft_geometry_factor_input, row_pitch_mm) == 72);
+    assert!(offset_of!(beamcraft_geometry_factor_input, between_rows_mm) == 80);
+    assert!(offset_of!(beamcraft_geometry_factor_input, row_spread_mm) == 88);
+    assert!(offset_of!(beamcraft_geometry_factor_input, bearing_length_mm) == 96);
+    assert!(offset_of!(beamcraft_geometry_factor_input, holes) == 104);
+    assert!(offset_of!(beamcraft_geometry_factor_input, side) == 108);
+    assert!(
+        size_of::<beamcraft_geometry_factor_output>() == 136 && align_of::<beamcraft_geometry_factor_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_geometry_factor_output, rule) == 0);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_geometry_factor_output, end_full_mm) == 8);
+    assert!(offset_of!(beamcraft_geometry_factor_output, end_least_mm) == 16);
+    assert!(offset_of!(beamcraft_geometry_factor_output, end_distance) == 24);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_2) == 28);
+    assert!(offset_of!(beamcraft_geometry_factor_output, end_factor) == 32);
+    assert!(offset_of!(beamcraft_geometry_factor_output, pitch_full_mm) == 40);
+    assert!(offset_of!(beamcraft_geometry_factor_output, pitch_least_mm) == 48);
+    assert!(offset_of!(beamcraft_geometry_factor_output, row_pitch) == 56);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_3) == 60);
+    assert!(offset_of!(beamcraft_geometry_factor_output, pitch_factor) == 64);
+    assert!(offset_of!(beamcraft_geometry_factor_output, edge_least_mm) == 72);
+    assert!(offset_of!(beamcraft_geometry_factor_output, edge_distance) == 80);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_4) == 84);
+    assert!(offset_of!(beamcraft_geometry_factor_output, loaded_edge_least_mm) == 88);
+    assert!(offset_of!(beamcraft_geometry_factor_output, loaded_edge) == 96);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_5) == 100);
+    assert!(offset_of!(beamcraft_geometry_factor_output, between_rows_least_mm) == 104);
+    assert!(offset_of!(beamcraft_geometry_factor_output, between_rows) == 112);
+    assert!(offset_of!(beamcraft_geometry_factor_output, row_spread) == 116);
+    assert!(offset_of!(beamcraft_geometry_factor_output, c_delta) == 120);
+    assert!(offset_of!(beamcraft_geometry_factor_output, outcome) == 128);
+    assert!(offset_of!(beamcraft_geometry_factor_output, reserved_6) == 132);
     assert!(size_of::<beamcraft_lead_hole_input>() == 32 && align_of::<beamcraft_lead_hole_input>() == 8);
     assert!(offset_of!(beamcraft_lead_hole_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_lead_hole_input, specific_gravity) == 8);
@@ -331,6 +516,628 @@ const _: () = {
     assert!(offset_of!(beamcraft_screw_joint_output, utilisation) == 376);
     assert!(offset_of!(beamcraft_screw_joint_output, outcome) == 384);
     assert!(offset_of!(beamcraft_screw_joint_output, reserved_6) == 388);
+    assert!(size_of::<beamcraft_dowel_joint_nds_input>() == 256 && align_of::<beamcraft_dowel_joint_nds_input>() == 8);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, given) == 8);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, fastener) == 16);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, nominal_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, root_diameter_mm) == 32);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, head_diameter_mm) == 40);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, length_mm) == 48);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, thread_length_mm) == 56);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, tip_length_mm) == 64);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, bending_yield_mpa) == 72);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, steel_tension_n) == 80);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, side_material) == 88);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, reserved_2) == 92);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, side_specific_gravity) == 96);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, side_bearing_mpa) == 104);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, side_thickness_mm) == 112);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, side_angle_to_grain_deg) == 120);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, head_recess_mm) == 128);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, gap_mm) == 136);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_material) == 144);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, reserved_3) == 148);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_specific_gravity) == 152);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_bearing_mpa) == 160);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_thickness_mm) == 168);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_angle_to_grain_deg) == 176);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, main_direction) == 184);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, rounding) == 188);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, nail_driving) == 192);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, design) == 196);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, load_duration) == 200);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, time_effect) == 204);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, fabrication_moisture) == 208);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, service_moisture) == 212);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, temperature) == 216);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, arrangement) == 220);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, c_g) == 224);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, c_delta) == 232);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, lateral_n) == 240);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_input, withdrawal_n) == 248);
+    assert!(
+        size_of::<beamcraft_dowel_joint_nds_output>() == 456 && align_of::<beamcraft_dowel_joint_nds_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, given) == 0);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, yield_diameter_mm) == 8);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, thread_length_mm) == 16);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, tip_length_mm) == 24);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, penetration_mm) == 32);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, counted_penetration_mm) == 40);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, required_penetration_mm) == 48);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, penetration) == 56);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, breakthrough_mm) == 64);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, stays_inside) == 72);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_2) == 76);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, side_bearing_length_mm) == 80);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, main_bearing_length_mm) == 88);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, holding_length_mm) == 96);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, side_bearing_mpa) == 104);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, main_bearing_mpa) == 112);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, bending_yield_mpa) == 120);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reduction_rule) == 128);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_3) == 132);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, k_d) == 136);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, k_theta) == 144);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reduction) == 152);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, im_n) == 160);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, is_n) == 168);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, ii_n) == 176);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, iiim_n) == 184);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, iiis_n) == 192);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, iv_n) == 200);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, governing_mode) == 208);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_4) == 212);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reference_lateral_n) == 216);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reference_withdrawal_n) == 224);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reference_pull_through_n) == 232);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_d) == 240);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_m_lateral) == 248);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_m_withdrawal) == 256);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_m_pull_through) == 264);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_t) == 272);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_g) == 280);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_delta) == 288);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_eg_lateral) == 296);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_tn_lateral) == 304);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, c_tn_withdrawal) == 312);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, k_f) == 320);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, phi) == 328);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, time_effect_factor) == 336);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, asd_lateral_n) == 344);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lrfd_lateral_n) == 352);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, asd_withdrawal_n) == 360);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lrfd_withdrawal_n) == 368);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, asd_pull_through_n) == 376);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lrfd_pull_through_n) == 384);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lateral_utilisation) == 392);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, withdrawal_utilisation) == 400);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through_utilisation) == 408);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_utilisation) == 416);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, combined_utilisation) == 424);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, utilisation) == 432);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through) == 440);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_tension) == 444);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, outcome) == 448);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_5) == 452);
+    assert!(
+        size_of::<beamcraft_short_penetration_input>() == 40 && align_of::<beamcraft_short_penetration_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_short_penetration_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_short_penetration_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_short_penetration_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_short_penetration_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_short_penetration_input, penetration_mm) == 24);
+    assert!(offset_of!(beamcraft_short_penetration_input, tabulated_n) == 32);
+    assert!(
+        size_of::<beamcraft_short_penetration_output>() == 32 && align_of::<beamcraft_short_penetration_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_short_penetration_output, full_penetration_mm) == 0);
+    assert!(offset_of!(beamcraft_short_penetration_output, required_penetration_mm) == 8);
+    assert!(offset_of!(beamcraft_short_penetration_output, factor) == 16);
+    assert!(offset_of!(beamcraft_short_penetration_output, reference_n) == 24);
+    assert!(size_of::<beamcraft_ec5_embedment_input>() == 64 && align_of::<beamcraft_ec5_embedment_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, fastener) == 16);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, hole) == 20);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, material) == 24);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, density_kg_m3) == 32);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, diameter_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, angle_to_grain_deg) == 48);
+    assert!(offset_of!(beamcraft_ec5_embedment_input, panel_thickness_mm) == 56);
+    assert!(size_of::<beamcraft_ec5_embedment_output>() == 32 && align_of::<beamcraft_ec5_embedment_output>() == 8);
+    assert!(offset_of!(beamcraft_ec5_embedment_output, rule) == 0);
+    assert!(offset_of!(beamcraft_ec5_embedment_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_embedment_output, parallel_mpa) == 8);
+    assert!(offset_of!(beamcraft_ec5_embedment_output, k_90) == 16);
+    assert!(offset_of!(beamcraft_ec5_embedment_output, at_angle_mpa) == 24);
+    assert!(size_of::<beamcraft_ec5_yield_moment_input>() == 32 && align_of::<beamcraft_ec5_yield_moment_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_input, tensile_strength_mpa) == 24);
+    assert!(
+        size_of::<beamcraft_ec5_yield_moment_output>() == 16 && align_of::<beamcraft_ec5_yield_moment_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_yield_moment_output, shape_factor) == 0);
+    assert!(offset_of!(beamcraft_ec5_yield_moment_output, yield_moment_nmm) == 8);
+    assert!(
+        size_of::<beamcraft_ec5_screw_diameter_input>() == 48 && align_of::<beamcraft_ec5_screw_diameter_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, thread_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, root_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, shank_diameter_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_input, shank_in_point_member_mm) == 40);
+    assert!(
+        size_of::<beamcraft_ec5_screw_diameter_output>() == 16
+            && align_of::<beamcraft_ec5_screw_diameter_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_output, rule) == 0);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_screw_diameter_output, effective_diameter_mm) == 8);
+    assert!(size_of::<beamcraft_ec5_rope_effect_input>() == 32 && align_of::<beamcraft_ec5_rope_effect_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_input, johansen_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_input, axial_capacity_n) == 24);
+    assert!(size_of::<beamcraft_ec5_rope_effect_output>() == 40 && align_of::<beamcraft_ec5_rope_effect_output>() == 8);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_output, quarter_n) == 0);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_output, cap_share) == 8);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_output, cap_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_output, rope_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_rope_effect_output, total_n) == 32);
+    assert!(size_of::<beamcraft_ec5_single_shear_input>() == 72 && align_of::<beamcraft_ec5_single_shear_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, yield_moment_nmm) == 24);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, head_side_mpa) == 32);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, point_side_mpa) == 40);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, head_side_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, point_side_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_single_shear_input, axial_capacity_n) == 64);
+    assert!(
+        size_of::<beamcraft_ec5_single_shear_output>() == 112 && align_of::<beamcraft_ec5_single_shear_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, beta) == 0);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, c_johansen_n) == 8);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, d_johansen_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, e_johansen_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, f_johansen_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, rope_cap_share) == 40);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, a_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, b_n) == 56);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, c_n) == 64);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, d_n) == 72);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, e_n) == 80);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, f_n) == 88);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, governing_mode) == 96);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, reserved_1) == 100);
+    assert!(offset_of!(beamcraft_ec5_single_shear_output, capacity_n) == 104);
+    assert!(size_of::<beamcraft_ec5_double_shear_input>() == 72 && align_of::<beamcraft_ec5_double_shear_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, yield_moment_nmm) == 24);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, outer_mpa) == 32);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, middle_mpa) == 40);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, outer_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, middle_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_double_shear_input, axial_capacity_n) == 64);
+    assert!(
+        size_of::<beamcraft_ec5_double_shear_output>() == 88 && align_of::<beamcraft_ec5_double_shear_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, beta) == 0);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, j_johansen_n) == 8);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, k_johansen_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, rope_cap_share) == 24);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, g_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, h_n) == 40);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, j_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, k_n) == 56);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, governing_mode) == 64);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, reserved_1) == 68);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, per_plane_n) == 72);
+    assert!(offset_of!(beamcraft_ec5_double_shear_output, capacity_n) == 80);
+    assert!(
+        size_of::<beamcraft_ec5_steel_single_shear_input>() == 72
+            && align_of::<beamcraft_ec5_steel_single_shear_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, yield_moment_nmm) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, embedment_mpa) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, timber_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, plate_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, hole_clearance_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_input, axial_capacity_n) == 64);
+    assert!(
+        size_of::<beamcraft_ec5_steel_single_shear_output>() == 96
+            && align_of::<beamcraft_ec5_steel_single_shear_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, plate_class) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, thick_share) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, a_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, b_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, c_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, d_n) == 40);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, e_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, thin_mode) == 56);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, reserved_2) == 60);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, thin_n) == 64);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, thick_mode) == 72);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, reserved_3) == 76);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, thick_n) == 80);
+    assert!(offset_of!(beamcraft_ec5_steel_single_shear_output, capacity_n) == 88);
+    assert!(
+        size_of::<beamcraft_ec5_steel_central_plate_input>() == 56
+            && align_of::<beamcraft_ec5_steel_central_plate_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, yield_moment_nmm) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, embedment_mpa) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, timber_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_input, axial_capacity_n) == 48);
+    assert!(
+        size_of::<beamcraft_ec5_steel_central_plate_output>() == 48
+            && align_of::<beamcraft_ec5_steel_central_plate_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, f_n) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, g_n) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, h_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, governing_mode) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, per_plane_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_central_plate_output, capacity_n) == 40);
+    assert!(
+        size_of::<beamcraft_ec5_steel_outer_plates_input>() == 72
+            && align_of::<beamcraft_ec5_steel_outer_plates_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, yield_moment_nmm) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, embedment_mpa) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, timber_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, plate_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, hole_clearance_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_input, axial_capacity_n) == 64);
+    assert!(
+        size_of::<beamcraft_ec5_steel_outer_plates_output>() == 88
+            && align_of::<beamcraft_ec5_steel_outer_plates_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, plate_class) == 0);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, thick_share) == 8);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, j_l_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, k_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, m_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, thin_mode) == 40);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, reserved_2) == 44);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, thin_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, thick_mode) == 56);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, reserved_3) == 60);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, thick_n) == 64);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, per_plane_n) == 72);
+    assert!(offset_of!(beamcraft_ec5_steel_outer_plates_output, capacity_n) == 80);
+    assert!(
+        size_of::<beamcraft_ec5_screw_withdrawal_input>() == 80
+            && align_of::<beamcraft_ec5_screw_withdrawal_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, thread_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, root_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, thread_length_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, density_kg_m3) == 40);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, axis_to_grain_deg) == 48);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, count) == 56);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, declared_mpa) == 64);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_input, declared_density_kg_m3) == 72);
+    assert!(
+        size_of::<beamcraft_ec5_screw_withdrawal_output>() == 80
+            && align_of::<beamcraft_ec5_screw_withdrawal_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, rule) == 0);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, withdrawal_mpa) == 8);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, k_d) == 16);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, angle_factor) == 24);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, density_factor) == 32);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, effective_number) == 40);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, per_screw_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, capacity_n) == 56);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, required_thread_mm) == 64);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, penetration) == 72);
+    assert!(offset_of!(beamcraft_ec5_screw_withdrawal_output, reserved_2) == 76);
+    assert!(
+        size_of::<beamcraft_ec5_nail_withdrawal_input>() == 96
+            && align_of::<beamcraft_ec5_nail_withdrawal_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, fastener) == 16);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, head_diameter_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, penetration_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, head_side_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, density_kg_m3) == 56);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, head_side_density_kg_m3) == 64);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, timber) == 72);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, reserved_2) == 76);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, declared_mpa) == 80);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_input, declared_head_mpa) == 88);
+    assert!(
+        size_of::<beamcraft_ec5_nail_withdrawal_output>() == 88
+            && align_of::<beamcraft_ec5_nail_withdrawal_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, withdrawal_mpa) == 0);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, head_mpa) == 8);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, withdrawal_n_per_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, drying_factor) == 24);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, penetration_factor) == 32);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, point_n) == 40);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, head_n) == 48);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, governing_part) == 56);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, capacity_n) == 64);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, required_penetration_mm) == 72);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, penetration) == 80);
+    assert!(offset_of!(beamcraft_ec5_nail_withdrawal_output, reserved_2) == 84);
+    assert!(
+        size_of::<beamcraft_ec5_head_pull_through_input>() == 56
+            && align_of::<beamcraft_ec5_head_pull_through_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, head_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, density_kg_m3) == 24);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, count) == 32);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, reserved_1) == 36);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, declared_mpa) == 40);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_input, declared_density_kg_m3) == 48);
+    assert!(
+        size_of::<beamcraft_ec5_head_pull_through_output>() == 40
+            && align_of::<beamcraft_ec5_head_pull_through_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_output, head_mpa) == 0);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_output, density_factor) == 8);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_output, effective_number) == 16);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_output, per_head_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_head_pull_through_output, capacity_n) == 32);
+    assert!(size_of::<beamcraft_ec5_washer_pull_input>() == 32 && align_of::<beamcraft_ec5_washer_pull_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_input, bolt_tension_n) == 8);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_input, washer_area_mm2) == 16);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_input, compression_across_mpa) == 24);
+    assert!(size_of::<beamcraft_ec5_washer_pull_output>() == 24 && align_of::<beamcraft_ec5_washer_pull_output>() == 8);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_output, washer_n) == 0);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_output, governing_part) == 8);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_output, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_washer_pull_output, capacity_n) == 16);
+    assert!(
+        size_of::<beamcraft_ec5_combined_load_input>() == 48 && align_of::<beamcraft_ec5_combined_load_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, axial_n) == 16);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, lateral_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, axial_capacity_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_combined_load_input, lateral_capacity_n) == 40);
+    assert!(
+        size_of::<beamcraft_ec5_combined_load_output>() == 40 && align_of::<beamcraft_ec5_combined_load_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, rule) == 0);
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, axial_share) == 8);
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, lateral_share) == 16);
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, interaction) == 24);
+    assert!(offset_of!(beamcraft_ec5_combined_load_output, utilisation) == 32);
+    assert!(
+        size_of::<beamcraft_ec5_effective_number_input>() == 56
+            && align_of::<beamcraft_ec5_effective_number_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, hole) == 12);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, count) == 24);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, reserved_1) == 28);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, spacing_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, stagger) == 40);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, reserved_2) == 44);
+    assert!(offset_of!(beamcraft_ec5_effective_number_input, angle_to_grain_deg) == 48);
+    assert!(
+        size_of::<beamcraft_ec5_effective_number_output>() == 24
+            && align_of::<beamcraft_ec5_effective_number_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_effective_number_output, exponent) == 0);
+    assert!(offset_of!(beamcraft_ec5_effective_number_output, along_grain) == 8);
+    assert!(offset_of!(beamcraft_ec5_effective_number_output, effective_number) == 16);
+    assert!(size_of::<beamcraft_ec5_spacing_input>() == 48 && align_of::<beamcraft_ec5_spacing_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, hole) == 12);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, density_kg_m3) == 24);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, angle_to_grain_deg) == 32);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, partner) == 40);
+    assert!(offset_of!(beamcraft_ec5_spacing_input, reserved_1) == 44);
+    assert!(size_of::<beamcraft_ec5_spacing_output>() == 64 && align_of::<beamcraft_ec5_spacing_output>() == 8);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, table) == 0);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a1_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a2_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a3_loaded_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a3_unloaded_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a4_loaded_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, a4_unloaded_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, least_timber_mm) == 56);
+    assert!(
+        size_of::<beamcraft_ec5_axial_screw_spacing_input>() == 16
+            && align_of::<beamcraft_ec5_axial_screw_spacing_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, thread_diameter_mm) == 8);
+    assert!(
+        size_of::<beamcraft_ec5_axial_screw_spacing_output>() == 48
+            && align_of::<beamcraft_ec5_axial_screw_spacing_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, a1_mm) == 0);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, a2_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, end_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, edge_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, least_timber_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_output, least_thread_mm) == 40);
+    assert!(size_of::<beamcraft_ec5_splitting_input>() == 32 && align_of::<beamcraft_ec5_splitting_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_splitting_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_splitting_input, width_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_splitting_input, depth_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_splitting_input, loaded_edge_mm) == 24);
+    assert!(size_of::<beamcraft_ec5_splitting_output>() == 8 && align_of::<beamcraft_ec5_splitting_output>() == 8);
+    assert!(offset_of!(beamcraft_ec5_splitting_output, capacity_n) == 0);
+    assert!(size_of::<beamcraft_ec5_design_value_input>() == 48 && align_of::<beamcraft_ec5_design_value_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, characteristic_n) == 8);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, effective_number) == 16);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, first_material) == 24);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, second_material) == 28);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, service_class) == 32);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, load_duration) == 36);
+    assert!(offset_of!(beamcraft_ec5_design_value_input, gamma_m) == 40);
+    assert!(
+        size_of::<beamcraft_ec5_design_value_output>() == 48 && align_of::<beamcraft_ec5_design_value_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_design_value_output, first_k_mod) == 0);
+    assert!(offset_of!(beamcraft_ec5_design_value_output, second_k_mod) == 8);
+    assert!(offset_of!(beamcraft_ec5_design_value_output, k_mod) == 16);
+    assert!(offset_of!(beamcraft_ec5_design_value_output, gamma_m) == 24);
+    assert!(offset_of!(beamcraft_ec5_design_value_output, characteristic_n) == 32);
+    assert!(offset_of!(beamcraft_ec5_design_value_output, design_n) == 40);
+    assert!(size_of::<beamcraft_ec5_german_dowel_input>() == 56 && align_of::<beamcraft_ec5_german_dowel_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, diameter_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, tensile_strength_mpa) == 16);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, side_density_kg_m3) == 24);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, side_angle_to_grain_deg) == 32);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, main_density_kg_m3) == 40);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_input, main_angle_to_grain_deg) == 48);
+    assert!(
+        size_of::<beamcraft_ec5_german_dowel_output>() == 120 && align_of::<beamcraft_ec5_german_dowel_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, yield_moment_nmm) == 0);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, side_mpa) == 8);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, main_mpa) == 16);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, timber_n) == 24);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, side_needed_mm) == 32);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, other_needed_mm) == 40);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, middle_needed_mm) == 48);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, side_needed_whole_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, other_needed_whole_mm) == 64);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, middle_needed_whole_mm) == 72);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, steel_thick_n) == 80);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, steel_thick_needed_whole_mm) == 88);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, steel_thin_n) == 96);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, steel_thin_needed_whole_mm) == 104);
+    assert!(offset_of!(beamcraft_ec5_german_dowel_output, steel_thin_middle_needed_whole_mm) == 112);
+    assert!(size_of::<beamcraft_screw_count_input>() == 96 && align_of::<beamcraft_screw_count_input>() == 8);
+    assert!(offset_of!(beamcraft_screw_count_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_screw_count_input, given) == 8);
+    assert!(offset_of!(beamcraft_screw_count_input, lateral_n) == 16);
+    assert!(offset_of!(beamcraft_screw_count_input, withdrawal_n) == 24);
+    assert!(offset_of!(beamcraft_screw_count_input, lateral_capacity_n) == 32);
+    assert!(offset_of!(beamcraft_screw_count_input, withdrawal_capacity_n) == 40);
+    assert!(offset_of!(beamcraft_screw_count_input, unevenness) == 48);
+    assert!(offset_of!(beamcraft_screw_count_input, least_count) == 56);
+    assert!(offset_of!(beamcraft_screw_count_input, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_screw_count_input, row_length_mm) == 64);
+    assert!(offset_of!(beamcraft_screw_count_input, end_distance_mm) == 72);
+    assert!(offset_of!(beamcraft_screw_count_input, least_spacing_mm) == 80);
+    assert!(offset_of!(beamcraft_screw_count_input, most_spacing_mm) == 88);
+    assert!(size_of::<beamcraft_screw_count_output>() == 40 && align_of::<beamcraft_screw_count_output>() == 8);
+    assert!(offset_of!(beamcraft_screw_count_output, needed) == 0);
+    assert!(offset_of!(beamcraft_screw_count_output, count) == 8);
+    assert!(offset_of!(beamcraft_screw_count_output, most_count) == 12);
+    assert!(offset_of!(beamcraft_screw_count_output, spacing_mm) == 16);
+    assert!(offset_of!(beamcraft_screw_count_output, utilisation) == 24);
+    assert!(offset_of!(beamcraft_screw_count_output, outcome) == 32);
+    assert!(offset_of!(beamcraft_screw_count_output, reserved_1) == 36);
+    assert!(size_of::<beamcraft_screw_length_input>() == 80 && align_of::<beamcraft_screw_length_input>() == 8);
+    assert!(offset_of!(beamcraft_screw_length_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_screw_length_input, given) == 8);
+    assert!(offset_of!(beamcraft_screw_length_input, nominal_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_screw_length_input, side_thickness_mm) == 24);
+    assert!(offset_of!(beamcraft_screw_length_input, head_recess_mm) == 32);
+    assert!(offset_of!(beamcraft_screw_length_input, gap_mm) == 40);
+    assert!(offset_of!(beamcraft_screw_length_input, main_thickness_mm) == 48);
+    assert!(offset_of!(beamcraft_screw_length_input, penetration_mm) == 56);
+    assert!(offset_of!(beamcraft_screw_length_input, least_cover_mm) == 64);
+    assert!(offset_of!(beamcraft_screw_length_input, series) == 72);
+    assert!(offset_of!(beamcraft_screw_length_input, reserved_1) == 76);
+    assert!(size_of::<beamcraft_screw_length_output>() == 48 && align_of::<beamcraft_screw_length_output>() == 8);
+    assert!(offset_of!(beamcraft_screw_length_output, shortest_mm) == 0);
+    assert!(offset_of!(beamcraft_screw_length_output, longest_mm) == 8);
+    assert!(offset_of!(beamcraft_screw_length_output, sold_length_mm) == 16);
+    assert!(offset_of!(beamcraft_screw_length_output, penetration_mm) == 24);
+    assert!(offset_of!(beamcraft_screw_length_output, cover_mm) == 32);
+    assert!(offset_of!(beamcraft_screw_length_output, outcome) == 40);
+    assert!(offset_of!(beamcraft_screw_length_output, reserved_1) == 44);
+    assert!(size_of::<beamcraft_pocket_screw_input>() == 96 && align_of::<beamcraft_pocket_screw_input>() == 8);
+    assert!(offset_of!(beamcraft_pocket_screw_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_pocket_screw_input, given) == 8);
+    assert!(offset_of!(beamcraft_pocket_screw_input, board_thickness_mm) == 16);
+    assert!(offset_of!(beamcraft_pocket_screw_input, angle_deg) == 24);
+    assert!(offset_of!(beamcraft_pocket_screw_input, exit_depth_mm) == 32);
+    assert!(offset_of!(beamcraft_pocket_screw_input, shoulder_mm) == 40);
+    assert!(offset_of!(beamcraft_pocket_screw_input, pocket_diameter_mm) == 48);
+    assert!(offset_of!(beamcraft_pocket_screw_input, nominal_diameter_mm) == 56);
+    assert!(offset_of!(beamcraft_pocket_screw_input, screw_length_mm) == 64);
+    assert!(offset_of!(beamcraft_pocket_screw_input, mate) == 72);
+    assert!(offset_of!(beamcraft_pocket_screw_input, reserved_1) == 76);
+    assert!(offset_of!(beamcraft_pocket_screw_input, mate_depth_mm) == 80);
+    assert!(offset_of!(beamcraft_pocket_screw_input, least_cover_mm) == 88);
+    assert!(size_of::<beamcraft_pocket_screw_output>() == 128 && align_of::<beamcraft_pocket_screw_output>() == 8);
+    assert!(offset_of!(beamcraft_pocket_screw_output, exit_depth_mm) == 0);
+    assert!(offset_of!(beamcraft_pocket_screw_output, seat_depth_mm) == 8);
+    assert!(offset_of!(beamcraft_pocket_screw_output, seat_from_joint_mm) == 16);
+    assert!(offset_of!(beamcraft_pocket_screw_output, bite_mm) == 24);
+    assert!(offset_of!(beamcraft_pocket_screw_output, point_depth_mm) == 32);
+    assert!(offset_of!(beamcraft_pocket_screw_output, point_below_face_mm) == 40);
+    assert!(offset_of!(beamcraft_pocket_screw_output, cover_mm) == 48);
+    assert!(offset_of!(beamcraft_pocket_screw_output, cover) == 56);
+    assert!(offset_of!(beamcraft_pocket_screw_output, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_pocket_screw_output, pocket_floor_mm) == 64);
+    assert!(offset_of!(beamcraft_pocket_screw_output, pocket_floor) == 72);
+    assert!(offset_of!(beamcraft_pocket_screw_output, reserved_2) == 76);
+    assert!(offset_of!(beamcraft_pocket_screw_output, opening_from_mm) == 80);
+    assert!(offset_of!(beamcraft_pocket_screw_output, opening_to_mm) == 88);
+    assert!(offset_of!(beamcraft_pocket_screw_output, required_bite_mm) == 96);
+    assert!(offset_of!(beamcraft_pocket_screw_output, bite) == 104);
+    assert!(offset_of!(beamcraft_pocket_screw_output, reserved_3) == 108);
+    assert!(offset_of!(beamcraft_pocket_screw_output, longest_screw_mm) == 112);
+    assert!(offset_of!(beamcraft_pocket_screw_output, outcome) == 120);
+    assert!(offset_of!(beamcraft_pocket_screw_output, reserved_4) == 124);
     assert!(size_of::<beamcraft_cleat_seat_input>() == 64 && align_of::<beamcraft_cleat_seat_input>() == 8);
     assert!(offset_of!(beamcraft_cleat_seat_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_cleat_seat_input, given) == 8);
@@ -468,6 +1275,205 @@ const _: () = {
     assert!(offset_of!(beamcraft_cleat_halves_output, seat_width_mm) == 56);
     assert!(offset_of!(beamcraft_cleat_halves_output, point_flat_mm) == 64);
     assert!(offset_of!(beamcraft_cleat_halves_output, pair_height_mm) == 72);
+    assert!(size_of::<beamcraft_board_movement_input>() == 104 && align_of::<beamcraft_board_movement_input>() == 8);
+    assert!(offset_of!(beamcraft_board_movement_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_board_movement_input, given) == 8);
+    assert!(offset_of!(beamcraft_board_movement_input, width_mm) == 16);
+    assert!(offset_of!(beamcraft_board_movement_input, thickness_mm) == 24);
+    assert!(offset_of!(beamcraft_board_movement_input, cut) == 32);
+    assert!(offset_of!(beamcraft_board_movement_input, reserved_1) == 36);
+    assert!(offset_of!(beamcraft_board_movement_input, ring_angle_deg) == 40);
+    assert!(offset_of!(beamcraft_board_movement_input, movement_radial_per_pct) == 48);
+    assert!(offset_of!(beamcraft_board_movement_input, movement_tangential_per_pct) == 56);
+    assert!(offset_of!(beamcraft_board_movement_input, shrinkage_radial_pct) == 64);
+    assert!(offset_of!(beamcraft_board_movement_input, shrinkage_tangential_pct) == 72);
+    assert!(offset_of!(beamcraft_board_movement_input, fibre_saturation_pct) == 80);
+    assert!(offset_of!(beamcraft_board_movement_input, from_moisture_pct) == 88);
+    assert!(offset_of!(beamcraft_board_movement_input, to_moisture_pct) == 96);
+    assert!(size_of::<beamcraft_board_movement_output>() == 104 && align_of::<beamcraft_board_movement_output>() == 8);
+    assert!(offset_of!(beamcraft_board_movement_output, width_change_mm) == 0);
+    assert!(offset_of!(beamcraft_board_movement_output, thickness_change_mm) == 8);
+    assert!(offset_of!(beamcraft_board_movement_output, final_width_mm) == 16);
+    assert!(offset_of!(beamcraft_board_movement_output, final_thickness_mm) == 24);
+    assert!(offset_of!(beamcraft_board_movement_output, width_strain) == 32);
+    assert!(offset_of!(beamcraft_board_movement_output, thickness_strain) == 40);
+    assert!(offset_of!(beamcraft_board_movement_output, diamond_deg) == 48);
+    assert!(offset_of!(beamcraft_board_movement_output, ring_angle_deg) == 56);
+    assert!(offset_of!(beamcraft_board_movement_output, width_coefficient_per_pct) == 64);
+    assert!(offset_of!(beamcraft_board_movement_output, thickness_coefficient_per_pct) == 72);
+    assert!(offset_of!(beamcraft_board_movement_output, width_shrinkage_pct) == 80);
+    assert!(offset_of!(beamcraft_board_movement_output, thickness_shrinkage_pct) == 88);
+    assert!(offset_of!(beamcraft_board_movement_output, method) == 96);
+    assert!(offset_of!(beamcraft_board_movement_output, reserved_1) == 100);
+    assert!(size_of::<beamcraft_mitre_movement_input>() == 64 && align_of::<beamcraft_mitre_movement_input>() == 8);
+    assert!(offset_of!(beamcraft_mitre_movement_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_mitre_movement_input, thickness_a_mm) == 8);
+    assert!(offset_of!(beamcraft_mitre_movement_input, thickness_b_mm) == 16);
+    assert!(offset_of!(beamcraft_mitre_movement_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_mitre_movement_input, width_strain_a) == 32);
+    assert!(offset_of!(beamcraft_mitre_movement_input, thickness_strain_a) == 40);
+    assert!(offset_of!(beamcraft_mitre_movement_input, width_strain_b) == 48);
+    assert!(offset_of!(beamcraft_mitre_movement_input, thickness_strain_b) == 56);
+    assert!(size_of::<beamcraft_mitre_movement_output>() == 80 && align_of::<beamcraft_mitre_movement_output>() == 8);
+    assert!(offset_of!(beamcraft_mitre_movement_output, free_corner_deg) == 0);
+    assert!(offset_of!(beamcraft_mitre_movement_output, corner_change_deg) == 8);
+    assert!(offset_of!(beamcraft_mitre_movement_output, first_order_change_deg) == 16);
+    assert!(offset_of!(beamcraft_mitre_movement_output, opening_mm) == 24);
+    assert!(offset_of!(beamcraft_mitre_movement_output, opens) == 32);
+    assert!(offset_of!(beamcraft_mitre_movement_output, reserved_1) == 36);
+    assert!(offset_of!(beamcraft_mitre_movement_output, seam_mm) == 40);
+    assert!(offset_of!(beamcraft_mitre_movement_output, angle_a_deg) == 48);
+    assert!(offset_of!(beamcraft_mitre_movement_output, angle_b_deg) == 56);
+    assert!(offset_of!(beamcraft_mitre_movement_output, moved_angle_a_deg) == 64);
+    assert!(offset_of!(beamcraft_mitre_movement_output, moved_angle_b_deg) == 72);
+    assert!(
+        size_of::<beamcraft_frame_corner_movement_input>() == 40
+            && align_of::<beamcraft_frame_corner_movement_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_frame_corner_movement_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_frame_corner_movement_input, width_mm) == 8);
+    assert!(offset_of!(beamcraft_frame_corner_movement_input, corner_deg) == 16);
+    assert!(offset_of!(beamcraft_frame_corner_movement_input, width_strain) == 24);
+    assert!(offset_of!(beamcraft_frame_corner_movement_input, length_strain) == 32);
+    assert!(
+        size_of::<beamcraft_frame_corner_movement_output>() == 40
+            && align_of::<beamcraft_frame_corner_movement_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, opening_deg) == 0);
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, opening_mm) == 8);
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, opens) == 16);
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, seam_mm) == 24);
+    assert!(offset_of!(beamcraft_frame_corner_movement_output, moved_angle_deg) == 32);
+    assert!(size_of::<beamcraft_slot_length_input>() == 88 && align_of::<beamcraft_slot_length_input>() == 8);
+    assert!(offset_of!(beamcraft_slot_length_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_slot_length_input, given) == 8);
+    assert!(offset_of!(beamcraft_slot_length_input, distance_mm) == 16);
+    assert!(offset_of!(beamcraft_slot_length_input, movement_per_pct) == 24);
+    assert!(offset_of!(beamcraft_slot_length_input, shrinkage_pct) == 32);
+    assert!(offset_of!(beamcraft_slot_length_input, fibre_saturation_pct) == 40);
+    assert!(offset_of!(beamcraft_slot_length_input, fixed_moisture_pct) == 48);
+    assert!(offset_of!(beamcraft_slot_length_input, driest_moisture_pct) == 56);
+    assert!(offset_of!(beamcraft_slot_length_input, wettest_moisture_pct) == 64);
+    assert!(offset_of!(beamcraft_slot_length_input, shank_diameter_mm) == 72);
+    assert!(offset_of!(beamcraft_slot_length_input, clearance_mm) == 80);
+    assert!(size_of::<beamcraft_slot_length_output>() == 48 && align_of::<beamcraft_slot_length_output>() == 8);
+    assert!(offset_of!(beamcraft_slot_length_output, slot_mm) == 0);
+    assert!(offset_of!(beamcraft_slot_length_output, shrink_mm) == 8);
+    assert!(offset_of!(beamcraft_slot_length_output, swell_mm) == 16);
+    assert!(offset_of!(beamcraft_slot_length_output, towards_mm) == 24);
+    assert!(offset_of!(beamcraft_slot_length_output, away_mm) == 32);
+    assert!(offset_of!(beamcraft_slot_length_output, shrink_method) == 40);
+    assert!(offset_of!(beamcraft_slot_length_output, swell_method) == 44);
+    assert!(size_of::<beamcraft_seam_gap_input>() == 152 && align_of::<beamcraft_seam_gap_input>() == 8);
+    assert!(offset_of!(beamcraft_seam_gap_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_seam_gap_input, thickness_a_mm) == 8);
+    assert!(offset_of!(beamcraft_seam_gap_input, thickness_b_mm) == 16);
+    assert!(offset_of!(beamcraft_seam_gap_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_seam_gap_input, width_a_mm) == 32);
+    assert!(offset_of!(beamcraft_seam_gap_input, width_b_mm) == 40);
+    assert!(offset_of!(beamcraft_seam_gap_input, cut_side_a) == 48);
+    assert!(offset_of!(beamcraft_seam_gap_input, cut_side_b) == 52);
+    assert!(offset_of!(beamcraft_seam_gap_input, hold) == 56);
+    assert!(offset_of!(beamcraft_seam_gap_input, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_seam_gap_input, tilt_error_a_deg) == 64);
+    assert!(offset_of!(beamcraft_seam_gap_input, tilt_error_b_deg) == 72);
+    assert!(offset_of!(beamcraft_seam_gap_input, corner_error_deg) == 80);
+    assert!(offset_of!(beamcraft_seam_gap_input, size_error_a_mm) == 88);
+    assert!(offset_of!(beamcraft_seam_gap_input, size_error_b_mm) == 96);
+    assert!(offset_of!(beamcraft_seam_gap_input, thickness_error_a_mm) == 104);
+    assert!(offset_of!(beamcraft_seam_gap_input, thickness_error_b_mm) == 112);
+    assert!(offset_of!(beamcraft_seam_gap_input, cup_a_mm) == 120);
+    assert!(offset_of!(beamcraft_seam_gap_input, cup_b_mm) == 128);
+    assert!(offset_of!(beamcraft_seam_gap_input, bow_a_mm) == 136);
+    assert!(offset_of!(beamcraft_seam_gap_input, bow_b_mm) == 144);
+    assert!(size_of::<beamcraft_seam_gap_output>() == 136 && align_of::<beamcraft_seam_gap_output>() == 8);
+    assert!(offset_of!(beamcraft_seam_gap_output, tilt_a_deg) == 0);
+    assert!(offset_of!(beamcraft_seam_gap_output, tilt_b_deg) == 8);
+    assert!(offset_of!(beamcraft_seam_gap_output, seam_mm) == 16);
+    assert!(offset_of!(beamcraft_seam_gap_output, edge_a_mm) == 24);
+    assert!(offset_of!(beamcraft_seam_gap_output, edge_b_mm) == 32);
+    assert!(offset_of!(beamcraft_seam_gap_output, divergence_deg) == 40);
+    assert!(offset_of!(beamcraft_seam_gap_output, taper_mm) == 48);
+    assert!(offset_of!(beamcraft_seam_gap_output, width_per_thickness_a) == 56);
+    assert!(offset_of!(beamcraft_seam_gap_output, width_per_thickness_b) == 64);
+    assert!(offset_of!(beamcraft_seam_gap_output, width_error_a_mm) == 72);
+    assert!(offset_of!(beamcraft_seam_gap_output, width_error_b_mm) == 80);
+    assert!(offset_of!(beamcraft_seam_gap_output, offset_mm) == 88);
+    assert!(offset_of!(beamcraft_seam_gap_output, show_gap_mm) == 96);
+    assert!(offset_of!(beamcraft_seam_gap_output, inside_gap_mm) == 104);
+    assert!(offset_of!(beamcraft_seam_gap_output, opening) == 112);
+    assert!(offset_of!(beamcraft_seam_gap_output, reserved_1) == 116);
+    assert!(offset_of!(beamcraft_seam_gap_output, step_mm) == 120);
+    assert!(offset_of!(beamcraft_seam_gap_output, closing_corner_deg) == 128);
+    assert!(size_of::<beamcraft_frame_error_input>() == 32 && align_of::<beamcraft_frame_error_input>() == 8);
+    assert!(offset_of!(beamcraft_frame_error_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_frame_error_input, face_mm) == 8);
+    assert!(offset_of!(beamcraft_frame_error_input, error_deg) == 16);
+    assert!(offset_of!(beamcraft_frame_error_input, sides) == 24);
+    assert!(offset_of!(beamcraft_frame_error_input, reserved_1) == 28);
+    assert!(size_of::<beamcraft_frame_error_output>() == 40 && align_of::<beamcraft_frame_error_output>() == 8);
+    assert!(offset_of!(beamcraft_frame_error_output, far_end_mm) == 0);
+    assert!(offset_of!(beamcraft_frame_error_output, seam_mm) == 8);
+    assert!(offset_of!(beamcraft_frame_error_output, seam_opening_mm) == 16);
+    assert!(offset_of!(beamcraft_frame_error_output, divergence_deg) == 24);
+    assert!(offset_of!(beamcraft_frame_error_output, closing_error_deg) == 32);
+    assert!(size_of::<beamcraft_error_for_gap_input>() == 32 && align_of::<beamcraft_error_for_gap_input>() == 8);
+    assert!(offset_of!(beamcraft_error_for_gap_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_error_for_gap_input, gap_mm) == 8);
+    assert!(offset_of!(beamcraft_error_for_gap_input, joint_mm) == 16);
+    assert!(offset_of!(beamcraft_error_for_gap_input, cuts) == 24);
+    assert!(offset_of!(beamcraft_error_for_gap_input, reserved_1) == 28);
+    assert!(size_of::<beamcraft_error_for_gap_output>() == 16 && align_of::<beamcraft_error_for_gap_output>() == 8);
+    assert!(offset_of!(beamcraft_error_for_gap_output, total_error_deg) == 0);
+    assert!(offset_of!(beamcraft_error_for_gap_output, error_per_cut_deg) == 8);
+    assert!(size_of::<beamcraft_saw_accuracy_input>() == 72 && align_of::<beamcraft_saw_accuracy_input>() == 8);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, thickness_a_mm) == 8);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, thickness_b_mm) == 16);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, gap_mm) == 32);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, share) == 40);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, setting) == 48);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, reserved_1) == 52);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, over_tilt_deg) == 56);
+    assert!(offset_of!(beamcraft_saw_accuracy_input, other_sd_deg) == 64);
+    assert!(size_of::<beamcraft_saw_accuracy_output>() == 72 && align_of::<beamcraft_saw_accuracy_output>() == 8);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, seam_mm) == 0);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, allowed_divergence_deg) == 8);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, deviations) == 16);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, total_sd_deg) == 24);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, tilt_sd_deg) == 32);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, tilt_half_range_deg) == 40);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, worst_case_deg) == 48);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, inside_gap_mm) == 56);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, reach) == 64);
+    assert!(offset_of!(beamcraft_saw_accuracy_output, reserved_1) == 68);
+    assert!(
+        size_of::<beamcraft_general_tolerance_input>() == 24 && align_of::<beamcraft_general_tolerance_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_general_tolerance_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_general_tolerance_input, class) == 8);
+    assert!(offset_of!(beamcraft_general_tolerance_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_general_tolerance_input, size_mm) == 16);
+    assert!(
+        size_of::<beamcraft_general_tolerance_output>() == 40 && align_of::<beamcraft_general_tolerance_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_general_tolerance_output, linear_mm) == 0);
+    assert!(offset_of!(beamcraft_general_tolerance_output, linear_evidence) == 8);
+    assert!(offset_of!(beamcraft_general_tolerance_output, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_general_tolerance_output, angle_deg) == 16);
+    assert!(offset_of!(beamcraft_general_tolerance_output, angle_evidence) == 24);
+    assert!(offset_of!(beamcraft_general_tolerance_output, reserved_2) == 28);
+    assert!(offset_of!(beamcraft_general_tolerance_output, angle_over_leg_mm) == 32);
+    assert!(size_of::<beamcraft_joint_tolerance_input>() == 24 && align_of::<beamcraft_joint_tolerance_input>() == 8);
+    assert!(offset_of!(beamcraft_joint_tolerance_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_joint_tolerance_input, grade) == 8);
+    assert!(offset_of!(beamcraft_joint_tolerance_input, place) == 12);
+    assert!(offset_of!(beamcraft_joint_tolerance_input, joint_mm) == 16);
+    assert!(size_of::<beamcraft_joint_tolerance_output>() == 16 && align_of::<beamcraft_joint_tolerance_output>() == 8);
+    assert!(offset_of!(beamcraft_joint_tolerance_output, flushness_mm) == 0);
+    assert!(offset_of!(beamcraft_joint_tolerance_output, gap_length_mm) == 8);
     assert!(size_of::<beamcraft_film_build_input>() == 24 && align_of::<beamcraft_film_build_input>() == 8);
     assert!(offset_of!(beamcraft_film_build_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_film_build_input, volume_solids_pct) == 8);
@@ -597,18 +1603,51 @@ const _: () = {
 /// Every typed calculation: its name and its JSON face.
 pub(crate) const TYPED: &[(&str, Face)] = &[
     ("wood_density", wood_density),
+    ("equilibrium_moisture", equilibrium_moisture),
+    ("humidity_for_moisture", humidity_for_moisture),
+    ("moist_air", moist_air),
+    ("heated_air_humidity", heated_air_humidity),
     ("mitre_pair", mitre_pair),
     ("compound_mitre", compound_mitre),
     ("splayed_corner", splayed_corner),
     ("dowel_bearing", dowel_bearing),
     ("bending_yield", bending_yield),
+    ("dowel_bearing_material", dowel_bearing_material),
     ("dowel_shear", dowel_shear),
+    ("dowel_double_shear", dowel_double_shear),
     ("fastener_withdrawal", fastener_withdrawal),
     ("head_pull_through", head_pull_through),
     ("combined_lateral_withdrawal", combined_lateral_withdrawal),
     ("connection_factors", connection_factors),
+    ("group_action_factor", group_action_factor),
+    ("geometry_factor", geometry_factor),
     ("lead_hole", lead_hole),
     ("screw_joint", screw_joint),
+    ("dowel_joint_nds", dowel_joint_nds),
+    ("short_penetration", short_penetration),
+    ("ec5_embedment", ec5_embedment),
+    ("ec5_yield_moment", ec5_yield_moment),
+    ("ec5_screw_diameter", ec5_screw_diameter),
+    ("ec5_rope_effect", ec5_rope_effect),
+    ("ec5_single_shear", ec5_single_shear),
+    ("ec5_double_shear", ec5_double_shear),
+    ("ec5_steel_single_shear", ec5_steel_single_shear),
+    ("ec5_steel_central_plate", ec5_steel_central_plate),
+    ("ec5_steel_outer_plates", ec5_steel_outer_plates),
+    ("ec5_screw_withdrawal", ec5_screw_withdrawal),
+    ("ec5_nail_withdrawal", ec5_nail_withdrawal),
+    ("ec5_head_pull_through", ec5_head_pull_through),
+    ("ec5_washer_pull", ec5_washer_pull),
+    ("ec5_combined_load", ec5_combined_load),
+    ("ec5_effective_number", ec5_effective_number),
+    ("ec5_spacing", ec5_spacing),
+    ("ec5_axial_screw_spacing", ec5_axial_screw_spacing),
+    ("ec5_splitting", ec5_splitting),
+    ("ec5_design_value", ec5_design_value),
+    ("ec5_german_dowel", ec5_german_dowel),
+    ("screw_count", screw_count),
+    ("screw_length", screw_length),
+    ("pocket_screw", pocket_screw),
     ("cleat_seat", cleat_seat),
     ("wall_strip_screws", wall_strip_screws),
     ("bolt_row_bracket", bolt_row_bracket),
@@ -617,6 +1656,16 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("tilt_set_up", tilt_set_up),
     ("frame_piece", frame_piece),
     ("cleat_halves", cleat_halves),
+    ("board_movement", board_movement),
+    ("mitre_movement", mitre_movement),
+    ("frame_corner_movement", frame_corner_movement),
+    ("slot_length", slot_length),
+    ("seam_gap", seam_gap),
+    ("frame_error", frame_error),
+    ("error_for_gap", error_for_gap),
+    ("saw_accuracy", saw_accuracy),
+    ("general_tolerance", general_tolerance),
+    ("joint_tolerance", joint_tolerance),
     ("film_build", film_build),
     ("film_from_spread", film_from_spread),
     ("volume_solids_from_films", volume_solids_from_films),
@@ -659,6 +1708,98 @@ fn wood_density(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_wood_density(&raw const record, output, error) }
     })
     .map(|output: beamcraft_wood_density_output| write_wood_density_output(&output))
+}
+
+fn equilibrium_moisture(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_equilibrium_moisture_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_equilibrium_moisture_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("temperature_c") {
+        record.temperature_c = value;
+    }
+    if let Some(value) = given.number("relative_humidity_pct") {
+        record.relative_humidity_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_equilibrium_moisture(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_equilibrium_moisture_output| write_equilibrium_moisture_output(&output))
+}
+
+fn humidity_for_moisture(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_humidity_for_moisture_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_humidity_for_moisture_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("temperature_c") {
+        record.temperature_c = value;
+    }
+    if let Some(value) = given.number("moisture_pct") {
+        record.moisture_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_humidity_for_moisture(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_humidity_for_moisture_output| write_humidity_for_moisture_output(&output))
+}
+
+fn moist_air(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_moist_air_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_moist_air_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("temperature_c") {
+        record.temperature_c = value;
+    }
+    if let Some(value) = given.number("relative_humidity_pct") {
+        record.relative_humidity_pct = value;
+    }
+    if let Some(value) = given.choice("surface", &["water", "ice"]) {
+        record.surface = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_moist_air(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_moist_air_output| write_moist_air_output(&output))
+}
+
+fn heated_air_humidity(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_heated_air_humidity_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_heated_air_humidity_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("outdoor_temperature_c") {
+        record.outdoor_temperature_c = value;
+    }
+    if let Some(value) = given.number("outdoor_dew_point_c") {
+        record.outdoor_dew_point_c = value;
+    }
+    if let Some(value) = given.number("room_temperature_c") {
+        record.room_temperature_c = value;
+    }
+    if let Some(value) = given.number("vapour_gain_pa") {
+        record.vapour_gain_pa = value;
+    }
+    if let Some(value) = given.choice("surface", &["water", "ice"]) {
+        record.surface = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_heated_air_humidity(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_heated_air_humidity_output| write_heated_air_humidity_output(&output))
 }
 
 fn mitre_pair(input: &Value) -> Result<String, Refused> {
@@ -782,6 +1923,40 @@ fn bending_yield(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_bending_yield_output| write_bending_yield_output(&output))
 }
 
+fn dowel_bearing_material(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_bearing_material_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_bearing_material_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice(
+        "material",
+        &[
+            "wood",
+            "plywood_structural_1",
+            "plywood_other",
+            "oriented_strand_board",
+            "medium_density_fibreboard",
+            "particleboard",
+            "steel_plate_a36",
+            "sheet_steel_a653",
+            "concrete",
+            "masonry",
+        ],
+    ) {
+        record.material = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_bearing_material(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_bearing_material_output| write_dowel_bearing_material_output(&output))
+}
+
 fn dowel_shear(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_dowel_shear_input>::uninit();
@@ -822,6 +1997,48 @@ fn dowel_shear(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_dowel_shear(&raw const record, output, error) }
     })
     .map(|output: beamcraft_dowel_shear_output| write_dowel_shear_output(&output))
+}
+
+fn dowel_double_shear(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_double_shear_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_double_shear_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("yield_diameter_mm") {
+        record.yield_diameter_mm = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_DOUBLE_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("bending_yield_mpa") {
+        record.bending_yield_mpa = value;
+    }
+    if let Some(value) = given.number("main_bearing_mpa") {
+        record.main_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("side_bearing_mpa") {
+        record.side_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("main_length_mm") {
+        record.main_length_mm = value;
+    }
+    if let Some(value) = given.number("side_length_mm") {
+        record.side_length_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("max_angle_to_grain_deg") {
+        record.max_angle_to_grain_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_double_shear(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_double_shear_output| write_dowel_double_shear_output(&output))
 }
 
 fn fastener_withdrawal(input: &Value) -> Result<String, Refused> {
@@ -956,6 +2173,105 @@ fn connection_factors(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_connection_factors_output| write_connection_factors_output(&output))
 }
 
+fn group_action_factor(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_group_action_factor_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_group_action_factor_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.count("fastener_count") {
+        record.fastener_count = value;
+    }
+    if let Some(value) = given.number("spacing_mm") {
+        record.spacing_mm = value;
+    }
+    if let Some(value) = given.choice("joint", &["wood_to_wood", "wood_to_metal"]) {
+        record.joint = value;
+    }
+    if let Some(value) = given.number("slip_modulus_n_per_mm") {
+        record.slip_modulus_n_per_mm = value;
+        record.given |= BEAMCRAFT_GROUP_ACTION_FACTOR_INPUT_GIVEN_SLIP_MODULUS_N_PER_MM;
+    }
+    if let Some(value) = given.number("main_modulus_mpa") {
+        record.main_modulus_mpa = value;
+    }
+    if let Some(value) = given.number("main_area_mm2") {
+        record.main_area_mm2 = value;
+    }
+    if let Some(value) = given.number("side_modulus_mpa") {
+        record.side_modulus_mpa = value;
+    }
+    if let Some(value) = given.number("side_area_mm2") {
+        record.side_area_mm2 = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_group_action_factor(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_group_action_factor_output| write_group_action_factor_output(&output))
+}
+
+fn geometry_factor(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_geometry_factor_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_geometry_factor_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.choice("load", &["towards_end", "away_from_end", "withdrawal_only"]) {
+        record.load = value;
+    }
+    if let Some(value) = given.number("angle_to_grain_deg") {
+        record.angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.choice("wood", &["softwood", "hardwood"]) {
+        record.wood = value;
+    }
+    if let Some(value) = given.number("end_distance_mm") {
+        record.end_distance_mm = value;
+    }
+    if let Some(value) = given.number("edge_distance_mm") {
+        record.edge_distance_mm = value;
+    }
+    if let Some(value) = given.number("loaded_edge_mm") {
+        record.loaded_edge_mm = value;
+        record.given |= BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_LOADED_EDGE_MM;
+    }
+    if let Some(value) = given.number("row_pitch_mm") {
+        record.row_pitch_mm = value;
+        record.given |= BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM;
+    }
+    if let Some(value) = given.number("between_rows_mm") {
+        record.between_rows_mm = value;
+        record.given |= BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_BETWEEN_ROWS_MM;
+    }
+    if let Some(value) = given.number("row_spread_mm") {
+        record.row_spread_mm = value;
+        record.given |= BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_SPREAD_MM;
+    }
+    if let Some(value) = given.number("bearing_length_mm") {
+        record.bearing_length_mm = value;
+    }
+    if let Some(value) = given.choice("holes", &["bored", "not_bored"]) {
+        record.holes = value;
+    }
+    if let Some(value) = given.choice("side", &["wood", "steel"]) {
+        record.side = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_geometry_factor(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_geometry_factor_output| write_geometry_factor_output(&output))
+}
+
 fn lead_hole(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_lead_hole_input>::uninit();
@@ -1077,6 +2393,996 @@ fn screw_joint(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_screw_joint(&raw const record, output, error) }
     })
     .map(|output: beamcraft_screw_joint_output| write_screw_joint_output(&output))
+}
+
+fn dowel_joint_nds(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_joint_nds_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_joint_nds_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given
+        .choice("fastener", &["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("root_diameter_mm") {
+        record.root_diameter_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_ROOT_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("head_diameter_mm") {
+        record.head_diameter_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_HEAD_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("length_mm") {
+        record.length_mm = value;
+    }
+    if let Some(value) = given.number("thread_length_mm") {
+        record.thread_length_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_THREAD_LENGTH_MM;
+    }
+    if let Some(value) = given.number("tip_length_mm") {
+        record.tip_length_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_TIP_LENGTH_MM;
+    }
+    if let Some(value) = given.number("bending_yield_mpa") {
+        record.bending_yield_mpa = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_BENDING_YIELD_MPA;
+    }
+    if let Some(value) = given.number("steel_tension_n") {
+        record.steel_tension_n = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_STEEL_TENSION_N;
+    }
+    if let Some(value) = given.choice(
+        "side_material",
+        &[
+            "wood",
+            "plywood_structural_1",
+            "plywood_other",
+            "oriented_strand_board",
+            "medium_density_fibreboard",
+            "particleboard",
+            "steel_plate_a36",
+            "sheet_steel_a653",
+            "concrete",
+            "masonry",
+        ],
+    ) {
+        record.side_material = value;
+    }
+    if let Some(value) = given.number("side_specific_gravity") {
+        record.side_specific_gravity = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_SPECIFIC_GRAVITY;
+    }
+    if let Some(value) = given.number("side_bearing_mpa") {
+        record.side_bearing_mpa = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_BEARING_MPA;
+    }
+    if let Some(value) = given.number("side_thickness_mm") {
+        record.side_thickness_mm = value;
+    }
+    if let Some(value) = given.number("side_angle_to_grain_deg") {
+        record.side_angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.number("head_recess_mm") {
+        record.head_recess_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.choice(
+        "main_material",
+        &[
+            "wood",
+            "plywood_structural_1",
+            "plywood_other",
+            "oriented_strand_board",
+            "medium_density_fibreboard",
+            "particleboard",
+            "steel_plate_a36",
+            "sheet_steel_a653",
+            "concrete",
+            "masonry",
+        ],
+    ) {
+        record.main_material = value;
+    }
+    if let Some(value) = given.number("main_specific_gravity") {
+        record.main_specific_gravity = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_SPECIFIC_GRAVITY;
+    }
+    if let Some(value) = given.number("main_bearing_mpa") {
+        record.main_bearing_mpa = value;
+        record.given |= BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_BEARING_MPA;
+    }
+    if let Some(value) = given.number("main_thickness_mm") {
+        record.main_thickness_mm = value;
+    }
+    if let Some(value) = given.number("main_angle_to_grain_deg") {
+        record.main_angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.choice("main_direction", &["side_grain", "end_grain"]) {
+        record.main_direction = value;
+    }
+    if let Some(value) = given.choice("rounding", &["unrounded", "nearest_50_psi"]) {
+        record.rounding = value;
+    }
+    if let Some(value) = given.choice("nail_driving", &["straight", "toe_nailed"]) {
+        record.nail_driving = value;
+    }
+    if let Some(value) = given.choice("design", &["asd", "lrfd"]) {
+        record.design = value;
+    }
+    if let Some(value) =
+        given.choice("load_duration", &["permanent", "ten_years", "two_months", "seven_days", "ten_minutes", "impact"])
+    {
+        record.load_duration = value;
+    }
+    if let Some(value) = given.choice("time_effect", &["dead_only", "storage", "occupancy_or_snow", "short_or_impact"])
+    {
+        record.time_effect = value;
+    }
+    if let Some(value) = given.choice("fabrication_moisture", &["dry", "wet"]) {
+        record.fabrication_moisture = value;
+    }
+    if let Some(value) = given.choice("service_moisture", &["dry", "wet"]) {
+        record.service_moisture = value;
+    }
+    if let Some(value) = given.choice("temperature", &["up_to_100_f", "up_to_125_f", "up_to_150_f"]) {
+        record.temperature = value;
+    }
+    if let Some(value) = given.choice("arrangement", &["several_rows", "one_fastener_or_row"]) {
+        record.arrangement = value;
+    }
+    if let Some(value) = given.number("c_g") {
+        record.c_g = value;
+    }
+    if let Some(value) = given.number("c_delta") {
+        record.c_delta = value;
+    }
+    if let Some(value) = given.number("lateral_n") {
+        record.lateral_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_n") {
+        record.withdrawal_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_joint_nds(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_joint_nds_output| write_dowel_joint_nds_output(&output))
+}
+
+fn short_penetration(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_short_penetration_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_short_penetration_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given
+        .choice("fastener", &["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("penetration_mm") {
+        record.penetration_mm = value;
+    }
+    if let Some(value) = given.number("tabulated_n") {
+        record.tabulated_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_short_penetration(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_short_penetration_output| write_short_penetration_output(&output))
+}
+
+fn ec5_embedment(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_embedment_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_embedment_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.choice("hole", &["undrilled", "predrilled"]) {
+        record.hole = value;
+    }
+    if let Some(value) = given.choice(
+        "material",
+        &["softwood", "hardwood", "lvl", "plywood", "osb_3_4", "osb_2_particleboard", "hardboard", "mdf_la"],
+    ) {
+        record.material = value;
+    }
+    if let Some(value) = given.number("density_kg_m3") {
+        record.density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("angle_to_grain_deg") {
+        record.angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.number("panel_thickness_mm") {
+        record.panel_thickness_mm = value;
+        record.given |= BEAMCRAFT_EC5_EMBEDMENT_INPUT_GIVEN_PANEL_THICKNESS_MM;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_embedment(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_embedment_output| write_ec5_embedment_output(&output))
+}
+
+fn ec5_yield_moment(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_yield_moment_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_yield_moment_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("tensile_strength_mpa") {
+        record.tensile_strength_mpa = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_yield_moment(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_yield_moment_output| write_ec5_yield_moment_output(&output))
+}
+
+fn ec5_screw_diameter(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_screw_diameter_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_screw_diameter_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thread_diameter_mm") {
+        record.thread_diameter_mm = value;
+    }
+    if let Some(value) = given.number("root_diameter_mm") {
+        record.root_diameter_mm = value;
+    }
+    if let Some(value) = given.number("shank_diameter_mm") {
+        record.shank_diameter_mm = value;
+        record.given |= BEAMCRAFT_EC5_SCREW_DIAMETER_INPUT_GIVEN_SHANK_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("shank_in_point_member_mm") {
+        record.shank_in_point_member_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_screw_diameter(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_screw_diameter_output| write_ec5_screw_diameter_output(&output))
+}
+
+fn ec5_rope_effect(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_rope_effect_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_rope_effect_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("johansen_n") {
+        record.johansen_n = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_rope_effect(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_rope_effect_output| write_ec5_rope_effect_output(&output))
+}
+
+fn ec5_single_shear(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_single_shear_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_single_shear_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("yield_moment_nmm") {
+        record.yield_moment_nmm = value;
+    }
+    if let Some(value) = given.number("head_side_mpa") {
+        record.head_side_mpa = value;
+    }
+    if let Some(value) = given.number("point_side_mpa") {
+        record.point_side_mpa = value;
+    }
+    if let Some(value) = given.number("head_side_mm") {
+        record.head_side_mm = value;
+    }
+    if let Some(value) = given.number("point_side_mm") {
+        record.point_side_mm = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_single_shear(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_single_shear_output| write_ec5_single_shear_output(&output))
+}
+
+fn ec5_double_shear(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_double_shear_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_double_shear_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("yield_moment_nmm") {
+        record.yield_moment_nmm = value;
+    }
+    if let Some(value) = given.number("outer_mpa") {
+        record.outer_mpa = value;
+    }
+    if let Some(value) = given.number("middle_mpa") {
+        record.middle_mpa = value;
+    }
+    if let Some(value) = given.number("outer_mm") {
+        record.outer_mm = value;
+    }
+    if let Some(value) = given.number("middle_mm") {
+        record.middle_mm = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_double_shear(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_double_shear_output| write_ec5_double_shear_output(&output))
+}
+
+fn ec5_steel_single_shear(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_steel_single_shear_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_steel_single_shear_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("yield_moment_nmm") {
+        record.yield_moment_nmm = value;
+    }
+    if let Some(value) = given.number("embedment_mpa") {
+        record.embedment_mpa = value;
+    }
+    if let Some(value) = given.number("timber_mm") {
+        record.timber_mm = value;
+    }
+    if let Some(value) = given.number("plate_mm") {
+        record.plate_mm = value;
+    }
+    if let Some(value) = given.number("hole_clearance_mm") {
+        record.hole_clearance_mm = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_steel_single_shear(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_steel_single_shear_output| write_ec5_steel_single_shear_output(&output))
+}
+
+fn ec5_steel_central_plate(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_steel_central_plate_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_steel_central_plate_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("yield_moment_nmm") {
+        record.yield_moment_nmm = value;
+    }
+    if let Some(value) = given.number("embedment_mpa") {
+        record.embedment_mpa = value;
+    }
+    if let Some(value) = given.number("timber_mm") {
+        record.timber_mm = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_steel_central_plate(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_steel_central_plate_output| write_ec5_steel_central_plate_output(&output))
+}
+
+fn ec5_steel_outer_plates(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_steel_outer_plates_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_steel_outer_plates_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("yield_moment_nmm") {
+        record.yield_moment_nmm = value;
+    }
+    if let Some(value) = given.number("embedment_mpa") {
+        record.embedment_mpa = value;
+    }
+    if let Some(value) = given.number("timber_mm") {
+        record.timber_mm = value;
+    }
+    if let Some(value) = given.number("plate_mm") {
+        record.plate_mm = value;
+    }
+    if let Some(value) = given.number("hole_clearance_mm") {
+        record.hole_clearance_mm = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_steel_outer_plates(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_steel_outer_plates_output| write_ec5_steel_outer_plates_output(&output))
+}
+
+fn ec5_screw_withdrawal(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_screw_withdrawal_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_screw_withdrawal_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thread_diameter_mm") {
+        record.thread_diameter_mm = value;
+    }
+    if let Some(value) = given.number("root_diameter_mm") {
+        record.root_diameter_mm = value;
+    }
+    if let Some(value) = given.number("thread_length_mm") {
+        record.thread_length_mm = value;
+    }
+    if let Some(value) = given.number("density_kg_m3") {
+        record.density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("axis_to_grain_deg") {
+        record.axis_to_grain_deg = value;
+    }
+    if let Some(value) = given.count("count") {
+        record.count = value;
+    }
+    if let Some(value) = given.number("declared_mpa") {
+        record.declared_mpa = value;
+        record.given |= BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA;
+    }
+    if let Some(value) = given.number("declared_density_kg_m3") {
+        record.declared_density_kg_m3 = value;
+        record.given |= BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_DENSITY_KG_M3;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_screw_withdrawal(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_screw_withdrawal_output| write_ec5_screw_withdrawal_output(&output))
+}
+
+fn ec5_nail_withdrawal(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_nail_withdrawal_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_nail_withdrawal_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("head_diameter_mm") {
+        record.head_diameter_mm = value;
+    }
+    if let Some(value) = given.number("penetration_mm") {
+        record.penetration_mm = value;
+    }
+    if let Some(value) = given.number("head_side_mm") {
+        record.head_side_mm = value;
+    }
+    if let Some(value) = given.number("density_kg_m3") {
+        record.density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("head_side_density_kg_m3") {
+        record.head_side_density_kg_m3 = value;
+    }
+    if let Some(value) = given.choice("timber", &["dry", "dries_under_load"]) {
+        record.timber = value;
+    }
+    if let Some(value) = given.number("declared_mpa") {
+        record.declared_mpa = value;
+        record.given |= BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA;
+    }
+    if let Some(value) = given.number("declared_head_mpa") {
+        record.declared_head_mpa = value;
+        record.given |= BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_HEAD_MPA;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_nail_withdrawal(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_nail_withdrawal_output| write_ec5_nail_withdrawal_output(&output))
+}
+
+fn ec5_head_pull_through(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_head_pull_through_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_head_pull_through_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("head_diameter_mm") {
+        record.head_diameter_mm = value;
+    }
+    if let Some(value) = given.number("density_kg_m3") {
+        record.density_kg_m3 = value;
+    }
+    if let Some(value) = given.count("count") {
+        record.count = value;
+    }
+    if let Some(value) = given.number("declared_mpa") {
+        record.declared_mpa = value;
+        record.given |= BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_MPA;
+    }
+    if let Some(value) = given.number("declared_density_kg_m3") {
+        record.declared_density_kg_m3 = value;
+        record.given |= BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_DENSITY_KG_M3;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_head_pull_through(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_head_pull_through_output| write_ec5_head_pull_through_output(&output))
+}
+
+fn ec5_washer_pull(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_washer_pull_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_washer_pull_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("bolt_tension_n") {
+        record.bolt_tension_n = value;
+    }
+    if let Some(value) = given.number("washer_area_mm2") {
+        record.washer_area_mm2 = value;
+    }
+    if let Some(value) = given.number("compression_across_mpa") {
+        record.compression_across_mpa = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_washer_pull(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_washer_pull_output| write_ec5_washer_pull_output(&output))
+}
+
+fn ec5_combined_load(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_combined_load_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_combined_load_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("axial_n") {
+        record.axial_n = value;
+    }
+    if let Some(value) = given.number("lateral_n") {
+        record.lateral_n = value;
+    }
+    if let Some(value) = given.number("axial_capacity_n") {
+        record.axial_capacity_n = value;
+    }
+    if let Some(value) = given.number("lateral_capacity_n") {
+        record.lateral_capacity_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_combined_load(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_combined_load_output| write_ec5_combined_load_output(&output))
+}
+
+fn ec5_effective_number(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_effective_number_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_effective_number_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.choice("hole", &["undrilled", "predrilled"]) {
+        record.hole = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.count("count") {
+        record.count = value;
+    }
+    if let Some(value) = given.number("spacing_mm") {
+        record.spacing_mm = value;
+    }
+    if let Some(value) = given.choice("stagger", &["in_line", "staggered"]) {
+        record.stagger = value;
+    }
+    if let Some(value) = given.number("angle_to_grain_deg") {
+        record.angle_to_grain_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_effective_number(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_effective_number_output| write_ec5_effective_number_output(&output))
+}
+
+fn ec5_spacing(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_spacing_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_spacing_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.choice("hole", &["undrilled", "predrilled"]) {
+        record.hole = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("density_kg_m3") {
+        record.density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("angle_to_grain_deg") {
+        record.angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.choice("partner", &["timber", "steel", "panel"]) {
+        record.partner = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_spacing(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_spacing_output| write_ec5_spacing_output(&output))
+}
+
+fn ec5_axial_screw_spacing(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_axial_screw_spacing_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_axial_screw_spacing_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thread_diameter_mm") {
+        record.thread_diameter_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_axial_screw_spacing(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_axial_screw_spacing_output| write_ec5_axial_screw_spacing_output(&output))
+}
+
+fn ec5_splitting(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_splitting_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_splitting_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("width_mm") {
+        record.width_mm = value;
+    }
+    if let Some(value) = given.number("depth_mm") {
+        record.depth_mm = value;
+    }
+    if let Some(value) = given.number("loaded_edge_mm") {
+        record.loaded_edge_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_splitting(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_splitting_output| write_ec5_splitting_output(&output))
+}
+
+fn ec5_design_value(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_design_value_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_design_value_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("characteristic_n") {
+        record.characteristic_n = value;
+    }
+    if let Some(value) = given.number("effective_number") {
+        record.effective_number = value;
+    }
+    if let Some(value) = given.choice(
+        "first_material",
+        &["softwood", "hardwood", "lvl", "plywood", "osb_3_4", "osb_2_particleboard", "hardboard", "mdf_la"],
+    ) {
+        record.first_material = value;
+    }
+    if let Some(value) = given.choice(
+        "second_material",
+        &["softwood", "hardwood", "lvl", "plywood", "osb_3_4", "osb_2_particleboard", "hardboard", "mdf_la"],
+    ) {
+        record.second_material = value;
+    }
+    if let Some(value) = given.choice("service_class", &["service_class_1", "service_class_2", "service_class_3"]) {
+        record.service_class = value;
+    }
+    if let Some(value) =
+        given.choice("load_duration", &["permanent", "long_term", "medium_term", "short_term", "instantaneous"])
+    {
+        record.load_duration = value;
+    }
+    if let Some(value) = given.number("gamma_m") {
+        record.gamma_m = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_design_value(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_design_value_output| write_ec5_design_value_output(&output))
+}
+
+fn ec5_german_dowel(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_german_dowel_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_german_dowel_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("tensile_strength_mpa") {
+        record.tensile_strength_mpa = value;
+    }
+    if let Some(value) = given.number("side_density_kg_m3") {
+        record.side_density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("side_angle_to_grain_deg") {
+        record.side_angle_to_grain_deg = value;
+    }
+    if let Some(value) = given.number("main_density_kg_m3") {
+        record.main_density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("main_angle_to_grain_deg") {
+        record.main_angle_to_grain_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_german_dowel(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_german_dowel_output| write_ec5_german_dowel_output(&output))
+}
+
+fn screw_count(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_screw_count_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_screw_count_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("lateral_n") {
+        record.lateral_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_n") {
+        record.withdrawal_n = value;
+    }
+    if let Some(value) = given.number("lateral_capacity_n") {
+        record.lateral_capacity_n = value;
+    }
+    if let Some(value) = given.number("withdrawal_capacity_n") {
+        record.withdrawal_capacity_n = value;
+    }
+    if let Some(value) = given.number("unevenness") {
+        record.unevenness = value;
+    }
+    if let Some(value) = given.count("least_count") {
+        record.least_count = value;
+    }
+    if let Some(value) = given.number("row_length_mm") {
+        record.row_length_mm = value;
+    }
+    if let Some(value) = given.number("end_distance_mm") {
+        record.end_distance_mm = value;
+    }
+    if let Some(value) = given.number("least_spacing_mm") {
+        record.least_spacing_mm = value;
+    }
+    if let Some(value) = given.number("most_spacing_mm") {
+        record.most_spacing_mm = value;
+        record.given |= BEAMCRAFT_SCREW_COUNT_INPUT_GIVEN_MOST_SPACING_MM;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_screw_count(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_screw_count_output| write_screw_count_output(&output))
+}
+
+fn screw_length(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_screw_length_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_screw_length_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("side_thickness_mm") {
+        record.side_thickness_mm = value;
+    }
+    if let Some(value) = given.number("head_recess_mm") {
+        record.head_recess_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("main_thickness_mm") {
+        record.main_thickness_mm = value;
+    }
+    if let Some(value) = given.number("penetration_mm") {
+        record.penetration_mm = value;
+        record.given |= BEAMCRAFT_SCREW_LENGTH_INPUT_GIVEN_PENETRATION_MM;
+    }
+    if let Some(value) = given.number("least_cover_mm") {
+        record.least_cover_mm = value;
+    }
+    if let Some(value) = given.choice("series", &["inch", "metric"]) {
+        record.series = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_screw_length(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_screw_length_output| write_screw_length_output(&output))
+}
+
+fn pocket_screw(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_pocket_screw_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_pocket_screw_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("board_thickness_mm") {
+        record.board_thickness_mm = value;
+    }
+    if let Some(value) = given.number("angle_deg") {
+        record.angle_deg = value;
+    }
+    if let Some(value) = given.number("exit_depth_mm") {
+        record.exit_depth_mm = value;
+        record.given |= BEAMCRAFT_POCKET_SCREW_INPUT_GIVEN_EXIT_DEPTH_MM;
+    }
+    if let Some(value) = given.number("shoulder_mm") {
+        record.shoulder_mm = value;
+    }
+    if let Some(value) = given.number("pocket_diameter_mm") {
+        record.pocket_diameter_mm = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    if let Some(value) = given.number("screw_length_mm") {
+        record.screw_length_mm = value;
+    }
+    if let Some(value) = given.choice("mate", &["face", "in_line"]) {
+        record.mate = value;
+    }
+    if let Some(value) = given.number("mate_depth_mm") {
+        record.mate_depth_mm = value;
+    }
+    if let Some(value) = given.number("least_cover_mm") {
+        record.least_cover_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_pocket_screw(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_pocket_screw_output| write_pocket_screw_output(&output))
 }
 
 fn cleat_seat(input: &Value) -> Result<String, Refused> {
@@ -1326,6 +3632,357 @@ fn cleat_halves(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_cleat_halves(&raw const record, output, error) }
     })
     .map(|output: beamcraft_cleat_halves_output| write_cleat_halves_output(&output))
+}
+
+fn board_movement(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_board_movement_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_board_movement_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("width_mm") {
+        record.width_mm = value;
+    }
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.choice("cut", &["flat_sawn", "rift_sawn", "quarter_sawn", "ring_angle"]) {
+        record.cut = value;
+    }
+    if let Some(value) = given.number("ring_angle_deg") {
+        record.ring_angle_deg = value;
+        record.given |= BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_RING_ANGLE_DEG;
+    }
+    if let Some(value) = given.number("movement_radial_per_pct") {
+        record.movement_radial_per_pct = value;
+    }
+    if let Some(value) = given.number("movement_tangential_per_pct") {
+        record.movement_tangential_per_pct = value;
+    }
+    if let Some(value) = given.number("shrinkage_radial_pct") {
+        record.shrinkage_radial_pct = value;
+        record.given |= BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_SHRINKAGE_RADIAL_PCT;
+    }
+    if let Some(value) = given.number("shrinkage_tangential_pct") {
+        record.shrinkage_tangential_pct = value;
+        record.given |= BEAMCRAFT_BOARD_MOVEMENT_INPUT_GIVEN_SHRINKAGE_TANGENTIAL_PCT;
+    }
+    if let Some(value) = given.number("fibre_saturation_pct") {
+        record.fibre_saturation_pct = value;
+    }
+    if let Some(value) = given.number("from_moisture_pct") {
+        record.from_moisture_pct = value;
+    }
+    if let Some(value) = given.number("to_moisture_pct") {
+        record.to_moisture_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_board_movement(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_board_movement_output| write_board_movement_output(&output))
+}
+
+fn mitre_movement(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_mitre_movement_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_mitre_movement_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("width_strain_a") {
+        record.width_strain_a = value;
+    }
+    if let Some(value) = given.number("thickness_strain_a") {
+        record.thickness_strain_a = value;
+    }
+    if let Some(value) = given.number("width_strain_b") {
+        record.width_strain_b = value;
+    }
+    if let Some(value) = given.number("thickness_strain_b") {
+        record.thickness_strain_b = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_mitre_movement(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_mitre_movement_output| write_mitre_movement_output(&output))
+}
+
+fn frame_corner_movement(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_frame_corner_movement_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_frame_corner_movement_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("width_mm") {
+        record.width_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("width_strain") {
+        record.width_strain = value;
+    }
+    if let Some(value) = given.number("length_strain") {
+        record.length_strain = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_frame_corner_movement(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_frame_corner_movement_output| write_frame_corner_movement_output(&output))
+}
+
+fn slot_length(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_slot_length_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_slot_length_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("distance_mm") {
+        record.distance_mm = value;
+    }
+    if let Some(value) = given.number("movement_per_pct") {
+        record.movement_per_pct = value;
+    }
+    if let Some(value) = given.number("shrinkage_pct") {
+        record.shrinkage_pct = value;
+        record.given |= BEAMCRAFT_SLOT_LENGTH_INPUT_GIVEN_SHRINKAGE_PCT;
+    }
+    if let Some(value) = given.number("fibre_saturation_pct") {
+        record.fibre_saturation_pct = value;
+    }
+    if let Some(value) = given.number("fixed_moisture_pct") {
+        record.fixed_moisture_pct = value;
+    }
+    if let Some(value) = given.number("driest_moisture_pct") {
+        record.driest_moisture_pct = value;
+    }
+    if let Some(value) = given.number("wettest_moisture_pct") {
+        record.wettest_moisture_pct = value;
+    }
+    if let Some(value) = given.number("shank_diameter_mm") {
+        record.shank_diameter_mm = value;
+    }
+    if let Some(value) = given.number("clearance_mm") {
+        record.clearance_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_slot_length(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_slot_length_output| write_slot_length_output(&output))
+}
+
+fn seam_gap(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_seam_gap_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_seam_gap_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("width_a_mm") {
+        record.width_a_mm = value;
+    }
+    if let Some(value) = given.number("width_b_mm") {
+        record.width_b_mm = value;
+    }
+    if let Some(value) = given.choice("cut_side_a", &["show_face_up", "show_face_down"]) {
+        record.cut_side_a = value;
+    }
+    if let Some(value) = given.choice("cut_side_b", &["show_face_up", "show_face_down"]) {
+        record.cut_side_b = value;
+    }
+    if let Some(value) = given.choice("hold", &["drawn_tight", "held_by_show_faces", "held_by_inner_frame"]) {
+        record.hold = value;
+    }
+    if let Some(value) = given.number("tilt_error_a_deg") {
+        record.tilt_error_a_deg = value;
+    }
+    if let Some(value) = given.number("tilt_error_b_deg") {
+        record.tilt_error_b_deg = value;
+    }
+    if let Some(value) = given.number("corner_error_deg") {
+        record.corner_error_deg = value;
+    }
+    if let Some(value) = given.number("size_error_a_mm") {
+        record.size_error_a_mm = value;
+    }
+    if let Some(value) = given.number("size_error_b_mm") {
+        record.size_error_b_mm = value;
+    }
+    if let Some(value) = given.number("thickness_error_a_mm") {
+        record.thickness_error_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_error_b_mm") {
+        record.thickness_error_b_mm = value;
+    }
+    if let Some(value) = given.number("cup_a_mm") {
+        record.cup_a_mm = value;
+    }
+    if let Some(value) = given.number("cup_b_mm") {
+        record.cup_b_mm = value;
+    }
+    if let Some(value) = given.number("bow_a_mm") {
+        record.bow_a_mm = value;
+    }
+    if let Some(value) = given.number("bow_b_mm") {
+        record.bow_b_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_seam_gap(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_seam_gap_output| write_seam_gap_output(&output))
+}
+
+fn frame_error(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_frame_error_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_frame_error_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("face_mm") {
+        record.face_mm = value;
+    }
+    if let Some(value) = given.number("error_deg") {
+        record.error_deg = value;
+    }
+    if let Some(value) = given.count("sides") {
+        record.sides = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_frame_error(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_frame_error_output| write_frame_error_output(&output))
+}
+
+fn error_for_gap(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_error_for_gap_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_error_for_gap_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("joint_mm") {
+        record.joint_mm = value;
+    }
+    if let Some(value) = given.count("cuts") {
+        record.cuts = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_error_for_gap(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_error_for_gap_output| write_error_for_gap_output(&output))
+}
+
+fn saw_accuracy(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_saw_accuracy_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_saw_accuracy_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("share") {
+        record.share = value;
+    }
+    if let Some(value) = given.choice("setting", &["one_for_both", "each_anew"]) {
+        record.setting = value;
+    }
+    if let Some(value) = given.number("over_tilt_deg") {
+        record.over_tilt_deg = value;
+    }
+    if let Some(value) = given.number("other_sd_deg") {
+        record.other_sd_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_saw_accuracy(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_saw_accuracy_output| write_saw_accuracy_output(&output))
+}
+
+fn general_tolerance(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_general_tolerance_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_general_tolerance_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice("class", &["fine", "medium", "coarse", "very_coarse"]) {
+        record.class = value;
+    }
+    if let Some(value) = given.number("size_mm") {
+        record.size_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_general_tolerance(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_general_tolerance_output| write_general_tolerance_output(&output))
+}
+
+fn joint_tolerance(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_joint_tolerance_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_joint_tolerance_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.choice("grade", &["economy", "custom", "premium"]) {
+        record.grade = value;
+    }
+    if let Some(value) = given.choice("place", &["shop_interior", "site_flat", "site_shaped", "site_other_material"]) {
+        record.place = value;
+    }
+    if let Some(value) = given.number("joint_mm") {
+        record.joint_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_joint_tolerance(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_joint_tolerance_output| write_joint_tolerance_output(&output))
 }
 
 fn film_build(input: &Value) -> Result<String, Refused> {
@@ -1578,6 +4235,42 @@ fn write_wood_density_output(record: &beamcraft_wood_density_output) -> String {
     out.end()
 }
 
+fn write_equilibrium_moisture_output(record: &beamcraft_equilibrium_moisture_output) -> String {
+    let mut out = Written::default();
+    out.put("moisture_pct", Written::number(record.moisture_pct));
+    out.put("dissolved_pct", Written::number(record.dissolved_pct));
+    out.put("hydrated_pct", Written::number(record.hydrated_pct));
+    out.put("table", Written::choice(record.table, &["within", "extended"]));
+    out.end()
+}
+
+fn write_humidity_for_moisture_output(record: &beamcraft_humidity_for_moisture_output) -> String {
+    let mut out = Written::default();
+    out.put("relative_humidity_pct", Written::number(record.relative_humidity_pct));
+    out.put("greatest_moisture_pct", Written::number(record.greatest_moisture_pct));
+    out.end()
+}
+
+fn write_moist_air_output(record: &beamcraft_moist_air_output) -> String {
+    let mut out = Written::default();
+    out.put("saturation_pressure_pa", Written::number(record.saturation_pressure_pa));
+    out.put("vapour_pressure_pa", Written::number(record.vapour_pressure_pa));
+    out.put("dew_point_c", Written::number(record.dew_point_c));
+    out.end()
+}
+
+fn write_heated_air_humidity_output(record: &beamcraft_heated_air_humidity_output) -> String {
+    let mut out = Written::default();
+    out.put("outdoor_vapour_pressure_pa", Written::number(record.outdoor_vapour_pressure_pa));
+    out.put("outdoor_relative_humidity_pct", Written::number(record.outdoor_relative_humidity_pct));
+    out.put("indoor_temperature_c", Written::number(record.indoor_temperature_c));
+    out.put("indoor_vapour_pressure_pa", Written::number(record.indoor_vapour_pressure_pa));
+    out.put("indoor_saturation_pressure_pa", Written::number(record.indoor_saturation_pressure_pa));
+    out.put("relative_humidity_pct", Written::number(record.relative_humidity_pct));
+    out.put("moisture_pct", Written::number(record.moisture_pct));
+    out.end()
+}
+
 fn write_mitre_pair_output(record: &beamcraft_mitre_pair_output) -> String {
     let mut out = Written::default();
     out.put("angle_a_deg", Written::number(record.angle_a_deg));
@@ -1626,6 +4319,16 @@ fn write_bending_yield_output(record: &beamcraft_bending_yield_output) -> String
     out.end()
 }
 
+fn write_dowel_bearing_material_output(record: &beamcraft_dowel_bearing_material_output) -> String {
+    let mut out = Written::default();
+    out.put("bearing_mpa", Written::number(record.bearing_mpa));
+    if record.given & BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY != 0 {
+        out.put("specific_gravity", Written::number(record.specific_gravity));
+    }
+    out.put("evidence", Written::choice(record.evidence, &["seen", "recalled", "common_practice", "derived"]));
+    out.end()
+}
+
 fn write_dowel_shear_output(record: &beamcraft_dowel_shear_output) -> String {
     let mut out = Written::default();
     out.put(
@@ -1653,6 +4356,32 @@ fn write_dowel_shear_output(record: &beamcraft_dowel_shear_output) -> String {
     out.put("iiis_n", Written::number(record.iiis_n));
     out.put("iv_n", Written::number(record.iv_n));
     out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "ii", "iiim", "iiis", "iv"]));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.end()
+}
+
+fn write_dowel_double_shear_output(record: &beamcraft_dowel_double_shear_output) -> String {
+    let mut out = Written::default();
+    out.put(
+        "reduction_rule",
+        Written::choice(
+            record.reduction_rule,
+            &["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"],
+        ),
+    );
+    out.put("k_d", Written::number(record.k_d));
+    out.put("k_theta", Written::number(record.k_theta));
+    out.put("reduction_i", Written::number(record.reduction_i));
+    out.put("reduction_iii_iv", Written::number(record.reduction_iii_iv));
+    out.put("im_yield_n", Written::number(record.im_yield_n));
+    out.put("is_yield_n", Written::number(record.is_yield_n));
+    out.put("iiis_yield_n", Written::number(record.iiis_yield_n));
+    out.put("iv_yield_n", Written::number(record.iv_yield_n));
+    out.put("im_n", Written::number(record.im_n));
+    out.put("is_n", Written::number(record.is_n));
+    out.put("iiis_n", Written::number(record.iiis_n));
+    out.put("iv_n", Written::number(record.iv_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "iiis", "iv"]));
     out.put("reference_n", Written::number(record.reference_n));
     out.end()
 }
@@ -1702,6 +4431,43 @@ fn write_connection_factors_output(record: &beamcraft_connection_factors_output)
     out.put("lateral", Written::number(record.lateral));
     out.put("withdrawal", Written::number(record.withdrawal));
     out.put("pull_through", Written::number(record.pull_through));
+    out.end()
+}
+
+fn write_group_action_factor_output(record: &beamcraft_group_action_factor_output) -> String {
+    let mut out = Written::default();
+    out.put("slip_modulus_n_per_mm", Written::number(record.slip_modulus_n_per_mm));
+    out.put("stiffness_ratio", Written::number(record.stiffness_ratio));
+    out.put("u", Written::number(record.u));
+    out.put("m", Written::number(record.m));
+    out.put("c_g", Written::number(record.c_g));
+    out.put("effective_count", Written::number(record.effective_count));
+    out.end()
+}
+
+fn write_geometry_factor_output(record: &beamcraft_geometry_factor_output) -> String {
+    let mut out = Written::default();
+    out.put("rule", Written::choice(record.rule, &["required", "recommended"]));
+    out.put("end_full_mm", Written::number(record.end_full_mm));
+    out.put("end_least_mm", Written::number(record.end_least_mm));
+    out.put("end_distance", Written::choice(record.end_distance, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("end_factor", Written::number(record.end_factor));
+    out.put("pitch_full_mm", Written::number(record.pitch_full_mm));
+    out.put("pitch_least_mm", Written::number(record.pitch_least_mm));
+    out.put("row_pitch", Written::choice(record.row_pitch, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("pitch_factor", Written::number(record.pitch_factor));
+    out.put("edge_least_mm", Written::number(record.edge_least_mm));
+    out.put(
+        "edge_distance",
+        Written::choice(record.edge_distance, &["met", "not_met", "not_covered", "not_determined"]),
+    );
+    out.put("loaded_edge_least_mm", Written::number(record.loaded_edge_least_mm));
+    out.put("loaded_edge", Written::choice(record.loaded_edge, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("between_rows_least_mm", Written::number(record.between_rows_least_mm));
+    out.put("between_rows", Written::choice(record.between_rows, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("row_spread", Written::choice(record.row_spread, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("c_delta", Written::number(record.c_delta));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
     out.end()
 }
 
@@ -1777,6 +4543,390 @@ fn write_screw_joint_output(record: &beamcraft_screw_joint_output) -> String {
     out.end()
 }
 
+fn write_dowel_joint_nds_output(record: &beamcraft_dowel_joint_nds_output) -> String {
+    let mut out = Written::default();
+    out.put("yield_diameter_mm", Written::number(record.yield_diameter_mm));
+    out.put("thread_length_mm", Written::number(record.thread_length_mm));
+    out.put("tip_length_mm", Written::number(record.tip_length_mm));
+    out.put("penetration_mm", Written::number(record.penetration_mm));
+    out.put("counted_penetration_mm", Written::number(record.counted_penetration_mm));
+    out.put("required_penetration_mm", Written::number(record.required_penetration_mm));
+    out.put("penetration", Written::choice(record.penetration, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("breakthrough_mm", Written::number(record.breakthrough_mm));
+    out.put("stays_inside", Written::choice(record.stays_inside, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("side_bearing_length_mm", Written::number(record.side_bearing_length_mm));
+    out.put("main_bearing_length_mm", Written::number(record.main_bearing_length_mm));
+    out.put("holding_length_mm", Written::number(record.holding_length_mm));
+    out.put("side_bearing_mpa", Written::number(record.side_bearing_mpa));
+    out.put("main_bearing_mpa", Written::number(record.main_bearing_mpa));
+    out.put("bending_yield_mpa", Written::number(record.bending_yield_mpa));
+    out.put(
+        "reduction_rule",
+        Written::choice(
+            record.reduction_rule,
+            &["below_quarter_inch", "small_root_of_large_thread", "quarter_inch_and_more"],
+        ),
+    );
+    out.put("k_d", Written::number(record.k_d));
+    out.put("k_theta", Written::number(record.k_theta));
+    out.put("reduction", Written::number(record.reduction));
+    out.put("im_n", Written::number(record.im_n));
+    out.put("is_n", Written::number(record.is_n));
+    out.put("ii_n", Written::number(record.ii_n));
+    out.put("iiim_n", Written::number(record.iiim_n));
+    out.put("iiis_n", Written::number(record.iiis_n));
+    out.put("iv_n", Written::number(record.iv_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "ii", "iiim", "iiis", "iv"]));
+    out.put("reference_lateral_n", Written::number(record.reference_lateral_n));
+    out.put("reference_withdrawal_n", Written::number(record.reference_withdrawal_n));
+    if record.given & BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N != 0 {
+        out.put("reference_pull_through_n", Written::number(record.reference_pull_through_n));
+    }
+    out.put("c_d", Written::number(record.c_d));
+    out.put("c_m_lateral", Written::number(record.c_m_lateral));
+    out.put("c_m_withdrawal", Written::number(record.c_m_withdrawal));
+    out.put("c_m_pull_through", Written::number(record.c_m_pull_through));
+    out.put("c_t", Written::number(record.c_t));
+    out.put("c_g", Written::number(record.c_g));
+    out.put("c_delta", Written::number(record.c_delta));
+    out.put("c_eg_lateral", Written::number(record.c_eg_lateral));
+    out.put("c_tn_lateral", Written::number(record.c_tn_lateral));
+    out.put("c_tn_withdrawal", Written::number(record.c_tn_withdrawal));
+    out.put("k_f", Written::number(record.k_f));
+    out.put("phi", Written::number(record.phi));
+    out.put("time_effect_factor", Written::number(record.time_effect_factor));
+    out.put("asd_lateral_n", Written::number(record.asd_lateral_n));
+    out.put("lrfd_lateral_n", Written::number(record.lrfd_lateral_n));
+    out.put("asd_withdrawal_n", Written::number(record.asd_withdrawal_n));
+    out.put("lrfd_withdrawal_n", Written::number(record.lrfd_withdrawal_n));
+    if record.given & BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N != 0 {
+        out.put("asd_pull_through_n", Written::number(record.asd_pull_through_n));
+    }
+    if record.given & BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N != 0 {
+        out.put("lrfd_pull_through_n", Written::number(record.lrfd_pull_through_n));
+    }
+    out.put("lateral_utilisation", Written::number(record.lateral_utilisation));
+    out.put("withdrawal_utilisation", Written::number(record.withdrawal_utilisation));
+    out.put("pull_through_utilisation", Written::number(record.pull_through_utilisation));
+    out.put("steel_utilisation", Written::number(record.steel_utilisation));
+    out.put("combined_utilisation", Written::number(record.combined_utilisation));
+    out.put("utilisation", Written::number(record.utilisation));
+    out.put("pull_through", Written::choice(record.pull_through, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put(
+        "steel_tension",
+        Written::choice(record.steel_tension, &["met", "not_met", "not_covered", "not_determined"]),
+    );
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_short_penetration_output(record: &beamcraft_short_penetration_output) -> String {
+    let mut out = Written::default();
+    out.put("full_penetration_mm", Written::number(record.full_penetration_mm));
+    out.put("required_penetration_mm", Written::number(record.required_penetration_mm));
+    out.put("factor", Written::number(record.factor));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.end()
+}
+
+fn write_ec5_embedment_output(record: &beamcraft_ec5_embedment_output) -> String {
+    let mut out = Written::default();
+    out.put(
+        "rule",
+        Written::choice(
+            record.rule,
+            &[
+                "nail_undrilled",
+                "nail_predrilled",
+                "bolt_in_timber",
+                "nail_in_plywood",
+                "nail_in_hardboard",
+                "nail_in_particleboard",
+                "bolt_in_plywood",
+                "bolt_in_particleboard",
+            ],
+        ),
+    );
+    out.put("parallel_mpa", Written::number(record.parallel_mpa));
+    out.put("k_90", Written::number(record.k_90));
+    out.put("at_angle_mpa", Written::number(record.at_angle_mpa));
+    out.end()
+}
+
+fn write_ec5_yield_moment_output(record: &beamcraft_ec5_yield_moment_output) -> String {
+    let mut out = Written::default();
+    out.put("shape_factor", Written::number(record.shape_factor));
+    out.put("yield_moment_nmm", Written::number(record.yield_moment_nmm));
+    out.end()
+}
+
+fn write_ec5_screw_diameter_output(record: &beamcraft_ec5_screw_diameter_output) -> String {
+    let mut out = Written::default();
+    out.put("rule", Written::choice(record.rule, &["smooth_shank", "thread_root"]));
+    out.put("effective_diameter_mm", Written::number(record.effective_diameter_mm));
+    out.end()
+}
+
+fn write_ec5_rope_effect_output(record: &beamcraft_ec5_rope_effect_output) -> String {
+    let mut out = Written::default();
+    out.put("quarter_n", Written::number(record.quarter_n));
+    out.put("cap_share", Written::number(record.cap_share));
+    out.put("cap_n", Written::number(record.cap_n));
+    out.put("rope_n", Written::number(record.rope_n));
+    out.put("total_n", Written::number(record.total_n));
+    out.end()
+}
+
+fn write_ec5_single_shear_output(record: &beamcraft_ec5_single_shear_output) -> String {
+    let mut out = Written::default();
+    out.put("beta", Written::number(record.beta));
+    out.put("c_johansen_n", Written::number(record.c_johansen_n));
+    out.put("d_johansen_n", Written::number(record.d_johansen_n));
+    out.put("e_johansen_n", Written::number(record.e_johansen_n));
+    out.put("f_johansen_n", Written::number(record.f_johansen_n));
+    out.put("rope_cap_share", Written::number(record.rope_cap_share));
+    out.put("a_n", Written::number(record.a_n));
+    out.put("b_n", Written::number(record.b_n));
+    out.put("c_n", Written::number(record.c_n));
+    out.put("d_n", Written::number(record.d_n));
+    out.put("e_n", Written::number(record.e_n));
+    out.put("f_n", Written::number(record.f_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["a", "b", "c", "d", "e", "f"]));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_double_shear_output(record: &beamcraft_ec5_double_shear_output) -> String {
+    let mut out = Written::default();
+    out.put("beta", Written::number(record.beta));
+    out.put("j_johansen_n", Written::number(record.j_johansen_n));
+    out.put("k_johansen_n", Written::number(record.k_johansen_n));
+    out.put("rope_cap_share", Written::number(record.rope_cap_share));
+    out.put("g_n", Written::number(record.g_n));
+    out.put("h_n", Written::number(record.h_n));
+    out.put("j_n", Written::number(record.j_n));
+    out.put("k_n", Written::number(record.k_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["g", "h", "j", "k"]));
+    out.put("per_plane_n", Written::number(record.per_plane_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_steel_single_shear_output(record: &beamcraft_ec5_steel_single_shear_output) -> String {
+    let mut out = Written::default();
+    out.put("plate_class", Written::choice(record.plate_class, &["thin", "between", "thick"]));
+    out.put("thick_share", Written::number(record.thick_share));
+    out.put("a_n", Written::number(record.a_n));
+    out.put("b_n", Written::number(record.b_n));
+    out.put("c_n", Written::number(record.c_n));
+    out.put("d_n", Written::number(record.d_n));
+    out.put("e_n", Written::number(record.e_n));
+    out.put("thin_mode", Written::choice(record.thin_mode, &["a", "b", "c", "d", "e"]));
+    out.put("thin_n", Written::number(record.thin_n));
+    out.put("thick_mode", Written::choice(record.thick_mode, &["a", "b", "c", "d", "e"]));
+    out.put("thick_n", Written::number(record.thick_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_steel_central_plate_output(record: &beamcraft_ec5_steel_central_plate_output) -> String {
+    let mut out = Written::default();
+    out.put("f_n", Written::number(record.f_n));
+    out.put("g_n", Written::number(record.g_n));
+    out.put("h_n", Written::number(record.h_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["f", "g", "h"]));
+    out.put("per_plane_n", Written::number(record.per_plane_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_steel_outer_plates_output(record: &beamcraft_ec5_steel_outer_plates_output) -> String {
+    let mut out = Written::default();
+    out.put("plate_class", Written::choice(record.plate_class, &["thin", "between", "thick"]));
+    out.put("thick_share", Written::number(record.thick_share));
+    out.put("j_l_n", Written::number(record.j_l_n));
+    out.put("k_n", Written::number(record.k_n));
+    out.put("m_n", Written::number(record.m_n));
+    out.put("thin_mode", Written::choice(record.thin_mode, &["j", "k", "l", "m"]));
+    out.put("thin_n", Written::number(record.thin_n));
+    out.put("thick_mode", Written::choice(record.thick_mode, &["j", "k", "l", "m"]));
+    out.put("thick_n", Written::number(record.thick_n));
+    out.put("per_plane_n", Written::number(record.per_plane_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_screw_withdrawal_output(record: &beamcraft_ec5_screw_withdrawal_output) -> String {
+    let mut out = Written::default();
+    out.put("rule", Written::choice(record.rule, &["equation", "declared"]));
+    out.put("withdrawal_mpa", Written::number(record.withdrawal_mpa));
+    out.put("k_d", Written::number(record.k_d));
+    out.put("angle_factor", Written::number(record.angle_factor));
+    out.put("density_factor", Written::number(record.density_factor));
+    out.put("effective_number", Written::number(record.effective_number));
+    out.put("per_screw_n", Written::number(record.per_screw_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.put("required_thread_mm", Written::number(record.required_thread_mm));
+    out.put("penetration", Written::choice(record.penetration, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_ec5_nail_withdrawal_output(record: &beamcraft_ec5_nail_withdrawal_output) -> String {
+    let mut out = Written::default();
+    out.put("withdrawal_mpa", Written::number(record.withdrawal_mpa));
+    out.put("head_mpa", Written::number(record.head_mpa));
+    out.put("withdrawal_n_per_mm", Written::number(record.withdrawal_n_per_mm));
+    out.put("drying_factor", Written::number(record.drying_factor));
+    out.put("penetration_factor", Written::number(record.penetration_factor));
+    out.put("point_n", Written::number(record.point_n));
+    out.put("head_n", Written::number(record.head_n));
+    out.put("governing_part", Written::choice(record.governing_part, &["point", "head"]));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.put("required_penetration_mm", Written::number(record.required_penetration_mm));
+    out.put("penetration", Written::choice(record.penetration, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_ec5_head_pull_through_output(record: &beamcraft_ec5_head_pull_through_output) -> String {
+    let mut out = Written::default();
+    out.put("head_mpa", Written::number(record.head_mpa));
+    out.put("density_factor", Written::number(record.density_factor));
+    out.put("effective_number", Written::number(record.effective_number));
+    out.put("per_head_n", Written::number(record.per_head_n));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_washer_pull_output(record: &beamcraft_ec5_washer_pull_output) -> String {
+    let mut out = Written::default();
+    out.put("washer_n", Written::number(record.washer_n));
+    out.put("governing_part", Written::choice(record.governing_part, &["bolt", "washer"]));
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_combined_load_output(record: &beamcraft_ec5_combined_load_output) -> String {
+    let mut out = Written::default();
+    out.put("rule", Written::choice(record.rule, &["linear", "quadratic"]));
+    out.put("axial_share", Written::number(record.axial_share));
+    out.put("lateral_share", Written::number(record.lateral_share));
+    out.put("interaction", Written::number(record.interaction));
+    out.put("utilisation", Written::number(record.utilisation));
+    out.end()
+}
+
+fn write_ec5_effective_number_output(record: &beamcraft_ec5_effective_number_output) -> String {
+    let mut out = Written::default();
+    out.put("exponent", Written::number(record.exponent));
+    out.put("along_grain", Written::number(record.along_grain));
+    out.put("effective_number", Written::number(record.effective_number));
+    out.end()
+}
+
+fn write_ec5_spacing_output(record: &beamcraft_ec5_spacing_output) -> String {
+    let mut out = Written::default();
+    out.put("table", Written::choice(record.table, &["nail_light", "nail_dense", "nail_predrilled", "bolt", "dowel"]));
+    out.put("a1_mm", Written::number(record.a1_mm));
+    out.put("a2_mm", Written::number(record.a2_mm));
+    out.put("a3_loaded_mm", Written::number(record.a3_loaded_mm));
+    out.put("a3_unloaded_mm", Written::number(record.a3_unloaded_mm));
+    out.put("a4_loaded_mm", Written::number(record.a4_loaded_mm));
+    out.put("a4_unloaded_mm", Written::number(record.a4_unloaded_mm));
+    out.put("least_timber_mm", Written::number(record.least_timber_mm));
+    out.end()
+}
+
+fn write_ec5_axial_screw_spacing_output(record: &beamcraft_ec5_axial_screw_spacing_output) -> String {
+    let mut out = Written::default();
+    out.put("a1_mm", Written::number(record.a1_mm));
+    out.put("a2_mm", Written::number(record.a2_mm));
+    out.put("end_mm", Written::number(record.end_mm));
+    out.put("edge_mm", Written::number(record.edge_mm));
+    out.put("least_timber_mm", Written::number(record.least_timber_mm));
+    out.put("least_thread_mm", Written::number(record.least_thread_mm));
+    out.end()
+}
+
+fn write_ec5_splitting_output(record: &beamcraft_ec5_splitting_output) -> String {
+    let mut out = Written::default();
+    out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_design_value_output(record: &beamcraft_ec5_design_value_output) -> String {
+    let mut out = Written::default();
+    out.put("first_k_mod", Written::number(record.first_k_mod));
+    out.put("second_k_mod", Written::number(record.second_k_mod));
+    out.put("k_mod", Written::number(record.k_mod));
+    out.put("gamma_m", Written::number(record.gamma_m));
+    out.put("characteristic_n", Written::number(record.characteristic_n));
+    out.put("design_n", Written::number(record.design_n));
+    out.end()
+}
+
+fn write_ec5_german_dowel_output(record: &beamcraft_ec5_german_dowel_output) -> String {
+    let mut out = Written::default();
+    out.put("yield_moment_nmm", Written::number(record.yield_moment_nmm));
+    out.put("side_mpa", Written::number(record.side_mpa));
+    out.put("main_mpa", Written::number(record.main_mpa));
+    out.put("timber_n", Written::number(record.timber_n));
+    out.put("side_needed_mm", Written::number(record.side_needed_mm));
+    out.put("other_needed_mm", Written::number(record.other_needed_mm));
+    out.put("middle_needed_mm", Written::number(record.middle_needed_mm));
+    out.put("side_needed_whole_mm", Written::number(record.side_needed_whole_mm));
+    out.put("other_needed_whole_mm", Written::number(record.other_needed_whole_mm));
+    out.put("middle_needed_whole_mm", Written::number(record.middle_needed_whole_mm));
+    out.put("steel_thick_n", Written::number(record.steel_thick_n));
+    out.put("steel_thick_needed_whole_mm", Written::number(record.steel_thick_needed_whole_mm));
+    out.put("steel_thin_n", Written::number(record.steel_thin_n));
+    out.put("steel_thin_needed_whole_mm", Written::number(record.steel_thin_needed_whole_mm));
+    out.put("steel_thin_middle_needed_whole_mm", Written::number(record.steel_thin_middle_needed_whole_mm));
+    out.end()
+}
+
+fn write_screw_count_output(record: &beamcraft_screw_count_output) -> String {
+    let mut out = Written::default();
+    out.put("needed", Written::number(record.needed));
+    out.put("count", record.count.to_string());
+    out.put("most_count", record.most_count.to_string());
+    out.put("spacing_mm", Written::number(record.spacing_mm));
+    out.put("utilisation", Written::number(record.utilisation));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_screw_length_output(record: &beamcraft_screw_length_output) -> String {
+    let mut out = Written::default();
+    out.put("shortest_mm", Written::number(record.shortest_mm));
+    out.put("longest_mm", Written::number(record.longest_mm));
+    out.put("sold_length_mm", Written::number(record.sold_length_mm));
+    out.put("penetration_mm", Written::number(record.penetration_mm));
+    out.put("cover_mm", Written::number(record.cover_mm));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
+fn write_pocket_screw_output(record: &beamcraft_pocket_screw_output) -> String {
+    let mut out = Written::default();
+    out.put("exit_depth_mm", Written::number(record.exit_depth_mm));
+    out.put("seat_depth_mm", Written::number(record.seat_depth_mm));
+    out.put("seat_from_joint_mm", Written::number(record.seat_from_joint_mm));
+    out.put("bite_mm", Written::number(record.bite_mm));
+    out.put("point_depth_mm", Written::number(record.point_depth_mm));
+    out.put("point_below_face_mm", Written::number(record.point_below_face_mm));
+    out.put("cover_mm", Written::number(record.cover_mm));
+    out.put("cover", Written::choice(record.cover, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("pocket_floor_mm", Written::number(record.pocket_floor_mm));
+    out.put("pocket_floor", Written::choice(record.pocket_floor, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("opening_from_mm", Written::number(record.opening_from_mm));
+    out.put("opening_to_mm", Written::number(record.opening_to_mm));
+    out.put("required_bite_mm", Written::number(record.required_bite_mm));
+    out.put("bite", Written::choice(record.bite, &["met", "not_met", "not_covered", "not_determined"]));
+    out.put("longest_screw_mm", Written::number(record.longest_screw_mm));
+    out.put("outcome", Written::choice(record.outcome, &["met", "not_met", "not_covered", "not_determined"]));
+    out.end()
+}
+
 fn write_cleat_seat_output(record: &beamcraft_cleat_seat_output) -> String {
     let mut out = Written::default();
     out.put("vertical_n", Written::number(record.vertical_n));
@@ -1819,7 +4969,7 @@ fn write_cleat_seat_output(record: &beamcraft_cleat_seat_output) -> String {
         "caution",
         Written::choice(
             record.caution,
-            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "held_movement", "services"],
         ),
     );
     out.end()
@@ -1836,7 +4986,7 @@ fn write_wall_strip_screws_output(record: &beamcraft_wall_strip_screws_output) -
         "caution",
         Written::choice(
             record.caution,
-            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "held_movement", "services"],
         ),
     );
     out.end()
@@ -1862,7 +5012,7 @@ fn write_bolt_row_bracket_output(record: &beamcraft_bolt_row_bracket_output) -> 
         "caution",
         Written::choice(
             record.caution,
-            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "held_movement", "services"],
         ),
     );
     out.end()
@@ -1917,6 +5067,137 @@ fn write_cleat_halves_output(record: &beamcraft_cleat_halves_output) -> String {
     out.put("seat_width_mm", Written::number(record.seat_width_mm));
     out.put("point_flat_mm", Written::number(record.point_flat_mm));
     out.put("pair_height_mm", Written::number(record.pair_height_mm));
+    out.end()
+}
+
+fn write_board_movement_output(record: &beamcraft_board_movement_output) -> String {
+    let mut out = Written::default();
+    out.put("width_change_mm", Written::number(record.width_change_mm));
+    out.put("thickness_change_mm", Written::number(record.thickness_change_mm));
+    out.put("final_width_mm", Written::number(record.final_width_mm));
+    out.put("final_thickness_mm", Written::number(record.final_thickness_mm));
+    out.put("width_strain", Written::number(record.width_strain));
+    out.put("thickness_strain", Written::number(record.thickness_strain));
+    out.put("diamond_deg", Written::number(record.diamond_deg));
+    out.put("ring_angle_deg", Written::number(record.ring_angle_deg));
+    out.put("width_coefficient_per_pct", Written::number(record.width_coefficient_per_pct));
+    out.put("thickness_coefficient_per_pct", Written::number(record.thickness_coefficient_per_pct));
+    out.put("width_shrinkage_pct", Written::number(record.width_shrinkage_pct));
+    out.put("thickness_shrinkage_pct", Written::number(record.thickness_shrinkage_pct));
+    out.put("method", Written::choice(record.method, &["coefficient", "shrinkage"]));
+    out.end()
+}
+
+fn write_mitre_movement_output(record: &beamcraft_mitre_movement_output) -> String {
+    let mut out = Written::default();
+    out.put("free_corner_deg", Written::number(record.free_corner_deg));
+    out.put("corner_change_deg", Written::number(record.corner_change_deg));
+    out.put("first_order_change_deg", Written::number(record.first_order_change_deg));
+    out.put("opening_mm", Written::number(record.opening_mm));
+    out.put("opens", Written::choice(record.opens, &["closed", "heel", "toe"]));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("angle_a_deg", Written::number(record.angle_a_deg));
+    out.put("angle_b_deg", Written::number(record.angle_b_deg));
+    out.put("moved_angle_a_deg", Written::number(record.moved_angle_a_deg));
+    out.put("moved_angle_b_deg", Written::number(record.moved_angle_b_deg));
+    out.end()
+}
+
+fn write_frame_corner_movement_output(record: &beamcraft_frame_corner_movement_output) -> String {
+    let mut out = Written::default();
+    out.put("opening_deg", Written::number(record.opening_deg));
+    out.put("opening_mm", Written::number(record.opening_mm));
+    out.put("opens", Written::choice(record.opens, &["closed", "heel", "toe"]));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("moved_angle_deg", Written::number(record.moved_angle_deg));
+    out.end()
+}
+
+fn write_slot_length_output(record: &beamcraft_slot_length_output) -> String {
+    let mut out = Written::default();
+    out.put("slot_mm", Written::number(record.slot_mm));
+    out.put("shrink_mm", Written::number(record.shrink_mm));
+    out.put("swell_mm", Written::number(record.swell_mm));
+    out.put("towards_mm", Written::number(record.towards_mm));
+    out.put("away_mm", Written::number(record.away_mm));
+    out.put("shrink_method", Written::choice(record.shrink_method, &["coefficient", "shrinkage"]));
+    out.put("swell_method", Written::choice(record.swell_method, &["coefficient", "shrinkage"]));
+    out.end()
+}
+
+fn write_seam_gap_output(record: &beamcraft_seam_gap_output) -> String {
+    let mut out = Written::default();
+    out.put("tilt_a_deg", Written::number(record.tilt_a_deg));
+    out.put("tilt_b_deg", Written::number(record.tilt_b_deg));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("edge_a_mm", Written::number(record.edge_a_mm));
+    out.put("edge_b_mm", Written::number(record.edge_b_mm));
+    out.put("divergence_deg", Written::number(record.divergence_deg));
+    out.put("taper_mm", Written::number(record.taper_mm));
+    out.put("width_per_thickness_a", Written::number(record.width_per_thickness_a));
+    out.put("width_per_thickness_b", Written::number(record.width_per_thickness_b));
+    out.put("width_error_a_mm", Written::number(record.width_error_a_mm));
+    out.put("width_error_b_mm", Written::number(record.width_error_b_mm));
+    out.put("offset_mm", Written::number(record.offset_mm));
+    out.put("show_gap_mm", Written::number(record.show_gap_mm));
+    out.put("inside_gap_mm", Written::number(record.inside_gap_mm));
+    out.put("opening", Written::choice(record.opening, &["closed", "show_edge", "inside", "both_edges"]));
+    out.put("step_mm", Written::number(record.step_mm));
+    out.put("closing_corner_deg", Written::number(record.closing_corner_deg));
+    out.end()
+}
+
+fn write_frame_error_output(record: &beamcraft_frame_error_output) -> String {
+    let mut out = Written::default();
+    out.put("far_end_mm", Written::number(record.far_end_mm));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("seam_opening_mm", Written::number(record.seam_opening_mm));
+    out.put("divergence_deg", Written::number(record.divergence_deg));
+    out.put("closing_error_deg", Written::number(record.closing_error_deg));
+    out.end()
+}
+
+fn write_error_for_gap_output(record: &beamcraft_error_for_gap_output) -> String {
+    let mut out = Written::default();
+    out.put("total_error_deg", Written::number(record.total_error_deg));
+    out.put("error_per_cut_deg", Written::number(record.error_per_cut_deg));
+    out.end()
+}
+
+fn write_saw_accuracy_output(record: &beamcraft_saw_accuracy_output) -> String {
+    let mut out = Written::default();
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("allowed_divergence_deg", Written::number(record.allowed_divergence_deg));
+    out.put("deviations", Written::number(record.deviations));
+    out.put("total_sd_deg", Written::number(record.total_sd_deg));
+    out.put("tilt_sd_deg", Written::number(record.tilt_sd_deg));
+    out.put("tilt_half_range_deg", Written::number(record.tilt_half_range_deg));
+    out.put("worst_case_deg", Written::number(record.worst_case_deg));
+    out.put("inside_gap_mm", Written::number(record.inside_gap_mm));
+    out.put("reach", Written::choice(record.reach, &["reachable", "out_of_reach"]));
+    out.end()
+}
+
+fn write_general_tolerance_output(record: &beamcraft_general_tolerance_output) -> String {
+    let mut out = Written::default();
+    out.put("linear_mm", Written::number(record.linear_mm));
+    out.put(
+        "linear_evidence",
+        Written::choice(record.linear_evidence, &["seen", "recalled", "common_practice", "derived"]),
+    );
+    out.put("angle_deg", Written::number(record.angle_deg));
+    out.put(
+        "angle_evidence",
+        Written::choice(record.angle_evidence, &["seen", "recalled", "common_practice", "derived"]),
+    );
+    out.put("angle_over_leg_mm", Written::number(record.angle_over_leg_mm));
+    out.end()
+}
+
+fn write_joint_tolerance_output(record: &beamcraft_joint_tolerance_output) -> String {
+    let mut out = Written::default();
+    out.put("flushness_mm", Written::number(record.flushness_mm));
+    out.put("gap_length_mm", Written::number(record.gap_length_mm));
     out.end()
 }
 
@@ -2007,7 +5288,7 @@ fn write_lifting_index_output(record: &beamcraft_lifting_index_output) -> String
         "caution",
         Written::choice(
             record.caution,
-            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "services"],
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "held_movement", "services"],
         ),
     );
     out.end()

@@ -1,16 +1,13 @@
 //! Dowel connections: screws, lag screws, nails and bolts between two members, with or without a gap.
 //!
-//! Answers how much one fastener carries sideways ([`dowel_shear`]), along its axis ([`fastener_withdrawal`],
-//! [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]); which factors apply to it
-//! ([`connection_factors`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood screw through a
-//! cleat and a wall lining into a stud ([`screw_joint`]). [`joint`](fn@joint) takes one input and answers by either standard.
 //! Answers how much one fastener carries sideways in one or two shear planes ([`dowel_shear`], [`dowel_double_shear`]),
 //! along its axis ([`fastener_withdrawal`], [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]);
 //! what it bears on ([`dowel_bearing`], [`dowel_bearing_material`]); which factors apply to it ([`connection_factors`],
 //! [`group_action_factor`], [`geometry_factor`]); which hole it wants ([`lead_hole`]); and all of that for a whole wood
 //! screw through a cleat and a wall lining into a stud ([`screw_joint`]) or any nail or screw between members of wood,
 //! panel, steel or concrete ([`dowel_joint_nds`]). [`fastener_group`] shares an eccentric load out; [`list_fasteners`]
-//! is the catalogue; [`choose_screw`], [`screw_length`], [`screw_count`] and [`pocket_screw`] choose from it.
+//! is the catalogue; [`choose_screw`], [`screw_length`], [`screw_count`] and [`pocket_screw`] choose from it;
+//! [`joint`](fn@joint) takes one input and answers by either standard.
 //!
 //! ```text
 //!    side member   gap     main member (stud)
@@ -30,8 +27,8 @@
 //! | G | specific gravity, oven-dry mass and volume | – |
 //! | F_e, F_yb | dowel bearing strength; bending yield strength | MPa |
 //!
-//! Two standards: the American one with allowable-stress values per fastener, and the load-and-resistance-factor values
-//! beside them in whole joints; and Eurocode 5, whose calculations begin with `ec5_` and give characteristic values. They
+//! Two standards: the American one, with allowable-stress values per fastener and load-and-resistance-factor values
+//! beside them in whole joints, and Eurocode 5, whose calculations begin with `ec5_` and give characteristic values. They
 //! hold only when the spacing, edge and end distances keep the wood from splitting.
 //!
 //! **Caution.** Holds only for the stated materials, fasteners, studs and loads. Local codes and licensed practice

@@ -42,7 +42,7 @@ pub use grade::{
     ToleranceClass, general_tolerance, joint_tolerance,
 };
 pub use sample::SampleProgress;
-pub use seam::{CutSide, SeamGap, SeamGapInput, SeamHold, SeamOpening, seam_gap};
+pub use seam::{CutSide, OpenEdge, SeamGap, SeamGapInput, SeamHold, seam_gap};
 pub use source::{AngleSource, ErrorDistribution, LengthSource, StackEdge, StackSeam, ToleranceStackInput};
 pub use stack::{
     GapFirstOrder, GapHistogram, GapStatistics, SeamTolerance, SourceShare, ToleranceStack, tolerance_stack,

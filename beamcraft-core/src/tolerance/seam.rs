@@ -119,7 +119,7 @@ pub(super) fn none() -> f64 {
 /// Where a seam stands open.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
-pub enum SeamOpening {
+pub enum OpenEdge {
     /// Nowhere.
     Closed,
     /// At the show edge, where it is seen; the boards touch at the heel.
@@ -163,7 +163,7 @@ pub struct SeamGap {
     /// Hidden gap at the heel, mm.
     pub inside_gap_mm: f64,
     /// Where the seam stands open.
-    pub opening: SeamOpening,
+    pub opening: OpenEdge,
     /// How far the show face of board a stands out past the arris of board b along the seam, mm; negative when it lies behind.
     pub step_mm: f64,
     /// Corner angle at which the seam would close over its whole length, degrees.
@@ -271,7 +271,7 @@ pub(super) fn gaps(offset_mm: f64, taper_mm: f64) -> (f64, f64) {
 ///
 /// # Examples
 /// ```
-/// use beamcraft_core::tolerance::{CutSide, SeamGapInput, SeamHold, SeamOpening, seam_gap};
+/// use beamcraft_core::tolerance::{CutSide, SeamGapInput, SeamHold, OpenEdge, seam_gap};
 /// let under = seam_gap(&SeamGapInput {
 ///     thickness_a_mm: 19.05, thickness_b_mm: 19.05, corner_deg: 90.0, width_a_mm: 180.0, width_b_mm: 220.0,
 ///     cut_side_a: CutSide::ShowFaceDown, cut_side_b: CutSide::ShowFaceDown, hold: SeamHold::DrawnTight,
@@ -279,7 +279,7 @@ pub(super) fn gaps(offset_mm: f64, taper_mm: f64) -> (f64, f64) {
 ///     size_error_a_mm: 0.0, size_error_b_mm: 0.0, thickness_error_a_mm: 0.0, thickness_error_b_mm: 0.0,
 ///     cup_a_mm: 0.0, cup_b_mm: 0.0, bow_a_mm: 0.0, bow_b_mm: 0.0,
 /// })?;
-/// assert_eq!(under.opening, SeamOpening::ShowEdge);
+/// assert_eq!(under.opening, OpenEdge::ShowEdge);
 /// assert!((under.show_gap_mm - 0.235).abs() < 0.001);
 /// # Ok::<(), beamcraft_core::error::Fault>(())
 /// ```
@@ -315,10 +315,10 @@ pub fn seam_gap(input: &SeamGapInput) -> Result<SeamGap, Fault> {
     let (offset_mm, taper_mm) = (a.offset_mm() + b.offset_mm(), 0.0 - opening_mm(pair.seam_mm, divergence_rad));
     let (show_gap_mm, inside_gap_mm) = gaps(offset_mm, taper_mm);
     let opening = match (show_gap_mm > CLOSED_MM, inside_gap_mm > CLOSED_MM) {
-        (false, false) => SeamOpening::Closed,
-        (true, false) => SeamOpening::ShowEdge,
-        (false, true) => SeamOpening::Inside,
-        (true, true) => SeamOpening::BothEdges,
+        (false, false) => OpenEdge::Closed,
+        (true, false) => OpenEdge::ShowEdge,
+        (false, true) => OpenEdge::Inside,
+        (true, true) => OpenEdge::BothEdges,
     };
     let (width_error_a_mm, width_error_b_mm) = (a.width_error_mm(&pair), b.width_error_mm(&pair));
     Ok(SeamGap {

@@ -33,7 +33,7 @@ fn no_error_no_gap() {
         for (thickness_b_mm, corner_deg) in [(20.0, 90.0), (13.0, 90.0), (20.0, 120.0), (20.0, 270.0)] {
             let gap = seam_gap(&SeamGapInput { hold, thickness_b_mm, corner_deg, ..perfect() }).unwrap();
             assert_eq!((gap.show_gap_mm, gap.inside_gap_mm, gap.step_mm), (0.0, 0.0, 0.0));
-            assert_eq!(gap.opening, SeamOpening::Closed);
+            assert_eq!(gap.opening, OpenEdge::Closed);
             assert_eq!(gap.closing_corner_deg, corner_deg);
         }
     }
@@ -46,7 +46,7 @@ fn under_tilt_opens_the_show_edge_and_over_tilt_the_inside() {
             seam_gap(&SeamGapInput { hold, tilt_error_a_deg: error, tilt_error_b_deg: error, ..perfect() }).unwrap()
         };
         let (under, over) = (tilted(-0.25), tilted(0.25));
-        assert_eq!((under.opening, over.opening), (SeamOpening::ShowEdge, SeamOpening::Inside));
+        assert_eq!((under.opening, over.opening), (OpenEdge::ShowEdge, OpenEdge::Inside));
         assert_eq!((under.inside_gap_mm, over.show_gap_mm), (0.0, 0.0));
         assert!((under.show_gap_mm - over.inside_gap_mm).abs() < 1e-12);
         assert!((under.closing_corner_deg - 90.5).abs() < 1e-12, "the boards close at a wider corner");
@@ -61,7 +61,7 @@ fn only_show_face_up_lets_thickness_reach_the_width() {
     assert!((up.width_error_a_mm + 0.3).abs() < 1e-12);
     // A board too narrow by 0.3 at 45 degrees stands off by 0.3 / sqrt 2 over the whole seam.
     assert!((up.show_gap_mm - 0.3 / 2.0_f64.sqrt()).abs() < 1e-12);
-    assert_eq!((up.opening, down.opening), (SeamOpening::BothEdges, SeamOpening::Closed));
+    assert_eq!((up.opening, down.opening), (OpenEdge::BothEdges, OpenEdge::Closed));
 }
 
 #[test]
@@ -92,13 +92,13 @@ fn show_face_up_a_tilt_error_turns_the_cut_about_the_heel() {
 fn a_board_too_long_pushes_its_neighbour_and_leaves_no_gap() {
     let gap = seam_gap(&SeamGapInput { size_error_a_mm: 0.5, ..perfect() }).unwrap();
     assert!(gap.offset_mm < 0.0);
-    assert_eq!(gap.opening, SeamOpening::Closed);
+    assert_eq!(gap.opening, OpenEdge::Closed);
 }
 
 #[test]
 fn a_cup_that_bulges_out_opens_the_inside() {
     let gap = seam_gap(&SeamGapInput { hold: SeamHold::DrawnTight, cup_a_mm: 0.5, ..perfect() }).unwrap();
-    assert_eq!(gap.opening, SeamOpening::Inside);
+    assert_eq!(gap.opening, OpenEdge::Inside);
     // Slope of a parabola at its ends: 4 · 0.5 / 180 over a seam of 28.28.
     assert!((gap.inside_gap_mm - 28.284_271 * 4.0 * 0.5 / 180.0).abs() < 1e-5);
 }
@@ -159,7 +159,7 @@ proptest! {
         let gap = seam_gap(&input).unwrap();
         prop_assert!(gap.show_gap_mm >= 0.0 && gap.inside_gap_mm >= 0.0);
         prop_assert!((gap.show_gap_mm - gap.inside_gap_mm - gap.taper_mm).abs() < 1e-12);
-        prop_assert_eq!(gap.opening == SeamOpening::BothEdges, gap.show_gap_mm > CLOSED_MM && gap.inside_gap_mm > CLOSED_MM);
+        prop_assert_eq!(gap.opening == OpenEdge::BothEdges, gap.show_gap_mm > CLOSED_MM && gap.inside_gap_mm > CLOSED_MM);
     }
 
     #[test]

@@ -34,6 +34,28 @@ pub(crate) fn gravity_basis(field: &'static str, number: u32) -> Result<beamcraf
     }
 }
 
+/// Whether a point lies in the handbook's table, which was computed with the equation.
+///
+/// 0: −1.1 °C to 132.2 °C and 5 % to 95 % relative humidity.
+pub const BEAMCRAFT_SORPTION_TABLE_WITHIN: u32 = 0;
+/// 1: Colder or drier than the table: the equation is extended.
+pub const BEAMCRAFT_SORPTION_TABLE_EXTENDED: u32 = 1;
+
+/// What air below freezing is saturated over.
+///
+/// 0: Supercooled water, as weather services state humidity and dew point at every temperature.
+pub const BEAMCRAFT_SATURATION_SURFACE_WATER: u32 = 0;
+/// 1: Ice, as the tables of building services do below freezing; the dew point is then the frost point.
+pub const BEAMCRAFT_SATURATION_SURFACE_ICE: u32 = 1;
+
+pub(crate) fn saturation_surface(field: &'static str, number: u32) -> Result<beamcraft_core::SaturationSurface, Fault> {
+    match number {
+        BEAMCRAFT_SATURATION_SURFACE_WATER => Ok(beamcraft_core::SaturationSurface::Water),
+        BEAMCRAFT_SATURATION_SURFACE_ICE => Ok(beamcraft_core::SaturationSurface::Ice),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SATURATION_SURFACE_*")),
+    }
+}
+
 /// How the fastener's axis lies to the fibres of the member that holds it.
 ///
 /// 0: Driven into side grain, across the fibres.
@@ -92,6 +114,47 @@ pub(crate) fn bending_yield_fastener(
     }
 }
 
+/// What a dowel bears on.
+///
+/// 0: Solid or glued laminated wood: its strength follows from the specific gravity, see `dowel_bearing`.
+pub const BEAMCRAFT_DOWEL_MATERIAL_WOOD: u32 = 0;
+/// 1: Plywood of Structural I or Marine grade, specific gravity 0.50.
+pub const BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_STRUCTURAL_1: u32 = 1;
+/// 2: Plywood of any other grade, specific gravity 0.42.
+pub const BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_OTHER: u32 = 2;
+/// 3: Oriented strand board of any grade, specific gravity 0.50.
+pub const BEAMCRAFT_DOWEL_MATERIAL_ORIENTED_STRAND_BOARD: u32 = 3;
+/// 4: Medium-density fibreboard: the standard publishes no value.
+pub const BEAMCRAFT_DOWEL_MATERIAL_MEDIUM_DENSITY_FIBREBOARD: u32 = 4;
+/// 5: Particleboard: the standard publishes no value.
+pub const BEAMCRAFT_DOWEL_MATERIAL_PARTICLEBOARD: u32 = 5;
+/// 6: Steel plate ASTM A36, at least 1/4 in thick.
+pub const BEAMCRAFT_DOWEL_MATERIAL_STEEL_PLATE_A36: u32 = 6;
+/// 7: Sheet steel ASTM A653 grade 33, 3 gage (0.239 in) and thinner.
+pub const BEAMCRAFT_DOWEL_MATERIAL_SHEET_STEEL_A653: u32 = 7;
+/// 8: Concrete of at least 2500 psi (17.2 MPa) compressive strength, as main member.
+pub const BEAMCRAFT_DOWEL_MATERIAL_CONCRETE: u32 = 8;
+/// 9: Masonry: the standard publishes no value.
+pub const BEAMCRAFT_DOWEL_MATERIAL_MASONRY: u32 = 9;
+
+pub(crate) fn dowel_material(field: &'static str, number: u32) -> Result<beamcraft_core::DowelMaterial, Fault> {
+    match number {
+        BEAMCRAFT_DOWEL_MATERIAL_WOOD => Ok(beamcraft_core::DowelMaterial::Wood),
+        BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_STRUCTURAL_1 => Ok(beamcraft_core::DowelMaterial::PlywoodStructural1),
+        BEAMCRAFT_DOWEL_MATERIAL_PLYWOOD_OTHER => Ok(beamcraft_core::DowelMaterial::PlywoodOther),
+        BEAMCRAFT_DOWEL_MATERIAL_ORIENTED_STRAND_BOARD => Ok(beamcraft_core::DowelMaterial::OrientedStrandBoard),
+        BEAMCRAFT_DOWEL_MATERIAL_MEDIUM_DENSITY_FIBREBOARD => {
+            Ok(beamcraft_core::DowelMaterial::MediumDensityFibreboard)
+        }
+        BEAMCRAFT_DOWEL_MATERIAL_PARTICLEBOARD => Ok(beamcraft_core::DowelMaterial::Particleboard),
+        BEAMCRAFT_DOWEL_MATERIAL_STEEL_PLATE_A36 => Ok(beamcraft_core::DowelMaterial::SteelPlateA36),
+        BEAMCRAFT_DOWEL_MATERIAL_SHEET_STEEL_A653 => Ok(beamcraft_core::DowelMaterial::SheetSteelA653),
+        BEAMCRAFT_DOWEL_MATERIAL_CONCRETE => Ok(beamcraft_core::DowelMaterial::Concrete),
+        BEAMCRAFT_DOWEL_MATERIAL_MASONRY => Ok(beamcraft_core::DowelMaterial::Masonry),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_DOWEL_MATERIAL_*")),
+    }
+}
+
 /// Which row of the table of reduction terms applies.
 ///
 /// 0: Below 1/4 in: K_D in every mode.
@@ -115,6 +178,17 @@ pub const BEAMCRAFT_YIELD_MODE_IIIM: u32 = 3;
 pub const BEAMCRAFT_YIELD_MODE_IIIS: u32 = 4;
 /// 5: Mode IV: the dowel bends at two hinges, one in each member.
 pub const BEAMCRAFT_YIELD_MODE_IV: u32 = 5;
+
+/// The way in which a dowel joint in double shear gives in.
+///
+/// 0: Mode I_m: the main member is crushed along its whole bearing length.
+pub const BEAMCRAFT_DOUBLE_SHEAR_MODE_IM: u32 = 0;
+/// 1: Mode I_s: both side members are crushed along their whole bearing length.
+pub const BEAMCRAFT_DOUBLE_SHEAR_MODE_IS: u32 = 1;
+/// 2: Mode III_s: the dowel turns in the side members and bends at a hinge for each of them in the main member.
+pub const BEAMCRAFT_DOUBLE_SHEAR_MODE_IIIS: u32 = 2;
+/// 3: Mode IV: the dowel bends at two hinges in each shear plane.
+pub const BEAMCRAFT_DOUBLE_SHEAR_MODE_IV: u32 = 3;
 
 /// A kind of dowel fastener driven into wood.
 ///
@@ -275,6 +349,91 @@ pub(crate) fn nail_driving(field: &'static str, number: u32) -> Result<beamcraft
     }
 }
 
+/// What the row of fasteners joins, which decides its load/slip modulus.
+///
+/// 0: Wood to wood: 180 000 D^1.5 lbf/in.
+pub const BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD: u32 = 0;
+/// 1: Wood to metal: 270 000 D^1.5 lbf/in.
+pub const BEAMCRAFT_SLIP_JOINT_WOOD_TO_METAL: u32 = 1;
+
+pub(crate) fn slip_joint(field: &'static str, number: u32) -> Result<beamcraft_core::SlipJoint, Fault> {
+    match number {
+        BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD => Ok(beamcraft_core::SlipJoint::WoodToWood),
+        BEAMCRAFT_SLIP_JOINT_WOOD_TO_METAL => Ok(beamcraft_core::SlipJoint::WoodToMetal),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SLIP_JOINT_*")),
+    }
+}
+
+/// Which way a fastener pushes in the member whose distances are checked.
+///
+/// 0: Across its axis, towards the member's end: the member is in tension.
+pub const BEAMCRAFT_SPACING_LOAD_TOWARDS_END: u32 = 0;
+/// 1: Across its axis, away from the member's end: the member is in compression.
+pub const BEAMCRAFT_SPACING_LOAD_AWAY_FROM_END: u32 = 1;
+/// 2: Along its axis only.
+pub const BEAMCRAFT_SPACING_LOAD_WITHDRAWAL_ONLY: u32 = 2;
+
+pub(crate) fn spacing_load(field: &'static str, number: u32) -> Result<beamcraft_core::SpacingLoad, Fault> {
+    match number {
+        BEAMCRAFT_SPACING_LOAD_TOWARDS_END => Ok(beamcraft_core::SpacingLoad::TowardsEnd),
+        BEAMCRAFT_SPACING_LOAD_AWAY_FROM_END => Ok(beamcraft_core::SpacingLoad::AwayFromEnd),
+        BEAMCRAFT_SPACING_LOAD_WITHDRAWAL_ONLY => Ok(beamcraft_core::SpacingLoad::WithdrawalOnly),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SPACING_LOAD_*")),
+    }
+}
+
+/// How easily the member splits, as the table of end distances tells it.
+///
+/// 0: Softwood.
+pub const BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD: u32 = 0;
+/// 1: Hardwood.
+pub const BEAMCRAFT_END_DISTANCE_WOOD_HARDWOOD: u32 = 1;
+
+pub(crate) fn end_distance_wood(field: &'static str, number: u32) -> Result<beamcraft_core::EndDistanceWood, Fault> {
+    match number {
+        BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD => Ok(beamcraft_core::EndDistanceWood::Softwood),
+        BEAMCRAFT_END_DISTANCE_WOOD_HARDWOOD => Ok(beamcraft_core::EndDistanceWood::Hardwood),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_END_DISTANCE_WOOD_*")),
+    }
+}
+
+/// Whether holes are bored for thin fasteners.
+///
+/// 0: Holes are bored.
+pub const BEAMCRAFT_BORED_HOLES_BORED: u32 = 0;
+/// 1: Driven without holes.
+pub const BEAMCRAFT_BORED_HOLES_NOT_BORED: u32 = 1;
+
+pub(crate) fn bored_holes(field: &'static str, number: u32) -> Result<beamcraft_core::BoredHoles, Fault> {
+    match number {
+        BEAMCRAFT_BORED_HOLES_BORED => Ok(beamcraft_core::BoredHoles::Bored),
+        BEAMCRAFT_BORED_HOLES_NOT_BORED => Ok(beamcraft_core::BoredHoles::NotBored),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_BORED_HOLES_*")),
+    }
+}
+
+/// What lies on the wood, for the recommended distances of thin fasteners.
+///
+/// 0: Wood side member.
+pub const BEAMCRAFT_SIDE_PLATE_WOOD: u32 = 0;
+/// 1: Steel side plate.
+pub const BEAMCRAFT_SIDE_PLATE_STEEL: u32 = 1;
+
+pub(crate) fn side_plate(field: &'static str, number: u32) -> Result<beamcraft_core::SidePlate, Fault> {
+    match number {
+        BEAMCRAFT_SIDE_PLATE_WOOD => Ok(beamcraft_core::SidePlate::Wood),
+        BEAMCRAFT_SIDE_PLATE_STEEL => Ok(beamcraft_core::SidePlate::Steel),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SIDE_PLATE_*")),
+    }
+}
+
+/// Where the distances come from.
+///
+/// 0: Required by the standard, for fasteners of 1/4 in and more (NDS 12.5.1).
+pub const BEAMCRAFT_SPACING_RULE_REQUIRED: u32 = 0;
+/// 1: Recommended by its commentary, for thinner ones (NDS Commentary Tables C12.1.5.7, C12.1.6.6).
+pub const BEAMCRAFT_SPACING_RULE_RECOMMENDED: u32 = 1;
+
 /// Whether a hole must be bored.
 ///
 /// 0: The standard asks for a hole.
@@ -338,6 +497,382 @@ pub const BEAMCRAFT_SCREW_JOINT_CHECK_PULL_THROUGH: u32 = 2;
 /// 3: Lateral and withdrawal load at once.
 pub const BEAMCRAFT_SCREW_JOINT_CHECK_COMBINED: u32 = 3;
 
+/// How loads and capacities are compared.
+///
+/// 0: Allowable stress design: loads as they are, capacities with the load duration factor.
+pub const BEAMCRAFT_NDS_DESIGN_ASD: u32 = 0;
+/// 1: Load and resistance factor design: factored loads, capacities with format, resistance and time effect factor.
+pub const BEAMCRAFT_NDS_DESIGN_LRFD: u32 = 1;
+
+pub(crate) fn nds_design(field: &'static str, number: u32) -> Result<beamcraft_core::NdsDesign, Fault> {
+    match number {
+        BEAMCRAFT_NDS_DESIGN_ASD => Ok(beamcraft_core::NdsDesign::Asd),
+        BEAMCRAFT_NDS_DESIGN_LRFD => Ok(beamcraft_core::NdsDesign::Lrfd),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_NDS_DESIGN_*")),
+    }
+}
+
+/// Time effect of a factored load combination (NDS 2018 Appendix N, Table N3, recalled; connections are never given more
+/// than 1).
+///
+/// 0: Dead load alone, 1.4 D; 0.6.
+pub const BEAMCRAFT_TIME_EFFECT_DEAD_ONLY: u32 = 0;
+/// 1: Live load from storage governs; 0.7.
+pub const BEAMCRAFT_TIME_EFFECT_STORAGE: u32 = 1;
+/// 2: Live load from occupancy, roof live load or snow governs; 0.8.
+pub const BEAMCRAFT_TIME_EFFECT_OCCUPANCY_OR_SNOW: u32 = 2;
+/// 3: Wind, earthquake or impact governs; 1.0.
+pub const BEAMCRAFT_TIME_EFFECT_SHORT_OR_IMPACT: u32 = 3;
+
+pub(crate) fn time_effect(field: &'static str, number: u32) -> Result<beamcraft_core::TimeEffect, Fault> {
+    match number {
+        BEAMCRAFT_TIME_EFFECT_DEAD_ONLY => Ok(beamcraft_core::TimeEffect::DeadOnly),
+        BEAMCRAFT_TIME_EFFECT_STORAGE => Ok(beamcraft_core::TimeEffect::Storage),
+        BEAMCRAFT_TIME_EFFECT_OCCUPANCY_OR_SNOW => Ok(beamcraft_core::TimeEffect::OccupancyOrSnow),
+        BEAMCRAFT_TIME_EFFECT_SHORT_OR_IMPACT => Ok(beamcraft_core::TimeEffect::ShortOrImpact),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_TIME_EFFECT_*")),
+    }
+}
+
+/// A dowel-type fastener as the standard groups them.
+///
+/// 0: Smooth round nail.
+pub const BEAMCRAFT_EC5_FASTENER_ROUND_NAIL: u32 = 0;
+/// 1: Smooth square or grooved nail.
+pub const BEAMCRAFT_EC5_FASTENER_SQUARE_NAIL: u32 = 1;
+/// 2: Nail with a profiled shank: ringed or threaded; an "other nail" of the standard.
+pub const BEAMCRAFT_EC5_FASTENER_THREADED_NAIL: u32 = 2;
+/// 3: Screw.
+pub const BEAMCRAFT_EC5_FASTENER_SCREW: u32 = 3;
+/// 4: Bolt with washers.
+pub const BEAMCRAFT_EC5_FASTENER_BOLT: u32 = 4;
+/// 5: Smooth steel dowel without head.
+pub const BEAMCRAFT_EC5_FASTENER_DOWEL: u32 = 5;
+
+pub(crate) fn ec5_fastener(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5Fastener, Fault> {
+    match number {
+        BEAMCRAFT_EC5_FASTENER_ROUND_NAIL => Ok(beamcraft_core::Ec5Fastener::RoundNail),
+        BEAMCRAFT_EC5_FASTENER_SQUARE_NAIL => Ok(beamcraft_core::Ec5Fastener::SquareNail),
+        BEAMCRAFT_EC5_FASTENER_THREADED_NAIL => Ok(beamcraft_core::Ec5Fastener::ThreadedNail),
+        BEAMCRAFT_EC5_FASTENER_SCREW => Ok(beamcraft_core::Ec5Fastener::Screw),
+        BEAMCRAFT_EC5_FASTENER_BOLT => Ok(beamcraft_core::Ec5Fastener::Bolt),
+        BEAMCRAFT_EC5_FASTENER_DOWEL => Ok(beamcraft_core::Ec5Fastener::Dowel),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_FASTENER_*")),
+    }
+}
+
+/// Whether a hole is bored before the fastener is driven.
+///
+/// 0: Driven without a hole.
+pub const BEAMCRAFT_EC5_HOLE_UNDRILLED: u32 = 0;
+/// 1: Driven into a bored hole.
+pub const BEAMCRAFT_EC5_HOLE_PREDRILLED: u32 = 1;
+
+pub(crate) fn ec5_hole(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5Hole, Fault> {
+    match number {
+        BEAMCRAFT_EC5_HOLE_UNDRILLED => Ok(beamcraft_core::Ec5Hole::Undrilled),
+        BEAMCRAFT_EC5_HOLE_PREDRILLED => Ok(beamcraft_core::Ec5Hole::Predrilled),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_HOLE_*")),
+    }
+}
+
+/// Material of a member.
+///
+/// 0: Solid or glued laminated timber of softwood.
+pub const BEAMCRAFT_EC5_MATERIAL_SOFTWOOD: u32 = 0;
+/// 1: Solid or glued laminated timber of hardwood.
+pub const BEAMCRAFT_EC5_MATERIAL_HARDWOOD: u32 = 1;
+/// 2: Laminated veneer lumber.
+pub const BEAMCRAFT_EC5_MATERIAL_LVL: u32 = 2;
+/// 3: Plywood of a class allowed in the service class.
+pub const BEAMCRAFT_EC5_MATERIAL_PLYWOOD: u32 = 3;
+/// 4: Oriented strand board, grade 3 or 4.
+pub const BEAMCRAFT_EC5_MATERIAL_OSB_3_4: u32 = 4;
+/// 5: Oriented strand board of grade 2, or particleboard P4 or P5.
+pub const BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD: u32 = 5;
+/// 6: Hardboard.
+pub const BEAMCRAFT_EC5_MATERIAL_HARDBOARD: u32 = 6;
+/// 7: Medium density fibreboard MDF.LA.
+pub const BEAMCRAFT_EC5_MATERIAL_MDF_LA: u32 = 7;
+
+pub(crate) fn ec5_material(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5Material, Fault> {
+    match number {
+        BEAMCRAFT_EC5_MATERIAL_SOFTWOOD => Ok(beamcraft_core::Ec5Material::Softwood),
+        BEAMCRAFT_EC5_MATERIAL_HARDWOOD => Ok(beamcraft_core::Ec5Material::Hardwood),
+        BEAMCRAFT_EC5_MATERIAL_LVL => Ok(beamcraft_core::Ec5Material::Lvl),
+        BEAMCRAFT_EC5_MATERIAL_PLYWOOD => Ok(beamcraft_core::Ec5Material::Plywood),
+        BEAMCRAFT_EC5_MATERIAL_OSB_3_4 => Ok(beamcraft_core::Ec5Material::Osb34),
+        BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD => Ok(beamcraft_core::Ec5Material::Osb2Particleboard),
+        BEAMCRAFT_EC5_MATERIAL_HARDBOARD => Ok(beamcraft_core::Ec5Material::Hardboard),
+        BEAMCRAFT_EC5_MATERIAL_MDF_LA => Ok(beamcraft_core::Ec5Material::MdfLa),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_MATERIAL_*")),
+    }
+}
+
+/// The equation that gave an embedment strength.
+///
+/// 0: Nail without predrilling (8.15).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_UNDRILLED: u32 = 0;
+/// 1: Nail in a predrilled hole (8.16).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_PREDRILLED: u32 = 1;
+/// 2: Bolt, dowel or thick nail in timber (8.31 to 8.33).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_TIMBER: u32 = 2;
+/// 3: Nail in plywood (8.20).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_PLYWOOD: u32 = 3;
+/// 4: Nail in hardboard (8.21).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_HARDBOARD: u32 = 4;
+/// 5: Nail in particleboard or OSB (8.22).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_NAIL_IN_PARTICLEBOARD: u32 = 5;
+/// 6: Bolt in plywood (8.36).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_PLYWOOD: u32 = 6;
+/// 7: Bolt in particleboard or OSB (8.37).
+pub const BEAMCRAFT_EC5_EMBEDMENT_RULE_BOLT_IN_PARTICLEBOARD: u32 = 7;
+
+/// What decides the diameter of a screw in the equations.
+///
+/// 0: The smooth shank, as thick as the thread, reaches at least 4 d into the point-side member.
+pub const BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_SMOOTH_SHANK: u32 = 0;
+/// 1: Otherwise: 1.1 times the thread root.
+pub const BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_THREAD_ROOT: u32 = 1;
+
+/// The way in which a joint in single shear gives in.
+///
+/// 0: Mode a: the head-side member is crushed along its whole length.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_A: u32 = 0;
+/// 1: Mode b: the point-side member is crushed along its whole length.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_B: u32 = 1;
+/// 2: Mode c: the fastener stays straight and turns in both members.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_C: u32 = 2;
+/// 3: Mode d: the fastener turns in the head-side member and bends in the point-side member.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_D: u32 = 3;
+/// 4: Mode e: the fastener turns in the point-side member and bends in the head-side member.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_E: u32 = 4;
+/// 5: Mode f: the fastener bends in both members.
+pub const BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_F: u32 = 5;
+
+/// The way in which a symmetric joint in double shear gives in.
+///
+/// 0: Mode g: the outer members are crushed along their whole thickness.
+pub const BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_G: u32 = 0;
+/// 1: Mode h: the middle member is crushed along its whole thickness.
+pub const BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_H: u32 = 1;
+/// 2: Mode j: the fastener turns in the outer members and bends in the middle one.
+pub const BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_J: u32 = 2;
+/// 3: Mode k: the fastener bends in the outer and in the middle members.
+pub const BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_K: u32 = 3;
+
+/// How a steel plate holds the fastener.
+///
+/// 0: Thin, up to half the diameter: the fastener may turn in the hole.
+pub const BEAMCRAFT_EC5_PLATE_CLASS_THIN: u32 = 0;
+/// 1: Between: interpolated.
+pub const BEAMCRAFT_EC5_PLATE_CLASS_BETWEEN: u32 = 1;
+/// 2: Thick, the diameter and more with a tight hole: the fastener is clamped.
+pub const BEAMCRAFT_EC5_PLATE_CLASS_THICK: u32 = 2;
+
+/// Mode of a single-shear joint of timber and a steel plate.
+///
+/// 0: Mode a, thin plate: the fastener turns in the timber.
+pub const BEAMCRAFT_EC5_STEEL_MODE_A: u32 = 0;
+/// 1: Mode b, thin plate: one hinge in the timber.
+pub const BEAMCRAFT_EC5_STEEL_MODE_B: u32 = 1;
+/// 2: Mode c, thick plate: the timber is crushed along its whole thickness.
+pub const BEAMCRAFT_EC5_STEEL_MODE_C: u32 = 2;
+/// 3: Mode d, thick plate: the fastener turns in the timber, hinge at the plate.
+pub const BEAMCRAFT_EC5_STEEL_MODE_D: u32 = 3;
+/// 4: Mode e, thick plate: hinges in the timber and at the plate.
+pub const BEAMCRAFT_EC5_STEEL_MODE_E: u32 = 4;
+
+/// Mode of a joint with a steel plate in the middle.
+///
+/// 0: Mode f: the timber is crushed along its whole thickness.
+pub const BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_F: u32 = 0;
+/// 1: Mode g: the fastener turns in the timber, hinge at the plate.
+pub const BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_G: u32 = 1;
+/// 2: Mode h: hinges in the timber and at the plate.
+pub const BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_H: u32 = 2;
+
+/// Mode of a timber member between two steel plates.
+///
+/// 0: Mode j, thin plates: the timber is crushed along its whole thickness.
+pub const BEAMCRAFT_EC5_STEEL_OUTER_MODE_J: u32 = 0;
+/// 1: Mode k, thin plates: hinges in the timber.
+pub const BEAMCRAFT_EC5_STEEL_OUTER_MODE_K: u32 = 1;
+/// 2: Mode l, thick plates: the timber is crushed along its whole thickness.
+pub const BEAMCRAFT_EC5_STEEL_OUTER_MODE_L: u32 = 2;
+/// 3: Mode m, thick plates: hinges in the timber and at the plates.
+pub const BEAMCRAFT_EC5_STEEL_OUTER_MODE_M: u32 = 3;
+
+/// Where the withdrawal strength of a screw comes from.
+///
+/// 0: The equation of the standard for screws of 6 to 12 mm (8.38 to 8.40).
+pub const BEAMCRAFT_EC5_WITHDRAWAL_RULE_EQUATION: u32 = 0;
+/// 1: A declared strength (8.40a).
+pub const BEAMCRAFT_EC5_WITHDRAWAL_RULE_DECLARED: u32 = 1;
+
+/// How moist the timber is when the nails are driven.
+///
+/// 0: Dry, as in service.
+pub const BEAMCRAFT_EC5_NAIL_TIMBER_DRY: u32 = 0;
+/// 1: Near fibre saturation, and drying under load: two thirds of the strength.
+pub const BEAMCRAFT_EC5_NAIL_TIMBER_DRIES_UNDER_LOAD: u32 = 1;
+
+pub(crate) fn ec5_nail_timber(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5NailTimber, Fault> {
+    match number {
+        BEAMCRAFT_EC5_NAIL_TIMBER_DRY => Ok(beamcraft_core::Ec5NailTimber::Dry),
+        BEAMCRAFT_EC5_NAIL_TIMBER_DRIES_UNDER_LOAD => Ok(beamcraft_core::Ec5NailTimber::DriesUnderLoad),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_NAIL_TIMBER_*")),
+    }
+}
+
+/// The end of a nail that gives in.
+///
+/// 0: The shank at the point is drawn out.
+pub const BEAMCRAFT_EC5_AXIAL_PART_POINT: u32 = 0;
+/// 1: The head is drawn through.
+pub const BEAMCRAFT_EC5_AXIAL_PART_HEAD: u32 = 1;
+
+/// What gives in when a bolt is pulled.
+///
+/// 0: The bolt's steel.
+pub const BEAMCRAFT_EC5_WASHER_PART_BOLT: u32 = 0;
+/// 1: The wood under the washer.
+pub const BEAMCRAFT_EC5_WASHER_PART_WASHER: u32 = 1;
+
+/// Which equation joins the two loads.
+///
+/// 0: Smooth nails: the shares are added (8.27).
+pub const BEAMCRAFT_EC5_COMBINED_RULE_LINEAR: u32 = 0;
+/// 1: Other nails and screws: the squares of the shares are added (8.28).
+pub const BEAMCRAFT_EC5_COMBINED_RULE_QUADRATIC: u32 = 1;
+
+/// Whether the fasteners of a row stand on one line of the grain.
+///
+/// 0: On one line: they can split the wood together.
+pub const BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE: u32 = 0;
+/// 1: Staggered across the grain by one diameter or more; counts for nails and thin screws only.
+pub const BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED: u32 = 1;
+
+pub(crate) fn ec5_row_stagger(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5RowStagger, Fault> {
+    match number {
+        BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE => Ok(beamcraft_core::Ec5RowStagger::InLine),
+        BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED => Ok(beamcraft_core::Ec5RowStagger::Staggered),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_ROW_STAGGER_*")),
+    }
+}
+
+/// What the timber is joined to.
+///
+/// 0: Timber.
+pub const BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER: u32 = 0;
+/// 1: A steel plate: nails may stand at 0.7 of the spacing.
+pub const BEAMCRAFT_EC5_JOINT_PARTNER_STEEL: u32 = 1;
+/// 2: A wood panel: nails may stand at 0.85 of the spacing.
+pub const BEAMCRAFT_EC5_JOINT_PARTNER_PANEL: u32 = 2;
+
+pub(crate) fn ec5_joint_partner(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5JointPartner, Fault> {
+    match number {
+        BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER => Ok(beamcraft_core::Ec5JointPartner::Timber),
+        BEAMCRAFT_EC5_JOINT_PARTNER_STEEL => Ok(beamcraft_core::Ec5JointPartner::Steel),
+        BEAMCRAFT_EC5_JOINT_PARTNER_PANEL => Ok(beamcraft_core::Ec5JointPartner::Panel),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_JOINT_PARTNER_*")),
+    }
+}
+
+/// The table that gave the distances.
+///
+/// 0: Nails and screws to 6 mm, without holes, up to 420 kg/m³ (Table 8.2).
+pub const BEAMCRAFT_EC5_SPACING_TABLE_NAIL_LIGHT: u32 = 0;
+/// 1: The same, above 420 up to 500 kg/m³ (Table 8.2).
+pub const BEAMCRAFT_EC5_SPACING_TABLE_NAIL_DENSE: u32 = 1;
+/// 2: Nails and screws to 6 mm, predrilled (Table 8.2).
+pub const BEAMCRAFT_EC5_SPACING_TABLE_NAIL_PREDRILLED: u32 = 2;
+/// 3: Bolts and screws above 6 mm (Table 8.4).
+pub const BEAMCRAFT_EC5_SPACING_TABLE_BOLT: u32 = 3;
+/// 4: Dowels (Table 8.5).
+pub const BEAMCRAFT_EC5_SPACING_TABLE_DOWEL: u32 = 4;
+
+/// Service class: how moist the air is over the year (2.3.1.3).
+///
+/// 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1: u32 = 0;
+/// 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2: u32 = 1;
+/// 2: Wetter than that.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3: u32 = 2;
+
+pub(crate) fn ec5_service_class(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5ServiceClass, Fault> {
+    match number {
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass1),
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass2),
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass3),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_SERVICE_CLASS_*")),
+    }
+}
+
+/// Load-duration class (2.3.1.2); with several loads the shortest decides.
+///
+/// 0: More than ten years: own weight.
+pub const BEAMCRAFT_EC5_LOAD_DURATION_PERMANENT: u32 = 0;
+/// 1: Six months to ten years: storage.
+pub const BEAMCRAFT_EC5_LOAD_DURATION_LONG_TERM: u32 = 1;
+/// 2: One week to six months: imposed floor load.
+pub const BEAMCRAFT_EC5_LOAD_DURATION_MEDIUM_TERM: u32 = 2;
+/// 3: Less than one week.
+pub const BEAMCRAFT_EC5_LOAD_DURATION_SHORT_TERM: u32 = 3;
+/// 4: A gust, a blow.
+pub const BEAMCRAFT_EC5_LOAD_DURATION_INSTANTANEOUS: u32 = 4;
+
+pub(crate) fn ec5_load_duration(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5LoadDuration, Fault> {
+    match number {
+        BEAMCRAFT_EC5_LOAD_DURATION_PERMANENT => Ok(beamcraft_core::Ec5LoadDuration::Permanent),
+        BEAMCRAFT_EC5_LOAD_DURATION_LONG_TERM => Ok(beamcraft_core::Ec5LoadDuration::LongTerm),
+        BEAMCRAFT_EC5_LOAD_DURATION_MEDIUM_TERM => Ok(beamcraft_core::Ec5LoadDuration::MediumTerm),
+        BEAMCRAFT_EC5_LOAD_DURATION_SHORT_TERM => Ok(beamcraft_core::Ec5LoadDuration::ShortTerm),
+        BEAMCRAFT_EC5_LOAD_DURATION_INSTANTANEOUS => Ok(beamcraft_core::Ec5LoadDuration::Instantaneous),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_LOAD_DURATION_*")),
+    }
+}
+
+/// What a check rests on.
+///
+/// 0: A published rule.
+pub const BEAMCRAFT_BASIS_CLAUSE: u32 = 0;
+/// 1: Statics or geometry, shown in the theory pages.
+pub const BEAMCRAFT_BASIS_DERIVED: u32 = 1;
+/// 2: The user's number, or a default with its reason.
+pub const BEAMCRAFT_BASIS_CHOSEN: u32 = 2;
+
+/// A series of lengths that screws are sold in.
+///
+/// 0: Inches: by eighths to 1 in, by quarters to 3 in, by halves to 5 in, then 6, 7, 8, 10 and 12 in.
+pub const BEAMCRAFT_SOLD_LENGTH_SERIES_INCH: u32 = 0;
+/// 1: Millimetres: by 5 to 50 (from 20), by 10 to 100, by 20 to 240, then 260, 280 and 300.
+pub const BEAMCRAFT_SOLD_LENGTH_SERIES_METRIC: u32 = 1;
+
+pub(crate) fn sold_length_series(field: &'static str, number: u32) -> Result<beamcraft_core::SoldLengthSeries, Fault> {
+    match number {
+        BEAMCRAFT_SOLD_LENGTH_SERIES_INCH => Ok(beamcraft_core::SoldLengthSeries::Inch),
+        BEAMCRAFT_SOLD_LENGTH_SERIES_METRIC => Ok(beamcraft_core::SoldLengthSeries::Metric),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SOLD_LENGTH_SERIES_*")),
+    }
+}
+
+/// How the board that the pocket screw enters stands to the board with the pocket.
+///
+/// 0: Its face lies on the end of the board with the pocket: the point comes nearest to its far face.
+pub const BEAMCRAFT_POCKET_MATE_FACE: u32 = 0;
+/// 1: It runs on in line, show faces flush: the point comes nearest to the show face.
+pub const BEAMCRAFT_POCKET_MATE_IN_LINE: u32 = 1;
+
+pub(crate) fn pocket_mate(field: &'static str, number: u32) -> Result<beamcraft_core::PocketMate, Fault> {
+    match number {
+        BEAMCRAFT_POCKET_MATE_FACE => Ok(beamcraft_core::PocketMate::Face),
+        BEAMCRAFT_POCKET_MATE_IN_LINE => Ok(beamcraft_core::PocketMate::InLine),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_POCKET_MATE_*")),
+    }
+}
+
 /// How the body rests on its seat.
 ///
 /// 0: The bevel draws the body in harder than the foot alone needs: it also presses on the wall near its top.
@@ -374,8 +909,10 @@ pub const BEAMCRAFT_CAUTION_DUST: u32 = 4;
 pub const BEAMCRAFT_CAUTION_RAGS: u32 = 5;
 /// 6: Ventilate and keep away from every flame, pilot light and fireplace; let the finish cure fully, by its maker's time, before the first fire.
 pub const BEAMCRAFT_CAUTION_SOLVENTS: u32 = 6;
-/// 7: Detect cables and pipes before drilling into a wall.
-pub const BEAMCRAFT_CAUTION_SERVICES: u32 = 7;
+/// 7: Movement and stresses are averages and bounds, not a proof that a joint holds: boards differ, wood and glue creep, and common wood glue softens in sustained warmth, as over a hearth.
+pub const BEAMCRAFT_CAUTION_HELD_MOVEMENT: u32 = 7;
+/// 8: Detect cables and pipes before drilling into a wall.
+pub const BEAMCRAFT_CAUTION_SERVICES: u32 = 8;
 
 /// The edge about which the wall half would tilt.
 ///
@@ -492,8 +1029,173 @@ pub const BEAMCRAFT_FINDING_CODE_LISTING_GOVERNS: u32 = 14;
 pub const BEAMCRAFT_FINDING_CODE_NOT_COVERED: u32 = 15;
 /// 16: the mass is more than one person should be asked to lift
 pub const BEAMCRAFT_FINDING_CODE_HEAVY_LIFT: u32 = 16;
-/// 17: an end without a panel shows the inside of the body
-pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 17;
+/// 17: two parts are glued together that move differently with moisture
+pub const BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT: u32 = 17;
+/// 18: an end without a panel shows the inside of the body
+pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 18;
+
+/// How a board was sawn, by its growth rings on the end.
+///
+/// 0: Rings along the face: ring angle 0.
+pub const BEAMCRAFT_BOARD_CUT_FLAT_SAWN: u32 = 0;
+/// 1: Rings slanting: ring angle 45, the middle of what is sold as rift (common practice).
+pub const BEAMCRAFT_BOARD_CUT_RIFT_SAWN: u32 = 1;
+/// 2: Rings square to the face: ring angle 90.
+pub const BEAMCRAFT_BOARD_CUT_QUARTER_SAWN: u32 = 2;
+/// 3: A ring angle measured on the end of the board.
+pub const BEAMCRAFT_BOARD_CUT_RING_ANGLE: u32 = 3;
+
+pub(crate) fn board_cut(field: &'static str, number: u32) -> Result<beamcraft_core::BoardCut, Fault> {
+    match number {
+        BEAMCRAFT_BOARD_CUT_FLAT_SAWN => Ok(beamcraft_core::BoardCut::FlatSawn),
+        BEAMCRAFT_BOARD_CUT_RIFT_SAWN => Ok(beamcraft_core::BoardCut::RiftSawn),
+        BEAMCRAFT_BOARD_CUT_QUARTER_SAWN => Ok(beamcraft_core::BoardCut::QuarterSawn),
+        BEAMCRAFT_BOARD_CUT_RING_ANGLE => Ok(beamcraft_core::BoardCut::RingAngle),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_BOARD_CUT_*")),
+    }
+}
+
+/// Which of the handbook's two equations was used.
+///
+/// 0: Movement coefficients, while both moisture contents lie within 6 % to 14 %.
+pub const BEAMCRAFT_MOVEMENT_METHOD_COEFFICIENT: u32 = 0;
+/// 1: Shrinkage from green to ovendry, elsewhere.
+pub const BEAMCRAFT_MOVEMENT_METHOD_SHRINKAGE: u32 = 1;
+
+/// Where a seam opens that is held at its corner.
+///
+/// 0: It stays closed, within a billionth of a degree.
+pub const BEAMCRAFT_SEAM_OPENING_CLOSED: u32 = 0;
+/// 1: At the heel, inside the body or the frame.
+pub const BEAMCRAFT_SEAM_OPENING_HEEL: u32 = 1;
+/// 2: At the toe, on the show edge.
+pub const BEAMCRAFT_SEAM_OPENING_TOE: u32 = 2;
+
+/// Which face of the board lies up at the saw.
+///
+/// 0: Show face up: the fence sets the inner width, so that errors of thickness and tilt reach the show width.
+pub const BEAMCRAFT_CUT_SIDE_SHOW_FACE_UP: u32 = 0;
+/// 1: Show face down: the fence sets the show width itself; thickness does not matter to it.
+pub const BEAMCRAFT_CUT_SIDE_SHOW_FACE_DOWN: u32 = 1;
+
+pub(crate) fn cut_side(field: &'static str, number: u32) -> Result<beamcraft_core::CutSide, Fault> {
+    match number {
+        BEAMCRAFT_CUT_SIDE_SHOW_FACE_UP => Ok(beamcraft_core::CutSide::ShowFaceUp),
+        BEAMCRAFT_CUT_SIDE_SHOW_FACE_DOWN => Ok(beamcraft_core::CutSide::ShowFaceDown),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_CUT_SIDE_*")),
+    }
+}
+
+/// What holds the two boards of a seam in place.
+///
+/// 0: Nothing but the clamps: the boards slide together until they touch, the corner angle kept; only angles open it.
+pub const BEAMCRAFT_SEAM_HOLD_DRAWN_TIGHT: u32 = 0;
+/// 1: The show faces stand where they should (taped flat, folded, or against an outer form): sizes count too.
+pub const BEAMCRAFT_SEAM_HOLD_HELD_BY_SHOW_FACES: u32 = 1;
+/// 2: The inner faces sit on a frame: sizes count, and a thicker board stands out further.
+pub const BEAMCRAFT_SEAM_HOLD_HELD_BY_INNER_FRAME: u32 = 2;
+
+pub(crate) fn seam_hold(field: &'static str, number: u32) -> Result<beamcraft_core::SeamHold, Fault> {
+    match number {
+        BEAMCRAFT_SEAM_HOLD_DRAWN_TIGHT => Ok(beamcraft_core::SeamHold::DrawnTight),
+        BEAMCRAFT_SEAM_HOLD_HELD_BY_SHOW_FACES => Ok(beamcraft_core::SeamHold::HeldByShowFaces),
+        BEAMCRAFT_SEAM_HOLD_HELD_BY_INNER_FRAME => Ok(beamcraft_core::SeamHold::HeldByInnerFrame),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_SEAM_HOLD_*")),
+    }
+}
+
+/// Where a seam stands open.
+///
+/// 0: Nowhere.
+pub const BEAMCRAFT_OPEN_EDGE_CLOSED: u32 = 0;
+/// 1: At the show edge, where it is seen; the boards touch at the heel.
+pub const BEAMCRAFT_OPEN_EDGE_SHOW_EDGE: u32 = 1;
+/// 2: Inside the body; the show edge is closed.
+pub const BEAMCRAFT_OPEN_EDGE_INSIDE: u32 = 2;
+/// 3: At both edges: the boards do not touch.
+pub const BEAMCRAFT_OPEN_EDGE_BOTH_EDGES: u32 = 3;
+
+/// How the two edges of a seam come by their tilt.
+///
+/// 0: One setting for both: their errors are equal and add up in full.
+pub const BEAMCRAFT_TILT_SETTING_ONE_FOR_BOTH: u32 = 0;
+/// 1: Set anew for each, or the scatter is from cut to cut: the errors are independent.
+pub const BEAMCRAFT_TILT_SETTING_EACH_ANEW: u32 = 1;
+
+pub(crate) fn tilt_setting(field: &'static str, number: u32) -> Result<beamcraft_core::TiltSetting, Fault> {
+    match number {
+        BEAMCRAFT_TILT_SETTING_ONE_FOR_BOTH => Ok(beamcraft_core::TiltSetting::OneForBoth),
+        BEAMCRAFT_TILT_SETTING_EACH_ANEW => Ok(beamcraft_core::TiltSetting::EachAnew),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_TILT_SETTING_*")),
+    }
+}
+
+/// Whether any saw would do.
+///
+/// 0: A saw as exact as stated reaches the share.
+pub const BEAMCRAFT_ACCURACY_REACH_REACHABLE: u32 = 0;
+/// 1: Even a perfect saw does not: the other errors, or a deliberate under-tilt, use up the gap.
+pub const BEAMCRAFT_ACCURACY_REACH_OUT_OF_REACH: u32 = 1;
+
+/// Class of general tolerances.
+///
+/// 0: Class f.
+pub const BEAMCRAFT_TOLERANCE_CLASS_FINE: u32 = 0;
+/// 1: Class m.
+pub const BEAMCRAFT_TOLERANCE_CLASS_MEDIUM: u32 = 1;
+/// 2: Class c.
+pub const BEAMCRAFT_TOLERANCE_CLASS_COARSE: u32 = 2;
+/// 3: Class v.
+pub const BEAMCRAFT_TOLERANCE_CLASS_VERY_COARSE: u32 = 3;
+
+pub(crate) fn tolerance_class(field: &'static str, number: u32) -> Result<beamcraft_core::ToleranceClass, Fault> {
+    match number {
+        BEAMCRAFT_TOLERANCE_CLASS_FINE => Ok(beamcraft_core::ToleranceClass::Fine),
+        BEAMCRAFT_TOLERANCE_CLASS_MEDIUM => Ok(beamcraft_core::ToleranceClass::Medium),
+        BEAMCRAFT_TOLERANCE_CLASS_COARSE => Ok(beamcraft_core::ToleranceClass::Coarse),
+        BEAMCRAFT_TOLERANCE_CLASS_VERY_COARSE => Ok(beamcraft_core::ToleranceClass::VeryCoarse),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_TOLERANCE_CLASS_*")),
+    }
+}
+
+/// Grade of woodwork.
+///
+/// 0: The lowest grade.
+pub const BEAMCRAFT_JOINT_GRADE_ECONOMY: u32 = 0;
+/// 1: What most woodwork is specified at.
+pub const BEAMCRAFT_JOINT_GRADE_CUSTOM: u32 = 1;
+/// 2: For feature pieces.
+pub const BEAMCRAFT_JOINT_GRADE_PREMIUM: u32 = 2;
+
+pub(crate) fn joint_grade(field: &'static str, number: u32) -> Result<beamcraft_core::JointGrade, Fault> {
+    match number {
+        BEAMCRAFT_JOINT_GRADE_ECONOMY => Ok(beamcraft_core::JointGrade::Economy),
+        BEAMCRAFT_JOINT_GRADE_CUSTOM => Ok(beamcraft_core::JointGrade::Custom),
+        BEAMCRAFT_JOINT_GRADE_PREMIUM => Ok(beamcraft_core::JointGrade::Premium),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_JOINT_GRADE_*")),
+    }
+}
+
+/// Where and between what a joint is made.
+///
+/// 0: Mitred or butted in the shop, for use indoors.
+pub const BEAMCRAFT_JOINT_PLACE_SHOP_INTERIOR: u32 = 0;
+/// 1: Flat wood to wood on site.
+pub const BEAMCRAFT_JOINT_PLACE_SITE_FLAT: u32 = 1;
+/// 2: Shaped wood to wood on site.
+pub const BEAMCRAFT_JOINT_PLACE_SITE_SHAPED: u32 = 2;
+/// 3: Wood to another material on site.
+pub const BEAMCRAFT_JOINT_PLACE_SITE_OTHER_MATERIAL: u32 = 3;
+
+pub(crate) fn joint_place(field: &'static str, number: u32) -> Result<beamcraft_core::JointPlace, Fault> {
+    match number {
+        BEAMCRAFT_JOINT_PLACE_SHOP_INTERIOR => Ok(beamcraft_core::JointPlace::ShopInterior),
+        BEAMCRAFT_JOINT_PLACE_SITE_FLAT => Ok(beamcraft_core::JointPlace::SiteFlat),
+        BEAMCRAFT_JOINT_PLACE_SITE_SHAPED => Ok(beamcraft_core::JointPlace::SiteShaped),
+        BEAMCRAFT_JOINT_PLACE_SITE_OTHER_MATERIAL => Ok(beamcraft_core::JointPlace::SiteOtherMaterial),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_JOINT_PLACE_*")),
+    }
+}
 
 /// How a total dry film stands to the usual ceiling of 127 µm for sprayed furniture finishes.
 ///
@@ -578,12 +1280,3 @@ pub const BEAMCRAFT_LIFT_LIMIT_TRAVEL: u32 = 3;
 pub const BEAMCRAFT_LIFT_LIMIT_TURN: u32 = 4;
 /// 5: The rate is beyond Table 5.
 pub const BEAMCRAFT_LIFT_LIMIT_RATE: u32 = 5;
-
-/// What a check rests on.
-///
-/// 0: A published rule.
-pub const BEAMCRAFT_BASIS_CLAUSE: u32 = 0;
-/// 1: Statics or geometry, shown in the theory pages.
-pub const BEAMCRAFT_BASIS_DERIVED: u32 = 1;
-/// 2: The user's number, or a default with its reason.
-pub const BEAMCRAFT_BASIS_CHOSEN: u32 = 2;

@@ -207,6 +207,104 @@ pub unsafe extern "C" fn beamcraft_bending_yield(
     }
 }
 
+/// A material other than wood that a dowel bears on.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_dowel_bearing_material_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Material. One of BEAMCRAFT_DOWEL_MATERIAL_*.
+    pub material: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Nominal diameter of the dowel, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_dowel_bearing_material_input {
+    type Core = beamcraft_core::DowelBearingMaterialInput;
+    const INITIAL: Self =
+        Self { struct_size: size_of::<Self>() as u64, material: u32::MAX, reserved_1: 0, diameter_mm: f64::NAN };
+    const SIZES: &'static [Size] = &[Size { bytes: 24, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core { material: choices::dowel_material("material", self.material)?, diameter_mm: self.diameter_mm })
+    }
+}
+
+/// Bit of specific_gravity in `given` of beamcraft_dowel_bearing_material_output.
+pub const BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY: u64 = 1;
+/// Bearing strength of a material under a dowel, the same in every direction.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_dowel_bearing_material_output {
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Bearing strength, MPa.
+    pub bearing_mpa: f64,
+    /// Specific gravity that the table gives the panel; absent for steel and concrete. Only with
+    /// BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY in `given`.
+    pub specific_gravity: f64,
+    /// How far this value was checked. One of BEAMCRAFT_EVIDENCE_*.
+    pub evidence: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+impl Output for beamcraft_dowel_bearing_material_output {
+    type Core = beamcraft_core::DowelBearingMaterial;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            given: record::bit(
+                core.specific_gravity.as_ref(),
+                BEAMCRAFT_DOWEL_BEARING_MATERIAL_OUTPUT_GIVEN_SPECIFIC_GRAVITY,
+            ),
+            bearing_mpa: core.bearing_mpa,
+            specific_gravity: core.specific_gravity.unwrap_or_default(),
+            evidence: core.evidence as u32,
+            reserved_1: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_dowel_bearing_material: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_bearing_material_input_init(
+    out_input: *mut beamcraft_dowel_bearing_material_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Bearing strength of a wood-based panel, steel or concrete under a dowel.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_bearing_material(
+    input: *const beamcraft_dowel_bearing_material_input,
+    output: *mut beamcraft_dowel_bearing_material_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_dowel_bearing_material_input, beamcraft_dowel_bearing_material_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::dowel_bearing_material,
+        )
+    }
+}
+
 /// Bit of nominal_diameter_mm in `given` of beamcraft_dowel_shear_input.
 pub const BEAMCRAFT_DOWEL_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM: u64 = 1;
 /// A dowel through a side member into a main member.
@@ -389,6 +487,176 @@ pub unsafe extern "C" fn beamcraft_dowel_shear(
             output,
             out_error,
             beamcraft_core::dowel_shear,
+        )
+    }
+}
+
+/// Bit of nominal_diameter_mm in `given` of beamcraft_dowel_double_shear_input.
+pub const BEAMCRAFT_DOWEL_DOUBLE_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM: u64 = 1;
+/// A dowel through a main member between two equal side members.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_dowel_double_shear_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full
+    /// shank, mm. Range 1 to 25.4.
+    pub yield_diameter_mm: f64,
+    /// Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts. Range 1 to 25.4.
+    /// Optional.
+    pub nominal_diameter_mm: f64,
+    /// Bending yield strength of the dowel, MPa. Range 0.01 to 2000.
+    pub bending_yield_mpa: f64,
+    /// Dowel bearing strength of the main member at the angle of the load, MPa. Range 0.01 to 2000.
+    pub main_bearing_mpa: f64,
+    /// Dowel bearing strength of the side members at the angle of the load, MPa. Range 0.01 to 2000.
+    pub side_bearing_mpa: f64,
+    /// Bearing length in the main member, which the dowel crosses whole, mm. Range 0.1 to 1000.
+    pub main_length_mm: f64,
+    /// Bearing length in each side member; of unequal ones the lesser, mm. Range 0.1 to 1000.
+    pub side_length_mm: f64,
+    /// Gap in each shear plane, mm; by default the members touch. Range 0 to 500. Initially 0.0.
+    pub gap_mm: f64,
+    /// Largest angle between the load and the grain of any member, degrees. Range 0 to 90.
+    pub max_angle_to_grain_deg: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_dowel_double_shear_input {
+    type Core = beamcraft_core::DowelDoubleShearInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        yield_diameter_mm: f64::NAN,
+        nominal_diameter_mm: 0.0,
+        bending_yield_mpa: f64::NAN,
+        main_bearing_mpa: f64::NAN,
+        side_bearing_mpa: f64::NAN,
+        main_length_mm: f64::NAN,
+        side_length_mm: f64::NAN,
+        gap_mm: 0.0,
+        max_angle_to_grain_deg: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 88, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            yield_diameter_mm: self.yield_diameter_mm,
+            nominal_diameter_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_DOUBLE_SHEAR_INPUT_GIVEN_NOMINAL_DIAMETER_MM,
+                self.nominal_diameter_mm,
+            ),
+            bending_yield_mpa: self.bending_yield_mpa,
+            main_bearing_mpa: self.main_bearing_mpa,
+            side_bearing_mpa: self.side_bearing_mpa,
+            main_length_mm: self.main_length_mm,
+            side_length_mm: self.side_length_mm,
+            gap_mm: self.gap_mm,
+            max_angle_to_grain_deg: self.max_angle_to_grain_deg,
+        })
+    }
+}
+
+/// Lateral capacity of one dowel in double shear, every mode shown; loads of both shear planes
+/// together.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_dowel_double_shear_output {
+    /// Row of the table of reduction terms (NDS Table 12.3.1B). One of BEAMCRAFT_REDUCTION_RULE_*.
+    pub reduction_rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Factor K_D for small diameters; 1 where the table does not use it.
+    pub k_d: f64,
+    /// Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    pub k_theta: f64,
+    /// Reduction term R_d of the modes I.
+    pub reduction_i: f64,
+    /// Reduction term R_d of the modes III and IV.
+    pub reduction_iii_iv: f64,
+    /// Yield load of mode I_m, before reduction (NDS Eq. 12.3-7), N.
+    pub im_yield_n: f64,
+    /// Yield load of mode I_s, before reduction (NDS Eq. 12.3-8), N.
+    pub is_yield_n: f64,
+    /// Yield load of mode III_s, before reduction (NDS Eq. 12.3-9; TR12 Table 1-1), N.
+    pub iiis_yield_n: f64,
+    /// Yield load of mode IV, before reduction (NDS Eq. 12.3-10; TR12 Table 1-1), N.
+    pub iv_yield_n: f64,
+    /// Reference design value of mode I_m, N.
+    pub im_n: f64,
+    /// Reference design value of mode I_s, N.
+    pub is_n: f64,
+    /// Reference design value of mode III_s, N.
+    pub iiis_n: f64,
+    /// Reference design value of mode IV, N.
+    pub iv_n: f64,
+    /// Mode with the least reference design value. One of BEAMCRAFT_DOUBLE_SHEAR_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Reference lateral design value Z of both planes: the least of the modes, before any adjustment
+    /// factor, N.
+    pub reference_n: f64,
+}
+
+impl Output for beamcraft_dowel_double_shear_output {
+    type Core = beamcraft_core::DowelDoubleShear;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            reduction_rule: core.reduction_rule as u32,
+            reserved_1: 0,
+            k_d: core.k_d,
+            k_theta: core.k_theta,
+            reduction_i: core.reduction_i,
+            reduction_iii_iv: core.reduction_iii_iv,
+            im_yield_n: core.im_yield_n,
+            is_yield_n: core.is_yield_n,
+            iiis_yield_n: core.iiis_yield_n,
+            iv_yield_n: core.iv_yield_n,
+            im_n: core.im_n,
+            is_n: core.is_n,
+            iiis_n: core.iiis_n,
+            iv_n: core.iv_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_2: 0,
+            reference_n: core.reference_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_dowel_double_shear: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_double_shear_input_init(out_input: *mut beamcraft_dowel_double_shear_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Lateral capacity of one dowel in double shear by every yield mode, with or without gaps.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_double_shear(
+    input: *const beamcraft_dowel_double_shear_input,
+    output: *mut beamcraft_dowel_double_shear_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_dowel_double_shear_input, beamcraft_dowel_double_shear_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::dowel_double_shear,
         )
     }
 }
@@ -903,6 +1171,389 @@ pub unsafe extern "C" fn beamcraft_connection_factors(
     }
 }
 
+/// Bit of slip_modulus_n_per_mm in `given` of beamcraft_group_action_factor_input.
+pub const BEAMCRAFT_GROUP_ACTION_FACTOR_INPUT_GIVEN_SLIP_MODULUS_N_PER_MM: u64 = 1;
+/// A row of fasteners in the direction of the load.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_group_action_factor_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Nominal diameter of the fasteners, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Number of fasteners in the row. Range 1 to 1000.
+    pub fastener_count: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Centre spacing of the fasteners in the row, mm. Range 10 to 10000.
+    pub spacing_mm: f64,
+    /// What the row joins; wood to wood by default, the lower modulus. One of BEAMCRAFT_SLIP_JOINT_*.
+    /// Initially BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD.
+    pub joint: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Load/slip modulus of one fastener, N/mm; left out it is that of the joint. Range 1 to 1000000.
+    /// Optional.
+    pub slip_modulus_n_per_mm: f64,
+    /// Modulus of elasticity of the main member, MPa. Range 100 to 300000.
+    pub main_modulus_mpa: f64,
+    /// Gross area of the main member across the load, mm²; for a load across its grain, thickness times the
+    /// width of the row group (NDS 11.3.6.3). Range 1 to 10000000.
+    pub main_area_mm2: f64,
+    /// Modulus of elasticity of the side members, MPa. Range 100 to 300000.
+    pub side_modulus_mpa: f64,
+    /// Sum of the gross areas of the side members across the load, mm². Range 1 to 10000000.
+    pub side_area_mm2: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_group_action_factor_input {
+    type Core = beamcraft_core::GroupActionFactorInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        nominal_diameter_mm: f64::NAN,
+        fastener_count: u32::MAX,
+        reserved_1: 0,
+        spacing_mm: f64::NAN,
+        joint: choices::BEAMCRAFT_SLIP_JOINT_WOOD_TO_WOOD,
+        reserved_2: 0,
+        slip_modulus_n_per_mm: 0.0,
+        main_modulus_mpa: f64::NAN,
+        main_area_mm2: f64::NAN,
+        side_modulus_mpa: f64::NAN,
+        side_area_mm2: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 88, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        record::reserved("reserved_2", self.reserved_2)?;
+        Ok(Self::Core {
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            fastener_count: self.fastener_count,
+            spacing_mm: self.spacing_mm,
+            joint: choices::slip_joint("joint", self.joint)?,
+            slip_modulus_n_per_mm: record::optional(
+                self.given,
+                BEAMCRAFT_GROUP_ACTION_FACTOR_INPUT_GIVEN_SLIP_MODULUS_N_PER_MM,
+                self.slip_modulus_n_per_mm,
+            ),
+            main_modulus_mpa: self.main_modulus_mpa,
+            main_area_mm2: self.main_area_mm2,
+            side_modulus_mpa: self.side_modulus_mpa,
+            side_area_mm2: self.side_area_mm2,
+        })
+    }
+}
+
+/// Group action factor of a row, with its working.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_group_action_factor_output {
+    /// Load/slip modulus gamma of one fastener, N/mm.
+    pub slip_modulus_n_per_mm: f64,
+    /// Ratio R_EA of the lesser to the greater axial stiffness of the members.
+    pub stiffness_ratio: f64,
+    /// Term u of NDS Eq. 11.3-1.
+    pub u: f64,
+    /// Term m of NDS Eq. 11.3-1.
+    pub m: f64,
+    /// Group action factor C_g; 1 for fasteners below 1/4 in and for one fastener.
+    pub c_g: f64,
+    /// Number of fasteners that share a load evenly and carry as much: n C_g.
+    pub effective_count: f64,
+}
+
+impl Output for beamcraft_group_action_factor_output {
+    type Core = beamcraft_core::GroupActionFactor;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            slip_modulus_n_per_mm: core.slip_modulus_n_per_mm,
+            stiffness_ratio: core.stiffness_ratio,
+            u: core.u,
+            m: core.m,
+            c_g: core.c_g,
+            effective_count: core.effective_count,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_group_action_factor: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_group_action_factor_input_init(out_input: *mut beamcraft_group_action_factor_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Group action factor of a row of dowels, from the stretch of the members.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_group_action_factor(
+    input: *const beamcraft_group_action_factor_input,
+    output: *mut beamcraft_group_action_factor_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_group_action_factor_input, beamcraft_group_action_factor_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::group_action_factor,
+        )
+    }
+}
+
+/// Bit of loaded_edge_mm in `given` of beamcraft_geometry_factor_input.
+pub const BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_LOADED_EDGE_MM: u64 = 1;
+/// Bit of row_pitch_mm in `given` of beamcraft_geometry_factor_input.
+pub const BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM: u64 = 2;
+/// Bit of between_rows_mm in `given` of beamcraft_geometry_factor_input.
+pub const BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_BETWEEN_ROWS_MM: u64 = 4;
+/// Bit of row_spread_mm in `given` of beamcraft_geometry_factor_input.
+pub const BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_SPREAD_MM: u64 = 8;
+/// The distances of a fastener or a group of them in one member.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_geometry_factor_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Nominal diameter of the fasteners, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Which way the fasteners push. One of BEAMCRAFT_SPACING_LOAD_*.
+    pub load: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Angle between the load and the grain of this member, degrees; 0 along the grain. Range 0 to 90.
+    pub angle_to_grain_deg: f64,
+    /// Softwood or hardwood; softwood by default, which asks for more. One of
+    /// BEAMCRAFT_END_DISTANCE_WOOD_*. Initially BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD.
+    pub wood: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Distance along the grain from the nearest fastener to the end of the member, mm. Range 0 to 100000.
+    pub end_distance_mm: f64,
+    /// Distance across the grain to the edge that the load does not push on, mm. Range 0 to 100000.
+    pub edge_distance_mm: f64,
+    /// Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part
+    /// across the grain. Range 0 to 100000. Optional.
+    pub loaded_edge_mm: f64,
+    /// Centre spacing in a row along the load, mm; left out for one fastener in a row. Range 0 to 100000.
+    /// Optional.
+    pub row_pitch_mm: f64,
+    /// Distance between rows, mm; left out for one row. Range 0 to 100000. Optional.
+    pub between_rows_mm: f64,
+    /// Distance between the outer rows across the grain, mm; left out for one row. Range 0 to 100000.
+    /// Optional.
+    pub row_spread_mm: f64,
+    /// Bearing length l: the lesser of the length in the main member and that in all side members, mm.
+    /// Range 0.1 to 1000.
+    pub bearing_length_mm: f64,
+    /// Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more. One
+    /// of BEAMCRAFT_BORED_HOLES_*. Initially BEAMCRAFT_BORED_HOLES_NOT_BORED.
+    pub holes: u32,
+    /// Side member; matters below 1/4 in only. Wood by default, which asks for more. One of
+    /// BEAMCRAFT_SIDE_PLATE_*. Initially BEAMCRAFT_SIDE_PLATE_WOOD.
+    pub side: u32,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_geometry_factor_input {
+    type Core = beamcraft_core::GeometryFactorInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        nominal_diameter_mm: f64::NAN,
+        load: u32::MAX,
+        reserved_1: 0,
+        angle_to_grain_deg: f64::NAN,
+        wood: choices::BEAMCRAFT_END_DISTANCE_WOOD_SOFTWOOD,
+        reserved_2: 0,
+        end_distance_mm: f64::NAN,
+        edge_distance_mm: f64::NAN,
+        loaded_edge_mm: 0.0,
+        row_pitch_mm: 0.0,
+        between_rows_mm: 0.0,
+        row_spread_mm: 0.0,
+        bearing_length_mm: f64::NAN,
+        holes: choices::BEAMCRAFT_BORED_HOLES_NOT_BORED,
+        side: choices::BEAMCRAFT_SIDE_PLATE_WOOD,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 104, bits: 15 }, Size { bytes: 112, bits: 15 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        record::reserved("reserved_2", self.reserved_2)?;
+        Ok(Self::Core {
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            load: choices::spacing_load("load", self.load)?,
+            angle_to_grain_deg: self.angle_to_grain_deg,
+            wood: choices::end_distance_wood("wood", self.wood)?,
+            end_distance_mm: self.end_distance_mm,
+            edge_distance_mm: self.edge_distance_mm,
+            loaded_edge_mm: record::optional(
+                self.given,
+                BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_LOADED_EDGE_MM,
+                self.loaded_edge_mm,
+            ),
+            row_pitch_mm: record::optional(
+                self.given,
+                BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM,
+                self.row_pitch_mm,
+            ),
+            between_rows_mm: record::optional(
+                self.given,
+                BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_BETWEEN_ROWS_MM,
+                self.between_rows_mm,
+            ),
+            row_spread_mm: record::optional(
+                self.given,
+                BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_SPREAD_MM,
+                self.row_spread_mm,
+            ),
+            bearing_length_mm: self.bearing_length_mm,
+            holes: choices::bored_holes("holes", self.holes)?,
+            side: choices::side_plate("side", self.side)?,
+        })
+    }
+}
+
+/// Distances asked for, whether they are kept, and the geometry factor.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_geometry_factor_output {
+    /// Where the distances come from. One of BEAMCRAFT_SPACING_RULE_*.
+    pub rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// End distance for the full capacity (NDS Table 12.5.1A), mm.
+    pub end_full_mm: f64,
+    /// Least end distance, mm.
+    pub end_least_mm: f64,
+    /// Whether the end distance is at least the least one. One of BEAMCRAFT_OUTCOME_*.
+    pub end_distance: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Share of the capacity that the end distance leaves.
+    pub end_factor: f64,
+    /// Spacing in a row for the full capacity (NDS Table 12.5.1B), mm.
+    pub pitch_full_mm: f64,
+    /// Least spacing in a row, mm.
+    pub pitch_least_mm: f64,
+    /// Whether the spacing in a row is at least the least one; met with one fastener in a row. One of
+    /// BEAMCRAFT_OUTCOME_*.
+    pub row_pitch: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Share of the capacity that the spacing in a row leaves.
+    pub pitch_factor: f64,
+    /// Edge distance asked for at the edge that is not pushed on (NDS Table 12.5.1C), mm.
+    pub edge_least_mm: f64,
+    /// Whether that edge distance is kept. One of BEAMCRAFT_OUTCOME_*.
+    pub edge_distance: u32,
+    /// Kept for later: 0.
+    pub reserved_4: u32,
+    /// Edge distance asked for at the edge that is pushed on (NDS Table 12.5.1C), mm; 0 for a load along
+    /// the grain.
+    pub loaded_edge_least_mm: f64,
+    /// Whether that edge distance is kept; met for a load along the grain. One of BEAMCRAFT_OUTCOME_*.
+    pub loaded_edge: u32,
+    /// Kept for later: 0.
+    pub reserved_5: u32,
+    /// Distance between rows asked for (NDS Table 12.5.1D), mm.
+    pub between_rows_least_mm: f64,
+    /// Whether the distance between rows is kept; met with one row. One of BEAMCRAFT_OUTCOME_*.
+    pub between_rows: u32,
+    /// Whether the outer rows are at most 5 in apart across the grain (NDS 12.5.1.3); met with one row. One
+    /// of BEAMCRAFT_OUTCOME_*.
+    pub row_spread: u32,
+    /// Geometry factor C_delta: the lesser of the two shares; 0 where a least distance of them is not kept.
+    pub c_delta: f64,
+    /// Whether every distance is kept. One of BEAMCRAFT_OUTCOME_*.
+    pub outcome: u32,
+    /// Kept for later: 0.
+    pub reserved_6: u32,
+}
+
+impl Output for beamcraft_geometry_factor_output {
+    type Core = beamcraft_core::GeometryFactor;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            rule: core.rule as u32,
+            reserved_1: 0,
+            end_full_mm: core.end_full_mm,
+            end_least_mm: core.end_least_mm,
+            end_distance: core.end_distance as u32,
+            reserved_2: 0,
+            end_factor: core.end_factor,
+            pitch_full_mm: core.pitch_full_mm,
+            pitch_least_mm: core.pitch_least_mm,
+            row_pitch: core.row_pitch as u32,
+            reserved_3: 0,
+            pitch_factor: core.pitch_factor,
+            edge_least_mm: core.edge_least_mm,
+            edge_distance: core.edge_distance as u32,
+            reserved_4: 0,
+            loaded_edge_least_mm: core.loaded_edge_least_mm,
+            loaded_edge: core.loaded_edge as u32,
+            reserved_5: 0,
+            between_rows_least_mm: core.between_rows_least_mm,
+            between_rows: core.between_rows as u32,
+            row_spread: core.row_spread as u32,
+            c_delta: core.c_delta,
+            outcome: core.outcome as u32,
+            reserved_6: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_geometry_factor: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_geometry_factor_input_init(out_input: *mut beamcraft_geometry_factor_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Spacing, edge and end distances of dowels against the standard, and the geometry factor.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_geometry_factor(
+    input: *const beamcraft_geometry_factor_input,
+    output: *mut beamcraft_geometry_factor_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_geometry_factor_input, beamcraft_geometry_factor_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::geometry_factor,
+        )
+    }
+}
+
 /// A wood screw and the wood that it is driven into.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]
@@ -1393,6 +2044,3623 @@ pub unsafe extern "C" fn beamcraft_screw_joint(
             output,
             out_error,
             beamcraft_core::screw_joint,
+        )
+    }
+}
+
+/// Bit of root_diameter_mm in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_ROOT_DIAMETER_MM: u64 = 1;
+/// Bit of head_diameter_mm in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_HEAD_DIAMETER_MM: u64 = 2;
+/// Bit of thread_length_mm in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_THREAD_LENGTH_MM: u64 = 4;
+/// Bit of tip_length_mm in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_TIP_LENGTH_MM: u64 = 8;
+/// Bit of bending_yield_mpa in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_BENDING_YIELD_MPA: u64 = 16;
+/// Bit of steel_tension_n in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_STEEL_TENSION_N: u64 = 32;
+/// Bit of side_specific_gravity in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_SPECIFIC_GRAVITY: u64 = 64;
+/// Bit of side_bearing_mpa in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_BEARING_MPA: u64 = 128;
+/// Bit of main_specific_gravity in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_SPECIFIC_GRAVITY: u64 = 256;
+/// Bit of main_bearing_mpa in `given` of beamcraft_dowel_joint_nds_input.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_BEARING_MPA: u64 = 512;
+/// One nail, wood screw or lag screw through a side member and a gap into a main member, with its
+/// loads.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_dowel_joint_nds_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Kind of fastener. One of BEAMCRAFT_DOWEL_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Nominal diameter, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Diameter at the thread root, mm; needed for screws, left out for nails. Range 1 to 25.4. Optional.
+    pub root_diameter_mm: f64,
+    /// Diameter of the round head or washer, mm; left out the pull-through of the head is not determined.
+    /// Range 1 to 100. Optional.
+    pub head_diameter_mm: f64,
+    /// Length from under the head to the point, from the face of a countersunk head, mm. Range 5 to 1000.
+    pub length_mm: f64,
+    /// Length of thread or rings, tip counted, mm; left out: wood screw max(4 D, 2 L/3) (NDS Table L3), lag
+    /// screw L/2 + 1/2 in up to 6 in and 1/4 in less than L at most (NDS Table L2), smooth nail the whole
+    /// length; ring shank nails need it. Range 0.1 to 1000. Optional.
+    pub thread_length_mm: f64,
+    /// Length of the tapered tip, mm; left out it is 2 D, for a lag screw that of NDS Table L2. Range 0 to
+    /// 500. Optional.
+    pub tip_length_mm: f64,
+    /// Bending yield strength, MPa; left out it is the table's for low to medium carbon steel (NDS Table
+    /// I1). Range 0.01 to 2000. Optional.
+    pub bending_yield_mpa: f64,
+    /// Allowable tension of the steel at the thread root, N, as declared for the fastener; left out it is
+    /// not looked at. Range 0.001 to 10000000. Optional.
+    pub steel_tension_n: f64,
+    /// Material of the side member; wood by default. One of BEAMCRAFT_DOWEL_MATERIAL_*. Initially
+    /// BEAMCRAFT_DOWEL_MATERIAL_WOOD.
+    pub side_material: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Specific gravity of a wooden side member. Range 0.05 to 1.5. Optional.
+    pub side_specific_gravity: f64,
+    /// Bearing strength of the side member as tested, MPa; left out it follows from the material. Range
+    /// 0.01 to 2000. Optional.
+    pub side_bearing_mpa: f64,
+    /// Thickness of the side member, mm. Range 0.1 to 1000.
+    pub side_thickness_mm: f64,
+    /// Angle between the lateral load and the grain of a wooden side member, degrees. Range 0 to 90.
+    pub side_angle_to_grain_deg: f64,
+    /// Depth by which the head is sunk below the face of the side member, mm; by default it is flush. Range
+    /// 0 to 500. Initially 0.0.
+    pub head_recess_mm: f64,
+    /// Gap between the members, such as a wall lining, mm; by default they touch. Range 0 to 500. Initially
+    /// 0.0.
+    pub gap_mm: f64,
+    /// Material of the main member; wood by default. One of BEAMCRAFT_DOWEL_MATERIAL_*. Initially
+    /// BEAMCRAFT_DOWEL_MATERIAL_WOOD.
+    pub main_material: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Specific gravity of a wooden main member. Range 0.05 to 1.5. Optional.
+    pub main_specific_gravity: f64,
+    /// Bearing strength of the main member as tested, MPa; left out it follows from the material. Range
+    /// 0.01 to 2000. Optional.
+    pub main_bearing_mpa: f64,
+    /// Thickness of the main member along the fastener, mm. Range 0.1 to 1000.
+    pub main_thickness_mm: f64,
+    /// Angle between the lateral load and the grain of a wooden main member, degrees. Range 0 to 90.
+    pub main_angle_to_grain_deg: f64,
+    /// Grain of the main member that the fastener stands in; side grain by default, as in the face of a
+    /// stud. One of BEAMCRAFT_FASTENER_DIRECTION_*. Initially BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN.
+    pub main_direction: u32,
+    /// Whether bearing strengths are rounded to 50 psi like the standard's table; by default not. One of
+    /// BEAMCRAFT_BEARING_ROUNDING_*. Initially BEAMCRAFT_BEARING_ROUNDING_UNROUNDED.
+    pub rounding: u32,
+    /// How a nail is driven; straight by default. One of BEAMCRAFT_NAIL_DRIVING_*. Initially
+    /// BEAMCRAFT_NAIL_DRIVING_STRAIGHT.
+    pub nail_driving: u32,
+    /// Allowable stress or load and resistance factor design; allowable stress by default. One of
+    /// BEAMCRAFT_NDS_DESIGN_*. Initially BEAMCRAFT_NDS_DESIGN_ASD.
+    pub design: u32,
+    /// Load duration for allowable stress design; permanent by default, the least factor, as for goods that
+    /// stay on a shelf. One of BEAMCRAFT_LOAD_DURATION_*. Initially BEAMCRAFT_LOAD_DURATION_PERMANENT.
+    pub load_duration: u32,
+    /// Time effect for load and resistance factor design; dead load alone by default, the least factor. One
+    /// of BEAMCRAFT_TIME_EFFECT_*. Initially BEAMCRAFT_TIME_EFFECT_DEAD_ONLY.
+    pub time_effect: u32,
+    /// Moisture of the wood when the joint is made; dry by default, as indoor joinery is. One of
+    /// BEAMCRAFT_MEMBER_MOISTURE_*. Initially BEAMCRAFT_MEMBER_MOISTURE_DRY.
+    pub fabrication_moisture: u32,
+    /// Moisture of the wood in service; dry by default, as in a heated room. One of
+    /// BEAMCRAFT_MEMBER_MOISTURE_*. Initially BEAMCRAFT_MEMBER_MOISTURE_DRY.
+    pub service_moisture: u32,
+    /// Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more. One
+    /// of BEAMCRAFT_TEMPERATURE_BAND_*. Initially BEAMCRAFT_TEMPERATURE_BAND_UP_TO_100_F.
+    pub temperature: u32,
+    /// How the fasteners of the joint stand; several rows by default, the lower factor when wet wood dries.
+    /// One of BEAMCRAFT_FASTENER_ARRANGEMENT_*. Initially BEAMCRAFT_FASTENER_ARRANGEMENT_SEVERAL_ROWS.
+    pub arrangement: u32,
+    /// Group action factor C_g from `group_action_factor`; 1 by default, as it is below 1/4 in. Range 0.01
+    /// to 1. Initially 1.0.
+    pub c_g: f64,
+    /// Geometry factor C_delta from `geometry_factor`; 1 by default, as it is below 1/4 in or with full
+    /// distances. Range 0.01 to 1. Initially 1.0.
+    pub c_delta: f64,
+    /// Lateral load on this fastener, N; factored for load and resistance factor design. Range 0 to
+    /// 10000000.
+    pub lateral_n: f64,
+    /// Withdrawal load on this fastener, N; factored for load and resistance factor design. Range 0 to
+    /// 10000000.
+    pub withdrawal_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_dowel_joint_nds_input {
+    type Core = beamcraft_core::DowelJointNdsInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        nominal_diameter_mm: f64::NAN,
+        root_diameter_mm: 0.0,
+        head_diameter_mm: 0.0,
+        length_mm: f64::NAN,
+        thread_length_mm: 0.0,
+        tip_length_mm: 0.0,
+        bending_yield_mpa: 0.0,
+        steel_tension_n: 0.0,
+        side_material: choices::BEAMCRAFT_DOWEL_MATERIAL_WOOD,
+        reserved_2: 0,
+        side_specific_gravity: 0.0,
+        side_bearing_mpa: 0.0,
+        side_thickness_mm: f64::NAN,
+        side_angle_to_grain_deg: f64::NAN,
+        head_recess_mm: 0.0,
+        gap_mm: 0.0,
+        main_material: choices::BEAMCRAFT_DOWEL_MATERIAL_WOOD,
+        reserved_3: 0,
+        main_specific_gravity: 0.0,
+        main_bearing_mpa: 0.0,
+        main_thickness_mm: f64::NAN,
+        main_angle_to_grain_deg: f64::NAN,
+        main_direction: choices::BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN,
+        rounding: choices::BEAMCRAFT_BEARING_ROUNDING_UNROUNDED,
+        nail_driving: choices::BEAMCRAFT_NAIL_DRIVING_STRAIGHT,
+        design: choices::BEAMCRAFT_NDS_DESIGN_ASD,
+        load_duration: choices::BEAMCRAFT_LOAD_DURATION_PERMANENT,
+        time_effect: choices::BEAMCRAFT_TIME_EFFECT_DEAD_ONLY,
+        fabrication_moisture: choices::BEAMCRAFT_MEMBER_MOISTURE_DRY,
+        service_moisture: choices::BEAMCRAFT_MEMBER_MOISTURE_DRY,
+        temperature: choices::BEAMCRAFT_TEMPERATURE_BAND_UP_TO_100_F,
+        arrangement: choices::BEAMCRAFT_FASTENER_ARRANGEMENT_SEVERAL_ROWS,
+        c_g: 1.0,
+        c_delta: 1.0,
+        lateral_n: f64::NAN,
+        withdrawal_n: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 256, bits: 1023 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        record::reserved("reserved_2", self.reserved_2)?;
+        record::reserved("reserved_3", self.reserved_3)?;
+        Ok(Self::Core {
+            fastener: choices::dowel_fastener("fastener", self.fastener)?,
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            root_diameter_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_ROOT_DIAMETER_MM,
+                self.root_diameter_mm,
+            ),
+            head_diameter_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_HEAD_DIAMETER_MM,
+                self.head_diameter_mm,
+            ),
+            length_mm: self.length_mm,
+            thread_length_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_THREAD_LENGTH_MM,
+                self.thread_length_mm,
+            ),
+            tip_length_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_TIP_LENGTH_MM,
+                self.tip_length_mm,
+            ),
+            bending_yield_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_BENDING_YIELD_MPA,
+                self.bending_yield_mpa,
+            ),
+            steel_tension_n: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_STEEL_TENSION_N,
+                self.steel_tension_n,
+            ),
+            side_material: choices::dowel_material("side_material", self.side_material)?,
+            side_specific_gravity: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_SPECIFIC_GRAVITY,
+                self.side_specific_gravity,
+            ),
+            side_bearing_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_SIDE_BEARING_MPA,
+                self.side_bearing_mpa,
+            ),
+            side_thickness_mm: self.side_thickness_mm,
+            side_angle_to_grain_deg: self.side_angle_to_grain_deg,
+            head_recess_mm: self.head_recess_mm,
+            gap_mm: self.gap_mm,
+            main_material: choices::dowel_material("main_material", self.main_material)?,
+            main_specific_gravity: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_SPECIFIC_GRAVITY,
+                self.main_specific_gravity,
+            ),
+            main_bearing_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_JOINT_NDS_INPUT_GIVEN_MAIN_BEARING_MPA,
+                self.main_bearing_mpa,
+            ),
+            main_thickness_mm: self.main_thickness_mm,
+            main_angle_to_grain_deg: self.main_angle_to_grain_deg,
+            main_direction: choices::fastener_direction("main_direction", self.main_direction)?,
+            rounding: choices::bearing_rounding("rounding", self.rounding)?,
+            nail_driving: choices::nail_driving("nail_driving", self.nail_driving)?,
+            design: choices::nds_design("design", self.design)?,
+            load_duration: choices::load_duration("load_duration", self.load_duration)?,
+            time_effect: choices::time_effect("time_effect", self.time_effect)?,
+            fabrication_moisture: choices::member_moisture("fabrication_moisture", self.fabrication_moisture)?,
+            service_moisture: choices::member_moisture("service_moisture", self.service_moisture)?,
+            temperature: choices::temperature_band("temperature", self.temperature)?,
+            arrangement: choices::fastener_arrangement("arrangement", self.arrangement)?,
+            c_g: self.c_g,
+            c_delta: self.c_delta,
+            lateral_n: self.lateral_n,
+            withdrawal_n: self.withdrawal_n,
+        })
+    }
+}
+
+/// Bit of reference_pull_through_n in `given` of beamcraft_dowel_joint_nds_output.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N: u64 = 1;
+/// Bit of asd_pull_through_n in `given` of beamcraft_dowel_joint_nds_output.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N: u64 = 2;
+/// Bit of lrfd_pull_through_n in `given` of beamcraft_dowel_joint_nds_output.
+pub const BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N: u64 = 4;
+/// One joint of a nail, wood screw or lag screw with its whole working.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_dowel_joint_nds_output {
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Diameter in the yield equations: the thread root of screws, the shank of nails (NDS 12.3.7), mm.
+    pub yield_diameter_mm: f64,
+    /// Length of thread, rings or holding shank, mm.
+    pub thread_length_mm: f64,
+    /// Length of the tapered tip, mm.
+    pub tip_length_mm: f64,
+    /// Depth of the point behind the near face of the main member, mm; of a toe-nail across that face.
+    pub penetration_mm: f64,
+    /// Penetration that counts: without the tip for lag screws, mm.
+    pub counted_penetration_mm: f64,
+    /// Least penetration: 4 D lag screws, 6 D others (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm.
+    pub required_penetration_mm: f64,
+    /// Whether the main member holds at least that much. One of BEAMCRAFT_OUTCOME_*.
+    pub penetration: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// How far the point comes out of the far face of the main member, mm; negative while wood remains.
+    pub breakthrough_mm: f64,
+    /// Whether the point stays inside the main member. One of BEAMCRAFT_OUTCOME_*.
+    pub stays_inside: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Bearing length in the side member, mm.
+    pub side_bearing_length_mm: f64,
+    /// Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm.
+    pub main_bearing_length_mm: f64,
+    /// Length that holds against withdrawal in the main member, mm; 0 when the thread does not reach it.
+    pub holding_length_mm: f64,
+    /// Bearing strength of the side member at the angle of the load, MPa.
+    pub side_bearing_mpa: f64,
+    /// Bearing strength of the main member at the angle of the load, MPa.
+    pub main_bearing_mpa: f64,
+    /// Bending yield strength of the fastener, MPa.
+    pub bending_yield_mpa: f64,
+    /// Row of the table of reduction terms (NDS Table 12.3.1B). One of BEAMCRAFT_REDUCTION_RULE_*.
+    pub reduction_rule: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Factor K_D for small diameters; 1 where the table does not use it.
+    pub k_d: f64,
+    /// Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    pub k_theta: f64,
+    /// Reduction term R_d of the governing mode.
+    pub reduction: f64,
+    /// Reference design value of mode I_m, N.
+    pub im_n: f64,
+    /// Reference design value of mode I_s, N.
+    pub is_n: f64,
+    /// Reference design value of mode II, N.
+    pub ii_n: f64,
+    /// Reference design value of mode III_m, N.
+    pub iiim_n: f64,
+    /// Reference design value of mode III_s, N.
+    pub iiis_n: f64,
+    /// Reference design value of mode IV, N.
+    pub iv_n: f64,
+    /// Mode with the least reference design value. One of BEAMCRAFT_YIELD_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_4: u32,
+    /// Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N.
+    pub reference_lateral_n: f64,
+    /// Reference withdrawal value of the holding length (NDS 12.2), N; 0 where the standard permits or
+    /// publishes none.
+    pub reference_withdrawal_n: f64,
+    /// Reference head pull-through value W_H (NDS Eq. 12.2-6), N; absent without a head or a wooden side
+    /// member. Only with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N in `given`.
+    pub reference_pull_through_n: f64,
+    /// Load duration factor C_D (NDS 11.3.2).
+    pub c_d: f64,
+    /// Wet service factor C_M of the lateral value (NDS Table 11.3.3).
+    pub c_m_lateral: f64,
+    /// Wet service factor C_M of the withdrawal value (NDS Table 11.3.3).
+    pub c_m_withdrawal: f64,
+    /// Wet service factor C_M of the pull-through value (NDS Table 11.3.3).
+    pub c_m_pull_through: f64,
+    /// Temperature factor C_t (NDS Table 11.3.4).
+    pub c_t: f64,
+    /// Group action factor C_g (NDS 11.3.6), as given.
+    pub c_g: f64,
+    /// Geometry factor C_delta (NDS 12.5.1), as given.
+    pub c_delta: f64,
+    /// End grain factor C_eg of the lateral value (NDS 12.5.2.2).
+    pub c_eg_lateral: f64,
+    /// Toe-nail factor C_tn of the lateral value (NDS 12.5.4.2).
+    pub c_tn_lateral: f64,
+    /// Toe-nail factor C_tn of the withdrawal value (NDS 12.5.4.1).
+    pub c_tn_withdrawal: f64,
+    /// Format conversion factor K_F of load and resistance factor design (NDS Table N1).
+    pub k_f: f64,
+    /// Resistance factor phi_z (NDS Table N2).
+    pub phi: f64,
+    /// Time effect factor lambda (NDS Table N3).
+    pub time_effect_factor: f64,
+    /// Lateral capacity of allowable stress design, N.
+    pub asd_lateral_n: f64,
+    /// Lateral capacity of load and resistance factor design, N.
+    pub lrfd_lateral_n: f64,
+    /// Withdrawal capacity of allowable stress design, N.
+    pub asd_withdrawal_n: f64,
+    /// Withdrawal capacity of load and resistance factor design, N.
+    pub lrfd_withdrawal_n: f64,
+    /// Pull-through capacity of allowable stress design, N; absent as its reference value. Only with
+    /// BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N in `given`.
+    pub asd_pull_through_n: f64,
+    /// Pull-through capacity of load and resistance factor design, N; absent as its reference value. Only
+    /// with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N in `given`.
+    pub lrfd_pull_through_n: f64,
+    /// Lateral load over the lateral capacity of the chosen design.
+    pub lateral_utilisation: f64,
+    /// Withdrawal load over the withdrawal capacity of the chosen design.
+    pub withdrawal_utilisation: f64,
+    /// Withdrawal load over the pull-through capacity; 0 where that is absent.
+    pub pull_through_utilisation: f64,
+    /// Withdrawal load over the declared tension of the steel; 0 where none is declared.
+    pub steel_utilisation: f64,
+    /// Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails).
+    pub combined_utilisation: f64,
+    /// Largest of the five utilisations; 1 is the limit.
+    pub utilisation: f64,
+    /// Whether the head was checked against pulling through: not determined without a head diameter, not
+    /// covered with a side member other than wood. One of BEAMCRAFT_OUTCOME_*.
+    pub pull_through: u32,
+    /// Whether the steel was checked in tension (NDS 12.2.1.4, 12.2.2.5): not determined without a declared
+    /// value. One of BEAMCRAFT_OUTCOME_*.
+    pub steel_tension: u32,
+    /// Whether no utilisation exceeds 1, the penetration suffices and the point stays inside; not
+    /// determined when a withdrawal load meets a head or a side member without a pull-through value. One of
+    /// BEAMCRAFT_OUTCOME_*.
+    pub outcome: u32,
+    /// Kept for later: 0.
+    pub reserved_5: u32,
+}
+
+impl Output for beamcraft_dowel_joint_nds_output {
+    type Core = beamcraft_core::DowelJointNds;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            given: record::bit(
+                core.reference_pull_through_n.as_ref(),
+                BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_REFERENCE_PULL_THROUGH_N,
+            ) | record::bit(
+                core.asd_pull_through_n.as_ref(),
+                BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_ASD_PULL_THROUGH_N,
+            ) | record::bit(
+                core.lrfd_pull_through_n.as_ref(),
+                BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N,
+            ),
+            yield_diameter_mm: core.yield_diameter_mm,
+            thread_length_mm: core.thread_length_mm,
+            tip_length_mm: core.tip_length_mm,
+            penetration_mm: core.penetration_mm,
+            counted_penetration_mm: core.counted_penetration_mm,
+            required_penetration_mm: core.required_penetration_mm,
+            penetration: core.penetration as u32,
+            reserved_1: 0,
+            breakthrough_mm: core.breakthrough_mm,
+            stays_inside: core.stays_inside as u32,
+            reserved_2: 0,
+            side_bearing_length_mm: core.side_bearing_length_mm,
+            main_bearing_length_mm: core.main_bearing_length_mm,
+            holding_length_mm: core.holding_length_mm,
+            side_bearing_mpa: core.side_bearing_mpa,
+            main_bearing_mpa: core.main_bearing_mpa,
+            bending_yield_mpa: core.bending_yield_mpa,
+            reduction_rule: core.reduction_rule as u32,
+            reserved_3: 0,
+            k_d: core.k_d,
+            k_theta: core.k_theta,
+            reduction: core.reduction,
+            im_n: core.im_n,
+            is_n: core.is_n,
+            ii_n: core.ii_n,
+            iiim_n: core.iiim_n,
+            iiis_n: core.iiis_n,
+            iv_n: core.iv_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_4: 0,
+            reference_lateral_n: core.reference_lateral_n,
+            reference_withdrawal_n: core.reference_withdrawal_n,
+            reference_pull_through_n: core.reference_pull_through_n.unwrap_or_default(),
+            c_d: core.c_d,
+            c_m_lateral: core.c_m_lateral,
+            c_m_withdrawal: core.c_m_withdrawal,
+            c_m_pull_through: core.c_m_pull_through,
+            c_t: core.c_t,
+            c_g: core.c_g,
+            c_delta: core.c_delta,
+            c_eg_lateral: core.c_eg_lateral,
+            c_tn_lateral: core.c_tn_lateral,
+            c_tn_withdrawal: core.c_tn_withdrawal,
+            k_f: core.k_f,
+            phi: core.phi,
+            time_effect_factor: core.time_effect_factor,
+            asd_lateral_n: core.asd_lateral_n,
+            lrfd_lateral_n: core.lrfd_lateral_n,
+            asd_withdrawal_n: core.asd_withdrawal_n,
+            lrfd_withdrawal_n: core.lrfd_withdrawal_n,
+            asd_pull_through_n: core.asd_pull_through_n.unwrap_or_default(),
+            lrfd_pull_through_n: core.lrfd_pull_through_n.unwrap_or_default(),
+            lateral_utilisation: core.lateral_utilisation,
+            withdrawal_utilisation: core.withdrawal_utilisation,
+            pull_through_utilisation: core.pull_through_utilisation,
+            steel_utilisation: core.steel_utilisation,
+            combined_utilisation: core.combined_utilisation,
+            utilisation: core.utilisation,
+            pull_through: core.pull_through as u32,
+            steel_tension: core.steel_tension as u32,
+            outcome: core.outcome as u32,
+            reserved_5: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_dowel_joint_nds: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_joint_nds_input_init(out_input: *mut beamcraft_dowel_joint_nds_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Capacity and use of one nail, wood screw or lag screw between members of wood, panel, steel or
+/// concrete.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_joint_nds(
+    input: *const beamcraft_dowel_joint_nds_input,
+    output: *mut beamcraft_dowel_joint_nds_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_dowel_joint_nds_input, beamcraft_dowel_joint_nds_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::dowel_joint_nds,
+        )
+    }
+}
+
+/// A fastener whose lateral value was read from a table.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_short_penetration_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener. One of BEAMCRAFT_DOWEL_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Nominal diameter, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws.
+    /// Range 0.1 to 1000.
+    pub penetration_mm: f64,
+    /// Lateral value of the table, N. Range 0 to 10000000.
+    pub tabulated_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_short_penetration_input {
+    type Core = beamcraft_core::ShortPenetrationInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        nominal_diameter_mm: f64::NAN,
+        penetration_mm: f64::NAN,
+        tabulated_n: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 40, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::dowel_fastener("fastener", self.fastener)?,
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            penetration_mm: self.penetration_mm,
+            tabulated_n: self.tabulated_n,
+        })
+    }
+}
+
+/// A tabulated lateral value made good for a short penetration.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_short_penetration_output {
+    /// Penetration that the table rests on: 8 D lag screws, 10 D others, mm.
+    pub full_penetration_mm: f64,
+    /// Least penetration: 4 D lag screws, 6 D others, mm.
+    pub required_penetration_mm: f64,
+    /// Share of the tabulated value that is left, at most 1.
+    pub factor: f64,
+    /// Lateral value for this penetration, before any adjustment factor, N.
+    pub reference_n: f64,
+}
+
+impl Output for beamcraft_short_penetration_output {
+    type Core = beamcraft_core::ShortPenetration;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            full_penetration_mm: core.full_penetration_mm,
+            required_penetration_mm: core.required_penetration_mm,
+            factor: core.factor,
+            reference_n: core.reference_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_short_penetration: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_short_penetration_input_init(out_input: *mut beamcraft_short_penetration_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Factor of a tabulated lateral value for a penetration shorter than the table's.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_short_penetration(
+    input: *const beamcraft_short_penetration_input,
+    output: *mut beamcraft_short_penetration_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_short_penetration_input, beamcraft_short_penetration_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::short_penetration,
+        )
+    }
+}
+
+/// Bit of panel_thickness_mm in `given` of beamcraft_ec5_embedment_input.
+pub const BEAMCRAFT_EC5_EMBEDMENT_INPUT_GIVEN_PANEL_THICKNESS_MM: u64 = 1;
+/// Wood or panel that a dowel bears on.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_embedment_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Whether the hole is predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*.
+    pub hole: u32,
+    /// Material of the member. One of BEAMCRAFT_EC5_MATERIAL_*.
+    pub material: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Characteristic density, kg/m3. Range 100 to 1500.
+    pub density_kg_m3: f64,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Angle between force and grain, degrees; matters only to the rules for bolts in timber. Range 0 to
+    /// 90.
+    pub angle_to_grain_deg: f64,
+    /// Thickness of the panel, mm; needed in hardboard, particleboard and OSB. Range 0.1 to 1000. Optional.
+    pub panel_thickness_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_embedment_input {
+    type Core = beamcraft_core::Ec5EmbedmentInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        fastener: u32::MAX,
+        hole: u32::MAX,
+        material: u32::MAX,
+        reserved_1: 0,
+        density_kg_m3: f64::NAN,
+        diameter_mm: f64::NAN,
+        angle_to_grain_deg: f64::NAN,
+        panel_thickness_mm: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 56, bits: 0 }, Size { bytes: 64, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            hole: choices::ec5_hole("hole", self.hole)?,
+            material: choices::ec5_material("material", self.material)?,
+            density_kg_m3: self.density_kg_m3,
+            diameter_mm: self.diameter_mm,
+            angle_to_grain_deg: self.angle_to_grain_deg,
+            panel_thickness_mm: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_EMBEDMENT_INPUT_GIVEN_PANEL_THICKNESS_MM,
+                self.panel_thickness_mm,
+            ),
+        })
+    }
+}
+
+/// Characteristic embedment strength.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_embedment_output {
+    /// Equation that applies. One of BEAMCRAFT_EC5_EMBEDMENT_RULE_*.
+    pub rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Strength along the grain; in a panel and under a thin nail the same in every direction, MPa.
+    pub parallel_mpa: f64,
+    /// Factor k_90 by which the strength across the grain is less (8.33); 1 where the direction does not
+    /// matter.
+    pub k_90: f64,
+    /// Strength at the angle of the force, f_h,k (8.31), MPa.
+    pub at_angle_mpa: f64,
+}
+
+impl Output for beamcraft_ec5_embedment_output {
+    type Core = beamcraft_core::Ec5Embedment;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            rule: core.rule as u32,
+            reserved_1: 0,
+            parallel_mpa: core.parallel_mpa,
+            k_90: core.k_90,
+            at_angle_mpa: core.at_angle_mpa,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_embedment: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_embedment_input_init(out_input: *mut beamcraft_ec5_embedment_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: embedment strength of timber or a panel under a nail, screw, bolt or dowel.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_embedment(
+    input: *const beamcraft_ec5_embedment_input,
+    output: *mut beamcraft_ec5_embedment_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_embedment_input, beamcraft_ec5_embedment_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_embedment,
+        )
+    }
+}
+
+/// A fastener whose yield moment is computed.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_yield_moment_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter: of a nail, bolt or dowel; side of a square nail; effective diameter of a screw, mm. Range
+    /// 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Tensile strength of the steel or wire, f_u,k, MPa; 600 and more for nails. Range 0.01 to 2000.
+    pub tensile_strength_mpa: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_yield_moment_input {
+    type Core = beamcraft_core::Ec5YieldMomentInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        tensile_strength_mpa: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            tensile_strength_mpa: self.tensile_strength_mpa,
+        })
+    }
+}
+
+/// Characteristic yield moment of a fastener.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_yield_moment_output {
+    /// Factor of the equation: 0.3 for round sections, 0.45 for square and grooved nails.
+    pub shape_factor: f64,
+    /// Yield moment M_y,Rk (8.14, 8.30), N·mm.
+    pub yield_moment_nmm: f64,
+}
+
+impl Output for beamcraft_ec5_yield_moment_output {
+    type Core = beamcraft_core::Ec5YieldMoment;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { shape_factor: core.shape_factor, yield_moment_nmm: core.yield_moment_nmm }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_yield_moment: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_yield_moment_input_init(out_input: *mut beamcraft_ec5_yield_moment_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: yield moment of a nail, screw, bolt or dowel.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_yield_moment(
+    input: *const beamcraft_ec5_yield_moment_input,
+    output: *mut beamcraft_ec5_yield_moment_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_yield_moment_input, beamcraft_ec5_yield_moment_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_yield_moment,
+        )
+    }
+}
+
+/// Bit of shank_diameter_mm in `given` of beamcraft_ec5_screw_diameter_input.
+pub const BEAMCRAFT_EC5_SCREW_DIAMETER_INPUT_GIVEN_SHANK_DIAMETER_MM: u64 = 1;
+/// A screw loaded across its axis.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_screw_diameter_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Outer diameter of the thread, mm. Range 1 to 25.4.
+    pub thread_diameter_mm: f64,
+    /// Diameter at the thread root, mm. Range 1 to 25.4.
+    pub root_diameter_mm: f64,
+    /// Diameter of the smooth shank, mm; left out for a screw threaded to its head. Range 1 to 25.4.
+    /// Optional.
+    pub shank_diameter_mm: f64,
+    /// How far the smooth shank reaches into the member at the point, mm. Range 0 to 100000.
+    pub shank_in_point_member_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_screw_diameter_input {
+    type Core = beamcraft_core::Ec5ScrewDiameterInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        thread_diameter_mm: f64::NAN,
+        root_diameter_mm: f64::NAN,
+        shank_diameter_mm: 0.0,
+        shank_in_point_member_mm: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 48, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            thread_diameter_mm: self.thread_diameter_mm,
+            root_diameter_mm: self.root_diameter_mm,
+            shank_diameter_mm: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_SCREW_DIAMETER_INPUT_GIVEN_SHANK_DIAMETER_MM,
+                self.shank_diameter_mm,
+            ),
+            shank_in_point_member_mm: self.shank_in_point_member_mm,
+        })
+    }
+}
+
+/// Diameter of a screw in the equations for lateral load.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_screw_diameter_output {
+    /// What decides. One of BEAMCRAFT_EC5_SCREW_DIAMETER_RULE_*.
+    pub rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Effective diameter d_ef, mm; up to 6 mm the rules for nails apply, above it those for bolts.
+    pub effective_diameter_mm: f64,
+}
+
+impl Output for beamcraft_ec5_screw_diameter_output {
+    type Core = beamcraft_core::Ec5ScrewDiameter;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { rule: core.rule as u32, reserved_1: 0, effective_diameter_mm: core.effective_diameter_mm }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_screw_diameter: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_screw_diameter_input_init(out_input: *mut beamcraft_ec5_screw_diameter_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: effective diameter of a screw under lateral load.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_screw_diameter(
+    input: *const beamcraft_ec5_screw_diameter_input,
+    output: *mut beamcraft_ec5_screw_diameter_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_screw_diameter_input, beamcraft_ec5_screw_diameter_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_screw_diameter,
+        )
+    }
+}
+
+/// The Johansen part of a mode and what pulls against it.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_rope_effect_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Lateral capacity by the Johansen part alone, N. Range 0 to 10000000.
+    pub johansen_n: f64,
+    /// Characteristic capacity along the axis, F_ax,Rk, the lower of both ends, N; 0 when it is not known.
+    /// Range 0 to 10000000.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_rope_effect_input {
+    type Core = beamcraft_core::Ec5RopeEffectInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        johansen_n: f64::NAN,
+        axial_capacity_n: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            johansen_n: self.johansen_n,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Rope effect of a fastener.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_rope_effect_output {
+    /// A quarter of the capacity along the axis, N.
+    pub quarter_n: f64,
+    /// Most that may be added, as a share of the Johansen part.
+    pub cap_share: f64,
+    /// Most that may be added, N.
+    pub cap_n: f64,
+    /// What is added: the lesser of both, N.
+    pub rope_n: f64,
+    /// Johansen part and rope effect together, N.
+    pub total_n: f64,
+}
+
+impl Output for beamcraft_ec5_rope_effect_output {
+    type Core = beamcraft_core::Ec5RopeEffect;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            quarter_n: core.quarter_n,
+            cap_share: core.cap_share,
+            cap_n: core.cap_n,
+            rope_n: core.rope_n,
+            total_n: core.total_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_rope_effect: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_rope_effect_input_init(out_input: *mut beamcraft_ec5_rope_effect_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: what the pull along a bent fastener adds to its lateral capacity.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_rope_effect(
+    input: *const beamcraft_ec5_rope_effect_input,
+    output: *mut beamcraft_ec5_rope_effect_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_rope_effect_input, beamcraft_ec5_rope_effect_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_rope_effect,
+        )
+    }
+}
+
+/// A fastener through a head-side into a point-side member.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_single_shear_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the head-side member f_h,1,k at the angle of the force, MPa. Range 0.01 to
+    /// 2000.
+    pub head_side_mpa: f64,
+    /// Embedment strength of the point-side member f_h,2,k at the angle of the force, MPa. Range 0.01 to
+    /// 2000.
+    pub point_side_mpa: f64,
+    /// Thickness of the head-side member t_1, mm. Range 0.1 to 1000.
+    pub head_side_mm: f64,
+    /// Penetration into the point-side member t_2, mm. Range 0.1 to 1000.
+    pub point_side_mm: f64,
+    /// Characteristic capacity along the axis F_ax,Rk, the lower of both members, N; by default 0, no rope
+    /// effect, as the standard asks where it is not known. Range 0 to 10000000. Initially 0.0.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_single_shear_input {
+    type Core = beamcraft_core::Ec5SingleShearInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        yield_moment_nmm: f64::NAN,
+        head_side_mpa: f64::NAN,
+        point_side_mpa: f64::NAN,
+        head_side_mm: f64::NAN,
+        point_side_mm: f64::NAN,
+        axial_capacity_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 64, bits: 0 }, Size { bytes: 72, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            yield_moment_nmm: self.yield_moment_nmm,
+            head_side_mpa: self.head_side_mpa,
+            point_side_mpa: self.point_side_mpa,
+            head_side_mm: self.head_side_mm,
+            point_side_mm: self.point_side_mm,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Characteristic lateral capacity of one fastener in single shear, every mode shown.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_single_shear_output {
+    /// Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8).
+    pub beta: f64,
+    /// Johansen part of mode c, N.
+    pub c_johansen_n: f64,
+    /// Johansen part of mode d, N.
+    pub d_johansen_n: f64,
+    /// Johansen part of mode e, N.
+    pub e_johansen_n: f64,
+    /// Johansen part of mode f, N.
+    pub f_johansen_n: f64,
+    /// Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)).
+    pub rope_cap_share: f64,
+    /// Mode a (8.6), N.
+    pub a_n: f64,
+    /// Mode b (8.6), N.
+    pub b_n: f64,
+    /// Mode c with rope effect (8.6), N.
+    pub c_n: f64,
+    /// Mode d with rope effect (8.6), N.
+    pub d_n: f64,
+    /// Mode e with rope effect (8.6), N.
+    pub e_n: f64,
+    /// Mode f with rope effect (8.6), N.
+    pub f_n: f64,
+    /// Mode with the least capacity. One of BEAMCRAFT_EC5_SINGLE_SHEAR_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Characteristic lateral capacity F_v,Rk, the least of the modes, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_single_shear_output {
+    type Core = beamcraft_core::Ec5SingleShear;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            beta: core.beta,
+            c_johansen_n: core.c_johansen_n,
+            d_johansen_n: core.d_johansen_n,
+            e_johansen_n: core.e_johansen_n,
+            f_johansen_n: core.f_johansen_n,
+            rope_cap_share: core.rope_cap_share,
+            a_n: core.a_n,
+            b_n: core.b_n,
+            c_n: core.c_n,
+            d_n: core.d_n,
+            e_n: core.e_n,
+            f_n: core.f_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_1: 0,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_single_shear: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_single_shear_input_init(out_input: *mut beamcraft_ec5_single_shear_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: lateral capacity of a fastener in single shear between timber members, by every mode.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_single_shear(
+    input: *const beamcraft_ec5_single_shear_input,
+    output: *mut beamcraft_ec5_single_shear_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_single_shear_input, beamcraft_ec5_single_shear_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_single_shear,
+        )
+    }
+}
+
+/// A fastener through three members, the outer two alike.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_double_shear_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the outer members f_h,1,k at the angle of the force, MPa. Range 0.01 to 2000.
+    pub outer_mpa: f64,
+    /// Embedment strength of the middle member f_h,2,k at the angle of the force, MPa. Range 0.01 to 2000.
+    pub middle_mpa: f64,
+    /// Thickness of an outer member, the smaller of both and of the penetration at the point, t_1, mm.
+    /// Range 0.1 to 1000.
+    pub outer_mm: f64,
+    /// Thickness of the middle member t_2, mm. Range 0.1 to 1000.
+    pub middle_mm: f64,
+    /// Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+    /// 10000000. Initially 0.0.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_double_shear_input {
+    type Core = beamcraft_core::Ec5DoubleShearInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        yield_moment_nmm: f64::NAN,
+        outer_mpa: f64::NAN,
+        middle_mpa: f64::NAN,
+        outer_mm: f64::NAN,
+        middle_mm: f64::NAN,
+        axial_capacity_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 64, bits: 0 }, Size { bytes: 72, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            yield_moment_nmm: self.yield_moment_nmm,
+            outer_mpa: self.outer_mpa,
+            middle_mpa: self.middle_mpa,
+            outer_mm: self.outer_mm,
+            middle_mm: self.middle_mm,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Characteristic lateral capacity per shear plane of one fastener in double shear, every mode shown.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_double_shear_output {
+    /// Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8).
+    pub beta: f64,
+    /// Johansen part of mode j per shear plane, N.
+    pub j_johansen_n: f64,
+    /// Johansen part of mode k per shear plane, N.
+    pub k_johansen_n: f64,
+    /// Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)).
+    pub rope_cap_share: f64,
+    /// Mode g per shear plane (8.7), N.
+    pub g_n: f64,
+    /// Mode h per shear plane (8.7), N.
+    pub h_n: f64,
+    /// Mode j per shear plane with rope effect (8.7), N.
+    pub j_n: f64,
+    /// Mode k per shear plane with rope effect (8.7), N.
+    pub k_n: f64,
+    /// Mode with the least capacity. One of BEAMCRAFT_EC5_DOUBLE_SHEAR_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Characteristic lateral capacity F_v,Rk per shear plane, the least of the modes, N.
+    pub per_plane_n: f64,
+    /// Both shear planes together, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_double_shear_output {
+    type Core = beamcraft_core::Ec5DoubleShear;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            beta: core.beta,
+            j_johansen_n: core.j_johansen_n,
+            k_johansen_n: core.k_johansen_n,
+            rope_cap_share: core.rope_cap_share,
+            g_n: core.g_n,
+            h_n: core.h_n,
+            j_n: core.j_n,
+            k_n: core.k_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_1: 0,
+            per_plane_n: core.per_plane_n,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_double_shear: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_double_shear_input_init(out_input: *mut beamcraft_ec5_double_shear_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: lateral capacity of a fastener in double shear between timber members, by every mode.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_double_shear(
+    input: *const beamcraft_ec5_double_shear_input,
+    output: *mut beamcraft_ec5_double_shear_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_double_shear_input, beamcraft_ec5_double_shear_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_double_shear,
+        )
+    }
+}
+
+/// A fastener through a steel plate into timber.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_single_shear_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the timber f_h,k at the angle of the force, MPa. Range 0.01 to 2000.
+    pub embedment_mpa: f64,
+    /// Thickness of the timber or penetration into it t_1, mm. Range 0.1 to 1000.
+    pub timber_mm: f64,
+    /// Thickness of the plate, mm. Range 0.1 to 100.
+    pub plate_mm: f64,
+    /// Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plate counts as thin.
+    /// Range 0 to 500.
+    pub hole_clearance_mm: f64,
+    /// Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+    /// 10000000. Initially 0.0.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_steel_single_shear_input {
+    type Core = beamcraft_core::Ec5SteelSingleShearInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        yield_moment_nmm: f64::NAN,
+        embedment_mpa: f64::NAN,
+        timber_mm: f64::NAN,
+        plate_mm: f64::NAN,
+        hole_clearance_mm: f64::NAN,
+        axial_capacity_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 64, bits: 0 }, Size { bytes: 72, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            yield_moment_nmm: self.yield_moment_nmm,
+            embedment_mpa: self.embedment_mpa,
+            timber_mm: self.timber_mm,
+            plate_mm: self.plate_mm,
+            hole_clearance_mm: self.hole_clearance_mm,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Characteristic lateral capacity of one fastener between a steel plate and timber, every mode shown.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_single_shear_output {
+    /// How the plate holds the fastener (8.2.3(1)). One of BEAMCRAFT_EC5_PLATE_CLASS_*.
+    pub plate_class: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Share of the thick plate's value in the result, 0 to 1.
+    pub thick_share: f64,
+    /// Mode a, thin plate (8.9), N.
+    pub a_n: f64,
+    /// Mode b, thin plate, with rope effect (8.9), N.
+    pub b_n: f64,
+    /// Mode c, thick plate (8.10), N.
+    pub c_n: f64,
+    /// Mode d, thick plate, with rope effect (8.10), N.
+    pub d_n: f64,
+    /// Mode e, thick plate, with rope effect (8.10), N.
+    pub e_n: f64,
+    /// Governing mode if the plate were thin. One of BEAMCRAFT_EC5_STEEL_MODE_*.
+    pub thin_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Capacity if the plate were thin, N.
+    pub thin_n: f64,
+    /// Governing mode if the plate were thick. One of BEAMCRAFT_EC5_STEEL_MODE_*.
+    pub thick_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Capacity if the plate were thick, N.
+    pub thick_n: f64,
+    /// Characteristic lateral capacity F_v,Rk of this plate, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_steel_single_shear_output {
+    type Core = beamcraft_core::Ec5SteelSingleShear;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            plate_class: core.plate_class as u32,
+            reserved_1: 0,
+            thick_share: core.thick_share,
+            a_n: core.a_n,
+            b_n: core.b_n,
+            c_n: core.c_n,
+            d_n: core.d_n,
+            e_n: core.e_n,
+            thin_mode: core.thin_mode as u32,
+            reserved_2: 0,
+            thin_n: core.thin_n,
+            thick_mode: core.thick_mode as u32,
+            reserved_3: 0,
+            thick_n: core.thick_n,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_steel_single_shear: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_single_shear_input_init(
+    out_input: *mut beamcraft_ec5_steel_single_shear_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: lateral capacity of a fastener between a steel plate and timber, thin or thick.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_single_shear(
+    input: *const beamcraft_ec5_steel_single_shear_input,
+    output: *mut beamcraft_ec5_steel_single_shear_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_steel_single_shear_input, beamcraft_ec5_steel_single_shear_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_steel_single_shear,
+        )
+    }
+}
+
+/// A fastener through two timber members with a steel plate between them.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_central_plate_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the timber f_h,1,k at the angle of the force, MPa. Range 0.01 to 2000.
+    pub embedment_mpa: f64,
+    /// Thickness of the thinner timber member t_1, mm. Range 0.1 to 1000.
+    pub timber_mm: f64,
+    /// Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+    /// 10000000. Initially 0.0.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_steel_central_plate_input {
+    type Core = beamcraft_core::Ec5SteelCentralPlateInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        yield_moment_nmm: f64::NAN,
+        embedment_mpa: f64::NAN,
+        timber_mm: f64::NAN,
+        axial_capacity_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 48, bits: 0 }, Size { bytes: 56, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            yield_moment_nmm: self.yield_moment_nmm,
+            embedment_mpa: self.embedment_mpa,
+            timber_mm: self.timber_mm,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Characteristic lateral capacity per shear plane of one fastener through a steel plate in the middle.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_central_plate_output {
+    /// Mode f per shear plane (8.11), N.
+    pub f_n: f64,
+    /// Mode g per shear plane with rope effect (8.11), N.
+    pub g_n: f64,
+    /// Mode h per shear plane with rope effect (8.11), N.
+    pub h_n: f64,
+    /// Mode with the least capacity. One of BEAMCRAFT_EC5_STEEL_CENTRAL_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Characteristic lateral capacity F_v,Rk per shear plane, N.
+    pub per_plane_n: f64,
+    /// Both shear planes together, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_steel_central_plate_output {
+    type Core = beamcraft_core::Ec5SteelCentralPlate;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            f_n: core.f_n,
+            g_n: core.g_n,
+            h_n: core.h_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_1: 0,
+            per_plane_n: core.per_plane_n,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_steel_central_plate: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_central_plate_input_init(
+    out_input: *mut beamcraft_ec5_steel_central_plate_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: lateral capacity of a fastener through two timber members with a steel plate between
+/// them.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_central_plate(
+    input: *const beamcraft_ec5_steel_central_plate_input,
+    output: *mut beamcraft_ec5_steel_central_plate_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_steel_central_plate_input, beamcraft_ec5_steel_central_plate_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_steel_central_plate,
+        )
+    }
+}
+
+/// A fastener through a timber member between two steel plates.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_outer_plates_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; limits the rope effect. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic yield moment M_y,Rk, N·mm. Range 1 to 100000000.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the timber f_h,2,k at the angle of the force, MPa. Range 0.01 to 2000.
+    pub embedment_mpa: f64,
+    /// Thickness of the timber t_2, mm. Range 0.1 to 1000.
+    pub timber_mm: f64,
+    /// Thickness of a plate, mm. Range 0.1 to 100.
+    pub plate_mm: f64,
+    /// Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plates count as thin.
+    /// Range 0 to 500.
+    pub hole_clearance_mm: f64,
+    /// Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect. Range 0 to
+    /// 10000000. Initially 0.0.
+    pub axial_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_steel_outer_plates_input {
+    type Core = beamcraft_core::Ec5SteelOuterPlatesInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        yield_moment_nmm: f64::NAN,
+        embedment_mpa: f64::NAN,
+        timber_mm: f64::NAN,
+        plate_mm: f64::NAN,
+        hole_clearance_mm: f64::NAN,
+        axial_capacity_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 64, bits: 0 }, Size { bytes: 72, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            yield_moment_nmm: self.yield_moment_nmm,
+            embedment_mpa: self.embedment_mpa,
+            timber_mm: self.timber_mm,
+            plate_mm: self.plate_mm,
+            hole_clearance_mm: self.hole_clearance_mm,
+            axial_capacity_n: self.axial_capacity_n,
+        })
+    }
+}
+
+/// Characteristic lateral capacity per shear plane of one fastener through timber between two steel
+/// plates.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_steel_outer_plates_output {
+    /// How the plates hold the fastener (8.2.3(1)). One of BEAMCRAFT_EC5_PLATE_CLASS_*.
+    pub plate_class: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Share of the thick plates' value in the result, 0 to 1.
+    pub thick_share: f64,
+    /// Modes j and l, bearing of the timber, per shear plane (8.12, 8.13), N.
+    pub j_l_n: f64,
+    /// Mode k, thin plates, per shear plane with rope effect (8.12), N.
+    pub k_n: f64,
+    /// Mode m, thick plates, per shear plane with rope effect (8.13), N.
+    pub m_n: f64,
+    /// Governing mode if the plates were thin. One of BEAMCRAFT_EC5_STEEL_OUTER_MODE_*.
+    pub thin_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Capacity per shear plane if the plates were thin, N.
+    pub thin_n: f64,
+    /// Governing mode if the plates were thick. One of BEAMCRAFT_EC5_STEEL_OUTER_MODE_*.
+    pub thick_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Capacity per shear plane if the plates were thick, N.
+    pub thick_n: f64,
+    /// Characteristic lateral capacity F_v,Rk per shear plane of these plates, N.
+    pub per_plane_n: f64,
+    /// Both shear planes together, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_steel_outer_plates_output {
+    type Core = beamcraft_core::Ec5SteelOuterPlates;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            plate_class: core.plate_class as u32,
+            reserved_1: 0,
+            thick_share: core.thick_share,
+            j_l_n: core.j_l_n,
+            k_n: core.k_n,
+            m_n: core.m_n,
+            thin_mode: core.thin_mode as u32,
+            reserved_2: 0,
+            thin_n: core.thin_n,
+            thick_mode: core.thick_mode as u32,
+            reserved_3: 0,
+            thick_n: core.thick_n,
+            per_plane_n: core.per_plane_n,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_steel_outer_plates: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_outer_plates_input_init(
+    out_input: *mut beamcraft_ec5_steel_outer_plates_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: lateral capacity of a fastener through timber between two steel plates.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_steel_outer_plates(
+    input: *const beamcraft_ec5_steel_outer_plates_input,
+    output: *mut beamcraft_ec5_steel_outer_plates_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_steel_outer_plates_input, beamcraft_ec5_steel_outer_plates_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_steel_outer_plates,
+        )
+    }
+}
+
+/// Bit of declared_mpa in `given` of beamcraft_ec5_screw_withdrawal_input.
+pub const BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA: u64 = 1;
+/// Bit of declared_density_kg_m3 in `given` of beamcraft_ec5_screw_withdrawal_input.
+pub const BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_DENSITY_KG_M3: u64 = 2;
+/// Screws pulled out of wood.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_screw_withdrawal_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Outer diameter of the thread d, mm. Range 1 to 25.4.
+    pub thread_diameter_mm: f64,
+    /// Diameter at the thread root d_1, mm. Range 1 to 25.4.
+    pub root_diameter_mm: f64,
+    /// Thread in the point-side member l_ef, mm. Range 0.1 to 1000.
+    pub thread_length_mm: f64,
+    /// Characteristic density of the wood, kg/m3. Range 100 to 1500.
+    pub density_kg_m3: f64,
+    /// Angle between the screw's axis and the grain, degrees; 90 in side grain. Range 0 to 90.
+    pub axis_to_grain_deg: f64,
+    /// Number of screws that act together; by default 1. Range 1 to 10000. Initially 1.
+    pub count: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Declared withdrawal strength f_ax,k, MPa; left out the equation of the standard is used. Range 0.01
+    /// to 2000. Optional.
+    pub declared_mpa: f64,
+    /// Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it
+    /// is. Range 100 to 1500. Optional.
+    pub declared_density_kg_m3: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_screw_withdrawal_input {
+    type Core = beamcraft_core::Ec5ScrewWithdrawalInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        thread_diameter_mm: f64::NAN,
+        root_diameter_mm: f64::NAN,
+        thread_length_mm: f64::NAN,
+        density_kg_m3: f64::NAN,
+        axis_to_grain_deg: f64::NAN,
+        count: 1,
+        reserved_1: 0,
+        declared_mpa: 0.0,
+        declared_density_kg_m3: 0.0,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 56, bits: 0 },
+        Size { bytes: 64, bits: 0 },
+        Size { bytes: 72, bits: 1 },
+        Size { bytes: 80, bits: 3 },
+    ];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            thread_diameter_mm: self.thread_diameter_mm,
+            root_diameter_mm: self.root_diameter_mm,
+            thread_length_mm: self.thread_length_mm,
+            density_kg_m3: self.density_kg_m3,
+            axis_to_grain_deg: self.axis_to_grain_deg,
+            count: self.count,
+            declared_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA,
+                self.declared_mpa,
+            ),
+            declared_density_kg_m3: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_SCREW_WITHDRAWAL_INPUT_GIVEN_DECLARED_DENSITY_KG_M3,
+                self.declared_density_kg_m3,
+            ),
+        })
+    }
+}
+
+/// Characteristic withdrawal capacity of screws.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_screw_withdrawal_output {
+    /// Where the strength comes from. One of BEAMCRAFT_EC5_WITHDRAWAL_RULE_*.
+    pub rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Withdrawal strength f_ax,k across the grain (8.39 or declared), MPa.
+    pub withdrawal_mpa: f64,
+    /// Factor k_d for thin screws (8.40); 1 for a declared strength.
+    pub k_d: f64,
+    /// Factor for the angle of the axis to the grain, 1 / (1.2 cos² + sin²) (8.38).
+    pub angle_factor: f64,
+    /// Factor for the density, (rho_k / rho_a)^0.8 (8.40a); 1 where it does not apply.
+    pub density_factor: f64,
+    /// Effective number n^0.9 (8.41).
+    pub effective_number: f64,
+    /// Capacity of one screw, N.
+    pub per_screw_n: f64,
+    /// Capacity F_ax,k,Rk of all together, N.
+    pub capacity_n: f64,
+    /// Least thread in the point-side member, 6 d (8.7.2(3)), mm.
+    pub required_thread_mm: f64,
+    /// Whether the thread in the member is at least that. One of BEAMCRAFT_OUTCOME_*.
+    pub penetration: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+}
+
+impl Output for beamcraft_ec5_screw_withdrawal_output {
+    type Core = beamcraft_core::Ec5ScrewWithdrawal;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            rule: core.rule as u32,
+            reserved_1: 0,
+            withdrawal_mpa: core.withdrawal_mpa,
+            k_d: core.k_d,
+            angle_factor: core.angle_factor,
+            density_factor: core.density_factor,
+            effective_number: core.effective_number,
+            per_screw_n: core.per_screw_n,
+            capacity_n: core.capacity_n,
+            required_thread_mm: core.required_thread_mm,
+            penetration: core.penetration as u32,
+            reserved_2: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_screw_withdrawal: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_screw_withdrawal_input_init(
+    out_input: *mut beamcraft_ec5_screw_withdrawal_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: withdrawal capacity of screws along their axis.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_screw_withdrawal(
+    input: *const beamcraft_ec5_screw_withdrawal_input,
+    output: *mut beamcraft_ec5_screw_withdrawal_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_screw_withdrawal_input, beamcraft_ec5_screw_withdrawal_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_screw_withdrawal,
+        )
+    }
+}
+
+/// Bit of declared_mpa in `given` of beamcraft_ec5_nail_withdrawal_input.
+pub const BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA: u64 = 1;
+/// Bit of declared_head_mpa in `given` of beamcraft_ec5_nail_withdrawal_input.
+pub const BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_HEAD_MPA: u64 = 2;
+/// A nail pulled along its axis.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_nail_withdrawal_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Kind of nail. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Diameter d, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Diameter of the head d_h, mm. Range 1 to 100.
+    pub head_diameter_mm: f64,
+    /// Penetration at the point, of a ringed nail the ringed part, t_pen, mm. Range 0.1 to 1000.
+    pub penetration_mm: f64,
+    /// Thickness of the member under the head t, mm. Range 0.1 to 1000.
+    pub head_side_mm: f64,
+    /// Characteristic density of the wood at the point, kg/m3. Range 100 to 1500.
+    pub density_kg_m3: f64,
+    /// Characteristic density of the wood under the head, kg/m3. Range 100 to 1500.
+    pub head_side_density_kg_m3: f64,
+    /// Moisture of the timber when the nail is driven; dry by default, as indoor joinery is. One of
+    /// BEAMCRAFT_EC5_NAIL_TIMBER_*. Initially BEAMCRAFT_EC5_NAIL_TIMBER_DRY.
+    pub timber: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Declared withdrawal strength f_ax,k, MPa; left out that of smooth nails is used. Range 0.01 to 2000.
+    /// Optional.
+    pub declared_mpa: f64,
+    /// Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used. Range 0.01 to
+    /// 2000. Optional.
+    pub declared_head_mpa: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_nail_withdrawal_input {
+    type Core = beamcraft_core::Ec5NailWithdrawalInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        diameter_mm: f64::NAN,
+        head_diameter_mm: f64::NAN,
+        penetration_mm: f64::NAN,
+        head_side_mm: f64::NAN,
+        density_kg_m3: f64::NAN,
+        head_side_density_kg_m3: f64::NAN,
+        timber: choices::BEAMCRAFT_EC5_NAIL_TIMBER_DRY,
+        reserved_2: 0,
+        declared_mpa: 0.0,
+        declared_head_mpa: 0.0,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 72, bits: 0 },
+        Size { bytes: 80, bits: 0 },
+        Size { bytes: 88, bits: 1 },
+        Size { bytes: 96, bits: 3 },
+    ];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        record::reserved("reserved_2", self.reserved_2)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            diameter_mm: self.diameter_mm,
+            head_diameter_mm: self.head_diameter_mm,
+            penetration_mm: self.penetration_mm,
+            head_side_mm: self.head_side_mm,
+            density_kg_m3: self.density_kg_m3,
+            head_side_density_kg_m3: self.head_side_density_kg_m3,
+            timber: choices::ec5_nail_timber("timber", self.timber)?,
+            declared_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_MPA,
+                self.declared_mpa,
+            ),
+            declared_head_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_NAIL_WITHDRAWAL_INPUT_GIVEN_DECLARED_HEAD_MPA,
+                self.declared_head_mpa,
+            ),
+        })
+    }
+}
+
+/// Characteristic capacity of a nail along its axis.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_nail_withdrawal_output {
+    /// Withdrawal strength f_ax,k (8.25 or declared), MPa.
+    pub withdrawal_mpa: f64,
+    /// Pull-through strength f_head,k (8.26 or declared), MPa.
+    pub head_mpa: f64,
+    /// Withdrawal capacity per mm of penetration, f_ax,k d, N per mm.
+    pub withdrawal_n_per_mm: f64,
+    /// Factor for timber that dries under load (8.3.2(8)).
+    pub drying_factor: f64,
+    /// Factor for a short penetration (8.3.2(7)); 0 below the least penetration.
+    pub penetration_factor: f64,
+    /// Capacity at the point, all factors in, N.
+    pub point_n: f64,
+    /// Capacity at the head, with the shank in the member under it where the nail is smooth, all factors
+    /// in, N.
+    pub head_n: f64,
+    /// End that gives in first. One of BEAMCRAFT_EC5_AXIAL_PART_*.
+    pub governing_part: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Capacity F_ax,Rk along the axis, N.
+    pub capacity_n: f64,
+    /// Least penetration: 8 d for smooth nails, 6 d for others (8.3.1.2), mm.
+    pub required_penetration_mm: f64,
+    /// Whether the penetration is at least that. One of BEAMCRAFT_OUTCOME_*.
+    pub penetration: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+}
+
+impl Output for beamcraft_ec5_nail_withdrawal_output {
+    type Core = beamcraft_core::Ec5NailWithdrawal;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            withdrawal_mpa: core.withdrawal_mpa,
+            head_mpa: core.head_mpa,
+            withdrawal_n_per_mm: core.withdrawal_n_per_mm,
+            drying_factor: core.drying_factor,
+            penetration_factor: core.penetration_factor,
+            point_n: core.point_n,
+            head_n: core.head_n,
+            governing_part: core.governing_part as u32,
+            reserved_1: 0,
+            capacity_n: core.capacity_n,
+            required_penetration_mm: core.required_penetration_mm,
+            penetration: core.penetration as u32,
+            reserved_2: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_nail_withdrawal: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_nail_withdrawal_input_init(out_input: *mut beamcraft_ec5_nail_withdrawal_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: capacity of a nail along its axis, at the point and at the head.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_nail_withdrawal(
+    input: *const beamcraft_ec5_nail_withdrawal_input,
+    output: *mut beamcraft_ec5_nail_withdrawal_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_nail_withdrawal_input, beamcraft_ec5_nail_withdrawal_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_nail_withdrawal,
+        )
+    }
+}
+
+/// Bit of declared_mpa in `given` of beamcraft_ec5_head_pull_through_input.
+pub const BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_MPA: u64 = 1;
+/// Bit of declared_density_kg_m3 in `given` of beamcraft_ec5_head_pull_through_input.
+pub const BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_DENSITY_KG_M3: u64 = 2;
+/// Heads drawn into the member under them.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_head_pull_through_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Diameter of the head or of the washer under it d_h, mm. Range 1 to 100.
+    pub head_diameter_mm: f64,
+    /// Characteristic density of the member under the head, kg/m3. Range 100 to 1500.
+    pub density_kg_m3: f64,
+    /// Number of screws that act together; by default 1. Range 1 to 10000. Initially 1.
+    pub count: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used, a low value.
+    /// Range 0.01 to 2000. Optional.
+    pub declared_mpa: f64,
+    /// Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it
+    /// is. Range 100 to 1500. Optional.
+    pub declared_density_kg_m3: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_head_pull_through_input {
+    type Core = beamcraft_core::Ec5HeadPullThroughInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        head_diameter_mm: f64::NAN,
+        density_kg_m3: f64::NAN,
+        count: 1,
+        reserved_1: 0,
+        declared_mpa: 0.0,
+        declared_density_kg_m3: 0.0,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 32, bits: 0 },
+        Size { bytes: 40, bits: 0 },
+        Size { bytes: 48, bits: 1 },
+        Size { bytes: 56, bits: 3 },
+    ];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            head_diameter_mm: self.head_diameter_mm,
+            density_kg_m3: self.density_kg_m3,
+            count: self.count,
+            declared_mpa: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_MPA,
+                self.declared_mpa,
+            ),
+            declared_density_kg_m3: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_HEAD_PULL_THROUGH_INPUT_GIVEN_DECLARED_DENSITY_KG_M3,
+                self.declared_density_kg_m3,
+            ),
+        })
+    }
+}
+
+/// Characteristic pull-through capacity of heads.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_head_pull_through_output {
+    /// Pull-through strength f_head,k (8.26 or declared), MPa.
+    pub head_mpa: f64,
+    /// Factor for the density, (rho_k / rho_a)^0.8 (8.40b); 1 where it does not apply.
+    pub density_factor: f64,
+    /// Effective number n^0.9 (8.41).
+    pub effective_number: f64,
+    /// Capacity of one head, N.
+    pub per_head_n: f64,
+    /// Capacity of all together, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_head_pull_through_output {
+    type Core = beamcraft_core::Ec5HeadPullThrough;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            head_mpa: core.head_mpa,
+            density_factor: core.density_factor,
+            effective_number: core.effective_number,
+            per_head_n: core.per_head_n,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_head_pull_through: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_head_pull_through_input_init(
+    out_input: *mut beamcraft_ec5_head_pull_through_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: capacity of screw heads against being drawn through the member under them.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_head_pull_through(
+    input: *const beamcraft_ec5_head_pull_through_input,
+    output: *mut beamcraft_ec5_head_pull_through_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_head_pull_through_input, beamcraft_ec5_head_pull_through_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_head_pull_through,
+        )
+    }
+}
+
+/// A bolt pulled along its axis.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_washer_pull_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Tensile capacity of the bolt, N. Range 0 to 10000000.
+    pub bolt_tension_n: f64,
+    /// Area of the washer that bears on the wood, hole taken off, mm2. Range 1 to 1000000.
+    pub washer_area_mm2: f64,
+    /// Compressive strength of the wood across the grain f_c,90,k, MPa. Range 0.01 to 2000.
+    pub compression_across_mpa: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_washer_pull_input {
+    type Core = beamcraft_core::Ec5WasherPullInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        bolt_tension_n: f64::NAN,
+        washer_area_mm2: f64::NAN,
+        compression_across_mpa: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            bolt_tension_n: self.bolt_tension_n,
+            washer_area_mm2: self.washer_area_mm2,
+            compression_across_mpa: self.compression_across_mpa,
+        })
+    }
+}
+
+/// Characteristic capacity of a bolt along its axis.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_washer_pull_output {
+    /// Capacity of the wood under the washer, N.
+    pub washer_n: f64,
+    /// What gives in first. One of BEAMCRAFT_EC5_WASHER_PART_*.
+    pub governing_part: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Capacity F_ax,Rk, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_washer_pull_output {
+    type Core = beamcraft_core::Ec5WasherPull;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            washer_n: core.washer_n,
+            governing_part: core.governing_part as u32,
+            reserved_1: 0,
+            capacity_n: core.capacity_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_washer_pull: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_washer_pull_input_init(out_input: *mut beamcraft_ec5_washer_pull_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: capacity of a bolt along its axis, its steel or the wood under the washer.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_washer_pull(
+    input: *const beamcraft_ec5_washer_pull_input,
+    output: *mut beamcraft_ec5_washer_pull_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_washer_pull_input, beamcraft_ec5_washer_pull_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_washer_pull,
+        )
+    }
+}
+
+/// A fastener loaded across and along its axis.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_combined_load_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener; decides the equation. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Design load along the axis F_ax,Ed, N. Range 0 to 10000000.
+    pub axial_n: f64,
+    /// Design load across the axis F_v,Ed, N. Range 0 to 10000000.
+    pub lateral_n: f64,
+    /// Design capacity along the axis F_ax,Rd, N. Range 0.001 to 10000000.
+    pub axial_capacity_n: f64,
+    /// Design capacity across the axis F_v,Rd, N. Range 0.001 to 10000000.
+    pub lateral_capacity_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_combined_load_input {
+    type Core = beamcraft_core::Ec5CombinedLoadInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        axial_n: f64::NAN,
+        lateral_n: f64::NAN,
+        axial_capacity_n: f64::NAN,
+        lateral_capacity_n: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            axial_n: self.axial_n,
+            lateral_n: self.lateral_n,
+            axial_capacity_n: self.axial_capacity_n,
+            lateral_capacity_n: self.lateral_capacity_n,
+        })
+    }
+}
+
+/// Use of a fastener under both loads.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_combined_load_output {
+    /// Equation that applies. One of BEAMCRAFT_EC5_COMBINED_RULE_*.
+    pub rule: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Axial load over its capacity.
+    pub axial_share: f64,
+    /// Lateral load over its capacity.
+    pub lateral_share: f64,
+    /// Left side of the equation; 1 is the limit.
+    pub interaction: f64,
+    /// Factor by which both loads are used: the interaction for the linear equation, its root for the
+    /// quadratic one.
+    pub utilisation: f64,
+}
+
+impl Output for beamcraft_ec5_combined_load_output {
+    type Core = beamcraft_core::Ec5CombinedLoad;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            rule: core.rule as u32,
+            reserved_1: 0,
+            axial_share: core.axial_share,
+            lateral_share: core.lateral_share,
+            interaction: core.interaction,
+            utilisation: core.utilisation,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_combined_load: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_combined_load_input_init(out_input: *mut beamcraft_ec5_combined_load_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: use of a fastener under axial and lateral load at once.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_combined_load(
+    input: *const beamcraft_ec5_combined_load_input,
+    output: *mut beamcraft_ec5_combined_load_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_combined_load_input, beamcraft_ec5_combined_load_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_combined_load,
+        )
+    }
+}
+
+/// A row of fasteners along the grain.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_effective_number_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Whether the holes are predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*.
+    pub hole: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Number of fasteners in the row. Range 1 to 10000.
+    pub count: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Spacing along the grain a_1, mm. Range 1 to 10000.
+    pub spacing_mm: f64,
+    /// Whether they stand on one line; by default they do. One of BEAMCRAFT_EC5_ROW_STAGGER_*. Initially
+    /// BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE.
+    pub stagger: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and
+    /// dowels: nails are checked with the part of the force along the grain. Range 0 to 90. Initially 0.0.
+    pub angle_to_grain_deg: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_effective_number_input {
+    type Core = beamcraft_core::Ec5EffectiveNumberInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        hole: u32::MAX,
+        diameter_mm: f64::NAN,
+        count: u32::MAX,
+        reserved_1: 0,
+        spacing_mm: f64::NAN,
+        stagger: choices::BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE,
+        reserved_2: 0,
+        angle_to_grain_deg: 0.0,
+    };
+    const SIZES: &'static [Size] =
+        &[Size { bytes: 40, bits: 0 }, Size { bytes: 48, bits: 0 }, Size { bytes: 56, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        record::reserved("reserved_2", self.reserved_2)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            hole: choices::ec5_hole("hole", self.hole)?,
+            diameter_mm: self.diameter_mm,
+            count: self.count,
+            spacing_mm: self.spacing_mm,
+            stagger: choices::ec5_row_stagger("stagger", self.stagger)?,
+            angle_to_grain_deg: self.angle_to_grain_deg,
+        })
+    }
+}
+
+/// Effective number of a row.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_effective_number_output {
+    /// Exponent k_ef of nails (Table 8.1); 0.9 for bolts.
+    pub exponent: f64,
+    /// Effective number for a force along the grain.
+    pub along_grain: f64,
+    /// Effective number n_ef at the angle of the force.
+    pub effective_number: f64,
+}
+
+impl Output for beamcraft_ec5_effective_number_output {
+    type Core = beamcraft_core::Ec5EffectiveNumber;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { exponent: core.exponent, along_grain: core.along_grain, effective_number: core.effective_number }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_effective_number: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_effective_number_input_init(
+    out_input: *mut beamcraft_ec5_effective_number_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: effective number of fasteners in a row along the grain.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_effective_number(
+    input: *const beamcraft_ec5_effective_number_input,
+    output: *mut beamcraft_ec5_effective_number_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_effective_number_input, beamcraft_ec5_effective_number_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_effective_number,
+        )
+    }
+}
+
+/// A fastener whose distances are looked up.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_spacing_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Whether the holes are predrilled; only nails and thin screws ask. One of BEAMCRAFT_EC5_HOLE_*.
+    pub hole: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Characteristic density of the timber, kg/m3. Range 100 to 1500.
+    pub density_kg_m3: f64,
+    /// Angle between force and grain, 0 to 90 degrees, whichever way the force points. Range 0 to 90.
+    pub angle_to_grain_deg: f64,
+    /// What the timber is joined to; timber by default, the wider spacing. One of
+    /// BEAMCRAFT_EC5_JOINT_PARTNER_*. Initially BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER.
+    pub partner: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_spacing_input {
+    type Core = beamcraft_core::Ec5SpacingInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        hole: u32::MAX,
+        diameter_mm: f64::NAN,
+        density_kg_m3: f64::NAN,
+        angle_to_grain_deg: f64::NAN,
+        partner: choices::BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER,
+        reserved_1: 0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 40, bits: 0 }, Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            hole: choices::ec5_hole("hole", self.hole)?,
+            diameter_mm: self.diameter_mm,
+            density_kg_m3: self.density_kg_m3,
+            angle_to_grain_deg: self.angle_to_grain_deg,
+            partner: choices::ec5_joint_partner("partner", self.partner)?,
+        })
+    }
+}
+
+/// Least distances of fasteners loaded laterally.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_spacing_output {
+    /// Table that applies. One of BEAMCRAFT_EC5_SPACING_TABLE_*.
+    pub table: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Spacing along the grain a_1, mm.
+    pub a1_mm: f64,
+    /// Spacing across the grain a_2, mm.
+    pub a2_mm: f64,
+    /// Distance to a loaded end a_3,t, mm.
+    pub a3_loaded_mm: f64,
+    /// Distance to an unloaded end a_3,c, mm.
+    pub a3_unloaded_mm: f64,
+    /// Distance to a loaded edge a_4,t, mm.
+    pub a4_loaded_mm: f64,
+    /// Distance to an unloaded edge a_4,c, mm.
+    pub a4_unloaded_mm: f64,
+    /// Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
+    pub least_timber_mm: f64,
+}
+
+impl Output for beamcraft_ec5_spacing_output {
+    type Core = beamcraft_core::Ec5Spacing;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            table: core.table as u32,
+            reserved_1: 0,
+            a1_mm: core.a1_mm,
+            a2_mm: core.a2_mm,
+            a3_loaded_mm: core.a3_loaded_mm,
+            a3_unloaded_mm: core.a3_unloaded_mm,
+            a4_loaded_mm: core.a4_loaded_mm,
+            a4_unloaded_mm: core.a4_unloaded_mm,
+            least_timber_mm: core.least_timber_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_spacing: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_spacing_input_init(out_input: *mut beamcraft_ec5_spacing_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: least spacings, end and edge distances of fasteners loaded laterally.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_spacing(
+    input: *const beamcraft_ec5_spacing_input,
+    output: *mut beamcraft_ec5_spacing_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_spacing_input, beamcraft_ec5_spacing_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_spacing,
+        )
+    }
+}
+
+/// A screw loaded along its axis.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_axial_screw_spacing_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Outer diameter of the thread, mm. Range 1 to 25.4.
+    pub thread_diameter_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_axial_screw_spacing_input {
+    type Core = beamcraft_core::Ec5AxialScrewSpacingInput;
+    const INITIAL: Self = Self { struct_size: size_of::<Self>() as u64, thread_diameter_mm: f64::NAN };
+    const SIZES: &'static [Size] = &[Size { bytes: 16, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core { thread_diameter_mm: self.thread_diameter_mm })
+    }
+}
+
+/// Least distances of screws loaded along their axis.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_axial_screw_spacing_output {
+    /// Spacing in a plane parallel to the grain a_1, mm.
+    pub a1_mm: f64,
+    /// Spacing perpendicular to that plane a_2, mm.
+    pub a2_mm: f64,
+    /// Distance of the centre of the thread to the end a_1,CG, mm.
+    pub end_mm: f64,
+    /// Distance of the centre of the thread to the edge a_2,CG, mm.
+    pub edge_mm: f64,
+    /// Least thickness of the timber, mm.
+    pub least_timber_mm: f64,
+    /// Least thread in the point-side member, mm.
+    pub least_thread_mm: f64,
+}
+
+impl Output for beamcraft_ec5_axial_screw_spacing_output {
+    type Core = beamcraft_core::Ec5AxialScrewSpacing;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            a1_mm: core.a1_mm,
+            a2_mm: core.a2_mm,
+            end_mm: core.end_mm,
+            edge_mm: core.edge_mm,
+            least_timber_mm: core.least_timber_mm,
+            least_thread_mm: core.least_thread_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_axial_screw_spacing: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_axial_screw_spacing_input_init(
+    out_input: *mut beamcraft_ec5_axial_screw_spacing_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: least spacings, end and edge distances of screws loaded along their axis.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_axial_screw_spacing(
+    input: *const beamcraft_ec5_axial_screw_spacing_input,
+    output: *mut beamcraft_ec5_axial_screw_spacing_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_axial_screw_spacing_input, beamcraft_ec5_axial_screw_spacing_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_axial_screw_spacing,
+        )
+    }
+}
+
+/// A beam that a connection pulls across the grain.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_splitting_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Thickness of the member b, mm. Range 10 to 2000.
+    pub width_mm: f64,
+    /// Depth of the member h, mm. Range 10 to 2000.
+    pub depth_mm: f64,
+    /// Distance from the loaded edge to the farthest fastener h_e, mm. Range 0.1 to 1000.
+    pub loaded_edge_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_splitting_input {
+    type Core = beamcraft_core::Ec5SplittingInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        width_mm: f64::NAN,
+        depth_mm: f64::NAN,
+        loaded_edge_mm: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core { width_mm: self.width_mm, depth_mm: self.depth_mm, loaded_edge_mm: self.loaded_edge_mm })
+    }
+}
+
+/// Characteristic splitting capacity.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_splitting_output {
+    /// Splitting capacity F_90,Rk (8.4); to be compared with the shear force on either side of the
+    /// connection, N.
+    pub capacity_n: f64,
+}
+
+impl Output for beamcraft_ec5_splitting_output {
+    type Core = beamcraft_core::Ec5Splitting;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { capacity_n: core.capacity_n }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_splitting: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_splitting_input_init(out_input: *mut beamcraft_ec5_splitting_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: splitting capacity of a member loaded across the grain by a connection.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_splitting(
+    input: *const beamcraft_ec5_splitting_input,
+    output: *mut beamcraft_ec5_splitting_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_splitting_input, beamcraft_ec5_splitting_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_splitting,
+        )
+    }
+}
+
+/// A characteristic capacity and what it is used for.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_design_value_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Characteristic capacity of one fastener R_k, N. Range 0 to 10000000.
+    pub characteristic_n: f64,
+    /// Effective number of fasteners; by default 1. Range 0.1 to 10000. Initially 1.0.
+    pub effective_number: f64,
+    /// Material of one member. One of BEAMCRAFT_EC5_MATERIAL_*.
+    pub first_material: u32,
+    /// Material of the other member; the same for two like members. One of BEAMCRAFT_EC5_MATERIAL_*.
+    pub second_material: u32,
+    /// Service class. One of BEAMCRAFT_EC5_SERVICE_CLASS_*.
+    pub service_class: u32,
+    /// Load-duration class of the shortest load. One of BEAMCRAFT_EC5_LOAD_DURATION_*.
+    pub load_duration: u32,
+    /// Partial factor gamma_M; by default 1.3, which the standard recommends for connections. The national
+    /// annex may choose another. Range 1 to 2. Initially 1.3.
+    pub gamma_m: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_design_value_input {
+    type Core = beamcraft_core::Ec5DesignValueInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        characteristic_n: f64::NAN,
+        effective_number: 1.0,
+        first_material: u32::MAX,
+        second_material: u32::MAX,
+        service_class: u32::MAX,
+        load_duration: u32::MAX,
+        gamma_m: 1.3,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 40, bits: 0 }, Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            characteristic_n: self.characteristic_n,
+            effective_number: self.effective_number,
+            first_material: choices::ec5_material("first_material", self.first_material)?,
+            second_material: choices::ec5_material("second_material", self.second_material)?,
+            service_class: choices::ec5_service_class("service_class", self.service_class)?,
+            load_duration: choices::ec5_load_duration("load_duration", self.load_duration)?,
+            gamma_m: self.gamma_m,
+        })
+    }
+}
+
+/// Design value of a capacity.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_design_value_output {
+    /// k_mod of the first material (Table 3.1).
+    pub first_k_mod: f64,
+    /// k_mod of the second material (Table 3.1).
+    pub second_k_mod: f64,
+    /// k_mod of the joint, the geometric mean of both (2.6).
+    pub k_mod: f64,
+    /// Partial factor that was applied.
+    pub gamma_m: f64,
+    /// Characteristic capacity of all fasteners, N.
+    pub characteristic_n: f64,
+    /// Design capacity R_d (2.17), N.
+    pub design_n: f64,
+}
+
+impl Output for beamcraft_ec5_design_value_output {
+    type Core = beamcraft_core::Ec5DesignValue;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            first_k_mod: core.first_k_mod,
+            second_k_mod: core.second_k_mod,
+            k_mod: core.k_mod,
+            gamma_m: core.gamma_m,
+            characteristic_n: core.characteristic_n,
+            design_n: core.design_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_design_value: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_design_value_input_init(out_input: *mut beamcraft_ec5_design_value_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: design value of a connection by service class, load duration and partial factor.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_design_value(
+    input: *const beamcraft_ec5_design_value_input,
+    output: *mut beamcraft_ec5_design_value_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_design_value_input, beamcraft_ec5_design_value_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_design_value,
+        )
+    }
+}
+
+/// A steel dowel in softwood.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_german_dowel_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Diameter, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Tensile strength of the steel f_u,k, MPa; 360 for S235. Range 0.01 to 2000.
+    pub tensile_strength_mpa: f64,
+    /// Characteristic density of the side members, also of timber beside steel, kg/m3. Range 100 to 1500.
+    pub side_density_kg_m3: f64,
+    /// Angle between force and grain in the side members, degrees. Range 0 to 90.
+    pub side_angle_to_grain_deg: f64,
+    /// Characteristic density of the middle or other member, kg/m3. Range 100 to 1500.
+    pub main_density_kg_m3: f64,
+    /// Angle between force and grain in the middle or other member, degrees. Range 0 to 90.
+    pub main_angle_to_grain_deg: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_german_dowel_input {
+    type Core = beamcraft_core::Ec5GermanDowelInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        diameter_mm: f64::NAN,
+        tensile_strength_mpa: f64::NAN,
+        side_density_kg_m3: f64::NAN,
+        side_angle_to_grain_deg: f64::NAN,
+        main_density_kg_m3: f64::NAN,
+        main_angle_to_grain_deg: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 56, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            diameter_mm: self.diameter_mm,
+            tensile_strength_mpa: self.tensile_strength_mpa,
+            side_density_kg_m3: self.side_density_kg_m3,
+            side_angle_to_grain_deg: self.side_angle_to_grain_deg,
+            main_density_kg_m3: self.main_density_kg_m3,
+            main_angle_to_grain_deg: self.main_angle_to_grain_deg,
+        })
+    }
+}
+
+/// Capacities of a dowel by the simplified method, with the thicknesses they need.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_german_dowel_output {
+    /// Yield moment, N·mm.
+    pub yield_moment_nmm: f64,
+    /// Embedment strength of the side members, MPa.
+    pub side_mpa: f64,
+    /// Embedment strength of the middle or other member, MPa.
+    pub main_mpa: f64,
+    /// Timber to timber: capacity F_v,Rk per shear plane, N.
+    pub timber_n: f64,
+    /// Timber to timber: thickness needed of a side member, mm.
+    pub side_needed_mm: f64,
+    /// Timber to timber, single shear: thickness needed of the other member, mm.
+    pub other_needed_mm: f64,
+    /// Timber to timber, double shear: thickness needed of the middle member, mm.
+    pub middle_needed_mm: f64,
+    /// The same for a side member, rounded up as tables print it, mm.
+    pub side_needed_whole_mm: f64,
+    /// The same for the other member in single shear, rounded up, mm.
+    pub other_needed_whole_mm: f64,
+    /// The same for the middle member, rounded up, mm.
+    pub middle_needed_whole_mm: f64,
+    /// Side timber with thick steel plates or a steel plate in a slot: capacity per shear plane, N.
+    pub steel_thick_n: f64,
+    /// Thickness of the timber needed for it, rounded up, mm.
+    pub steel_thick_needed_whole_mm: f64,
+    /// Side timber with thin steel plates: capacity per shear plane, N.
+    pub steel_thin_n: f64,
+    /// Thickness of the timber needed for it in single shear, rounded up, mm.
+    pub steel_thin_needed_whole_mm: f64,
+    /// Thickness needed of timber between two thin steel plates, rounded up, mm.
+    pub steel_thin_middle_needed_whole_mm: f64,
+}
+
+impl Output for beamcraft_ec5_german_dowel_output {
+    type Core = beamcraft_core::Ec5GermanDowel;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            yield_moment_nmm: core.yield_moment_nmm,
+            side_mpa: core.side_mpa,
+            main_mpa: core.main_mpa,
+            timber_n: core.timber_n,
+            side_needed_mm: core.side_needed_mm,
+            other_needed_mm: core.other_needed_mm,
+            middle_needed_mm: core.middle_needed_mm,
+            side_needed_whole_mm: core.side_needed_whole_mm,
+            other_needed_whole_mm: core.other_needed_whole_mm,
+            middle_needed_whole_mm: core.middle_needed_whole_mm,
+            steel_thick_n: core.steel_thick_n,
+            steel_thick_needed_whole_mm: core.steel_thick_needed_whole_mm,
+            steel_thin_n: core.steel_thin_n,
+            steel_thin_needed_whole_mm: core.steel_thin_needed_whole_mm,
+            steel_thin_middle_needed_whole_mm: core.steel_thin_middle_needed_whole_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_german_dowel: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_german_dowel_input_init(out_input: *mut beamcraft_ec5_german_dowel_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5, German annex: capacity of a steel dowel by the simplified method and the thicknesses it
+/// needs.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_german_dowel(
+    input: *const beamcraft_ec5_german_dowel_input,
+    output: *mut beamcraft_ec5_german_dowel_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_german_dowel_input, beamcraft_ec5_german_dowel_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_german_dowel,
+        )
+    }
+}
+
+/// Bit of most_spacing_mm in `given` of beamcraft_screw_count_input.
+pub const BEAMCRAFT_SCREW_COUNT_INPUT_GIVEN_MOST_SPACING_MM: u64 = 1;
+/// A load for a row of screws.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_screw_count_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Lateral load on all screws together, N. Range 0 to 10000000.
+    pub lateral_n: f64,
+    /// Withdrawal load on all screws together, N. Range 0 to 10000000.
+    pub withdrawal_n: f64,
+    /// Adjusted lateral capacity of one screw, N. Range 0.001 to 10000000.
+    pub lateral_capacity_n: f64,
+    /// Adjusted withdrawal capacity of one screw, the lesser of thread and head, N. Range 0.001 to
+    /// 10000000.
+    pub withdrawal_capacity_n: f64,
+    /// Largest share over the even share, from `fastener_group` for an eccentric load; 1 by default. Range
+    /// 1 to 100. Initially 1.0.
+    pub unevenness: f64,
+    /// Least number of screws; 2 by default, so that the part cannot turn (common practice). Range 1 to
+    /// 1000. Initially 2.
+    pub least_count: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Length of the part along the row, mm. Range 0 to 100000.
+    pub row_length_mm: f64,
+    /// Distance of the first and the last screw from the ends of the part, mm. Range 0 to 100000.
+    pub end_distance_mm: f64,
+    /// Least spacing of the screws, such as that of `geometry_factor`, mm. Range 10 to 10000.
+    pub least_spacing_mm: f64,
+    /// Largest spacing wanted, mm; left out there is none. Range 10 to 10000. Optional.
+    pub most_spacing_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_screw_count_input {
+    type Core = beamcraft_core::ScrewCountInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        lateral_n: f64::NAN,
+        withdrawal_n: f64::NAN,
+        lateral_capacity_n: f64::NAN,
+        withdrawal_capacity_n: f64::NAN,
+        unevenness: 1.0,
+        least_count: 2,
+        reserved_1: 0,
+        row_length_mm: f64::NAN,
+        end_distance_mm: f64::NAN,
+        least_spacing_mm: f64::NAN,
+        most_spacing_mm: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 88, bits: 0 }, Size { bytes: 96, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            lateral_n: self.lateral_n,
+            withdrawal_n: self.withdrawal_n,
+            lateral_capacity_n: self.lateral_capacity_n,
+            withdrawal_capacity_n: self.withdrawal_capacity_n,
+            unevenness: self.unevenness,
+            least_count: self.least_count,
+            row_length_mm: self.row_length_mm,
+            end_distance_mm: self.end_distance_mm,
+            least_spacing_mm: self.least_spacing_mm,
+            most_spacing_mm: record::optional(
+                self.given,
+                BEAMCRAFT_SCREW_COUNT_INPUT_GIVEN_MOST_SPACING_MM,
+                self.most_spacing_mm,
+            ),
+        })
+    }
+}
+
+/// Number and spacing of screws.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_screw_count_output {
+    /// Screws that the load needs; a real number.
+    pub needed: f64,
+    /// Screws to drive: that rounded up, at least the least count, and enough for the largest spacing.
+    pub count: u32,
+    /// Most screws that the row holds at the least spacing.
+    pub most_count: u32,
+    /// Spacing of that number of screws over the row, mm; 0 for one screw.
+    pub spacing_mm: f64,
+    /// Use of one screw with that number.
+    pub utilisation: f64,
+    /// Whether the row holds that number. One of BEAMCRAFT_OUTCOME_*.
+    pub outcome: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+impl Output for beamcraft_screw_count_output {
+    type Core = beamcraft_core::ScrewCount;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            needed: core.needed,
+            count: core.count,
+            most_count: core.most_count,
+            spacing_mm: core.spacing_mm,
+            utilisation: core.utilisation,
+            outcome: core.outcome as u32,
+            reserved_1: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_screw_count: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_screw_count_input_init(out_input: *mut beamcraft_screw_count_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Number of screws for a load, and their spacing along the part.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_screw_count(
+    input: *const beamcraft_screw_count_input,
+    output: *mut beamcraft_screw_count_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_screw_count_input, beamcraft_screw_count_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::screw_count,
+        )
+    }
+}
+
+/// Bit of penetration_mm in `given` of beamcraft_screw_length_input.
+pub const BEAMCRAFT_SCREW_LENGTH_INPUT_GIVEN_PENETRATION_MM: u64 = 1;
+/// What a screw goes through and into.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_screw_length_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Nominal diameter, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Thickness of the member under the head, mm. Range 0.1 to 1000.
+    pub side_thickness_mm: f64,
+    /// Depth by which the head is sunk below the face, mm; by default it is flush. Range 0 to 500.
+    /// Initially 0.0.
+    pub head_recess_mm: f64,
+    /// What lies between the members, such as a wall lining, mm; by default nothing. Range 0 to 500.
+    /// Initially 0.0.
+    pub gap_mm: f64,
+    /// Thickness of the member that holds the point, mm. Range 0.1 to 1000.
+    pub main_thickness_mm: f64,
+    /// Penetration wanted in the main member, mm; left out it is 6 D, the least of the standard (NDS
+    /// 12.1.5.6). Range 0.1 to 1000. Optional.
+    pub penetration_mm: f64,
+    /// Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common
+    /// practice). Range 0 to 500. Initially 3.0.
+    pub least_cover_mm: f64,
+    /// Lengths sold; inch by default. One of BEAMCRAFT_SOLD_LENGTH_SERIES_*. Initially
+    /// BEAMCRAFT_SOLD_LENGTH_SERIES_INCH.
+    pub series: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_screw_length_input {
+    type Core = beamcraft_core::ScrewLengthInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        nominal_diameter_mm: f64::NAN,
+        side_thickness_mm: f64::NAN,
+        head_recess_mm: 0.0,
+        gap_mm: 0.0,
+        main_thickness_mm: f64::NAN,
+        penetration_mm: 0.0,
+        least_cover_mm: 3.0,
+        series: choices::BEAMCRAFT_SOLD_LENGTH_SERIES_INCH,
+        reserved_1: 0,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 56, bits: 0 },
+        Size { bytes: 64, bits: 1 },
+        Size { bytes: 72, bits: 1 },
+        Size { bytes: 80, bits: 1 },
+    ];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            side_thickness_mm: self.side_thickness_mm,
+            head_recess_mm: self.head_recess_mm,
+            gap_mm: self.gap_mm,
+            main_thickness_mm: self.main_thickness_mm,
+            penetration_mm: record::optional(
+                self.given,
+                BEAMCRAFT_SCREW_LENGTH_INPUT_GIVEN_PENETRATION_MM,
+                self.penetration_mm,
+            ),
+            least_cover_mm: self.least_cover_mm,
+            series: choices::sold_length_series("series", self.series)?,
+        })
+    }
+}
+
+/// Length of a screw, exact and as sold.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_screw_length_output {
+    /// Length that reaches the wanted penetration, mm.
+    pub shortest_mm: f64,
+    /// Length that leaves the wanted cover, mm.
+    pub longest_mm: f64,
+    /// Shortest length sold that reaches the penetration, mm.
+    pub sold_length_mm: f64,
+    /// Penetration of that length, mm.
+    pub penetration_mm: f64,
+    /// Wood between its point and the far face, mm; negative when it comes out.
+    pub cover_mm: f64,
+    /// Whether that length leaves the wanted cover; if not, no length sold does both. One of
+    /// BEAMCRAFT_OUTCOME_*.
+    pub outcome: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+impl Output for beamcraft_screw_length_output {
+    type Core = beamcraft_core::ScrewLength;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            shortest_mm: core.shortest_mm,
+            longest_mm: core.longest_mm,
+            sold_length_mm: core.sold_length_mm,
+            penetration_mm: core.penetration_mm,
+            cover_mm: core.cover_mm,
+            outcome: core.outcome as u32,
+            reserved_1: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_screw_length: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_screw_length_input_init(out_input: *mut beamcraft_screw_length_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Length of a screw from the stack of what it goes through, rounded up to lengths sold.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_screw_length(
+    input: *const beamcraft_screw_length_input,
+    output: *mut beamcraft_screw_length_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_screw_length_input, beamcraft_screw_length_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::screw_length,
+        )
+    }
+}
+
+/// Bit of exit_depth_mm in `given` of beamcraft_pocket_screw_input.
+pub const BEAMCRAFT_POCKET_SCREW_INPUT_GIVEN_EXIT_DEPTH_MM: u64 = 1;
+/// A pocket hole, its screw and the board that it enters.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_pocket_screw_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Thickness of the board with the pocket, mm. Range 1 to 150.
+    pub board_thickness_mm: f64,
+    /// Angle between the screw and the board's face, degrees; 15 by default (common practice). Range 5 to
+    /// 45. Initially 15.0.
+    pub angle_deg: f64,
+    /// Depth below the pocket face at which the screw's axis leaves the board, mm; left out it is half the
+    /// thickness. Range 1 to 150. Optional.
+    pub exit_depth_mm: f64,
+    /// Wood along the screw between the pocket's shoulder, where the head seats, and the joint, mm. Range
+    /// 0.1 to 1000.
+    pub shoulder_mm: f64,
+    /// Diameter of the pocket, mm; 9.5 by default, the usual stepped drill (common practice). Range 1 to
+    /// 25.4. Initially 9.525.
+    pub pocket_diameter_mm: f64,
+    /// Nominal diameter of the screw, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+    /// Length of the screw from its seat to its point, mm. Range 5 to 1000.
+    pub screw_length_mm: f64,
+    /// How the other board stands. One of BEAMCRAFT_POCKET_MATE_*.
+    pub mate: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Thickness of a board whose face is met, mm; of a board in line its length along the joint's normal.
+    /// Range 0.1 to 1000.
+    pub mate_depth_mm: f64,
+    /// Wood to leave over the point and under the pocket, mm; 3 by default, so that nothing shows (common
+    /// practice). Range 0 to 500. Initially 3.0.
+    pub least_cover_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_pocket_screw_input {
+    type Core = beamcraft_core::PocketScrewInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        board_thickness_mm: f64::NAN,
+        angle_deg: 15.0,
+        exit_depth_mm: 0.0,
+        shoulder_mm: f64::NAN,
+        pocket_diameter_mm: 9.525,
+        nominal_diameter_mm: f64::NAN,
+        screw_length_mm: f64::NAN,
+        mate: u32::MAX,
+        reserved_1: 0,
+        mate_depth_mm: f64::NAN,
+        least_cover_mm: 3.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 88, bits: 1 }, Size { bytes: 96, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            board_thickness_mm: self.board_thickness_mm,
+            angle_deg: self.angle_deg,
+            exit_depth_mm: record::optional(
+                self.given,
+                BEAMCRAFT_POCKET_SCREW_INPUT_GIVEN_EXIT_DEPTH_MM,
+                self.exit_depth_mm,
+            ),
+            shoulder_mm: self.shoulder_mm,
+            pocket_diameter_mm: self.pocket_diameter_mm,
+            nominal_diameter_mm: self.nominal_diameter_mm,
+            screw_length_mm: self.screw_length_mm,
+            mate: choices::pocket_mate("mate", self.mate)?,
+            mate_depth_mm: self.mate_depth_mm,
+            least_cover_mm: self.least_cover_mm,
+        })
+    }
+}
+
+/// How a pocket screw lies.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_pocket_screw_output {
+    /// Depth below the pocket face at which the axis leaves the board, mm.
+    pub exit_depth_mm: f64,
+    /// Depth below the pocket face of the head's seat, mm.
+    pub seat_depth_mm: f64,
+    /// Distance of the head's seat from the joint, along the board, mm.
+    pub seat_from_joint_mm: f64,
+    /// Length of the screw in the other board, along the screw, mm.
+    pub bite_mm: f64,
+    /// Depth of the point behind the joint, square to it, mm.
+    pub point_depth_mm: f64,
+    /// Depth of the point below the plane of the pocket face, mm.
+    pub point_below_face_mm: f64,
+    /// Wood between the point and the face that it comes nearest to, mm; negative when it comes out.
+    pub cover_mm: f64,
+    /// Whether that cover is at least the wanted one. One of BEAMCRAFT_OUTCOME_*.
+    pub cover: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Wood between the bottom of the pocket and the show face, mm; negative when the pocket breaks
+    /// through.
+    pub pocket_floor_mm: f64,
+    /// Whether that is at least the wanted cover. One of BEAMCRAFT_OUTCOME_*.
+    pub pocket_floor: u32,
+    /// Kept for later: 0.
+    pub reserved_2: u32,
+    /// Distance from the joint to the near end of the pocket's opening in the face, mm.
+    pub opening_from_mm: f64,
+    /// Distance from the joint to the far end of the pocket's opening in the face, mm.
+    pub opening_to_mm: f64,
+    /// Least bite of a wood screw: 6 D (NDS 12.1.5.6), mm.
+    pub required_bite_mm: f64,
+    /// Whether the bite is at least that. One of BEAMCRAFT_OUTCOME_*.
+    pub bite: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
+    /// Longest screw that leaves the wanted cover, mm; may be shorter than the wood before the joint.
+    pub longest_screw_mm: f64,
+    /// Whether cover, pocket floor and bite are all as wanted. One of BEAMCRAFT_OUTCOME_*.
+    pub outcome: u32,
+    /// Kept for later: 0.
+    pub reserved_4: u32,
+}
+
+impl Output for beamcraft_pocket_screw_output {
+    type Core = beamcraft_core::PocketScrew;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            exit_depth_mm: core.exit_depth_mm,
+            seat_depth_mm: core.seat_depth_mm,
+            seat_from_joint_mm: core.seat_from_joint_mm,
+            bite_mm: core.bite_mm,
+            point_depth_mm: core.point_depth_mm,
+            point_below_face_mm: core.point_below_face_mm,
+            cover_mm: core.cover_mm,
+            cover: core.cover as u32,
+            reserved_1: 0,
+            pocket_floor_mm: core.pocket_floor_mm,
+            pocket_floor: core.pocket_floor as u32,
+            reserved_2: 0,
+            opening_from_mm: core.opening_from_mm,
+            opening_to_mm: core.opening_to_mm,
+            required_bite_mm: core.required_bite_mm,
+            bite: core.bite as u32,
+            reserved_3: 0,
+            longest_screw_mm: core.longest_screw_mm,
+            outcome: core.outcome as u32,
+            reserved_4: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_pocket_screw: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_pocket_screw_input_init(out_input: *mut beamcraft_pocket_screw_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Exit point, bite and cover of an angled pocket screw, from the boards and the angle.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_pocket_screw(
+    input: *const beamcraft_pocket_screw_input,
+    output: *mut beamcraft_pocket_screw_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_pocket_screw_input, beamcraft_pocket_screw_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::pocket_screw,
         )
     }
 }

@@ -135,3 +135,385 @@ pub unsafe extern "C" fn beamcraft_wood_density(
         )
     }
 }
+
+/// Air that wood lies in.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_equilibrium_moisture_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Temperature of the wood and the air at it, °C. Range -20 to 132.2.
+    pub temperature_c: f64,
+    /// Relative humidity of the air, %. Range 0 to 95.
+    pub relative_humidity_pct: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_equilibrium_moisture_input {
+    type Core = beamcraft_core::EquilibriumMoistureInput;
+    const INITIAL: Self =
+        Self { struct_size: size_of::<Self>() as u64, temperature_c: f64::NAN, relative_humidity_pct: f64::NAN };
+    const SIZES: &'static [Size] = &[Size { bytes: 24, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core { temperature_c: self.temperature_c, relative_humidity_pct: self.relative_humidity_pct })
+    }
+}
+
+/// Moisture content that wood comes to, with its two parts.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_equilibrium_moisture_output {
+    /// Equilibrium moisture content, % of the ovendry mass.
+    pub moisture_pct: f64,
+    /// Part held as dissolved water, first term of the equation, %.
+    pub dissolved_pct: f64,
+    /// Part held as hydrates, second term of the equation, %.
+    pub hydrated_pct: f64,
+    /// Whether the point lies in the handbook's table. One of BEAMCRAFT_SORPTION_TABLE_*.
+    pub table: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+impl Output for beamcraft_equilibrium_moisture_output {
+    type Core = beamcraft_core::EquilibriumMoisture;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            moisture_pct: core.moisture_pct,
+            dissolved_pct: core.dissolved_pct,
+            hydrated_pct: core.hydrated_pct,
+            table: core.table as u32,
+            reserved_1: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_equilibrium_moisture: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_equilibrium_moisture_input_init(
+    out_input: *mut beamcraft_equilibrium_moisture_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Moisture content that wood comes to in air of a temperature and humidity.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_equilibrium_moisture(
+    input: *const beamcraft_equilibrium_moisture_input,
+    output: *mut beamcraft_equilibrium_moisture_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_equilibrium_moisture_input, beamcraft_equilibrium_moisture_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::equilibrium_moisture,
+        )
+    }
+}
+
+/// Moisture content of wood whose air is asked for.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_humidity_for_moisture_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Temperature of the wood and the air at it, °C. Range -20 to 132.2.
+    pub temperature_c: f64,
+    /// Moisture content that the wood is to keep, %. Range 0 to 30.
+    pub moisture_pct: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_humidity_for_moisture_input {
+    type Core = beamcraft_core::HumidityForMoistureInput;
+    const INITIAL: Self =
+        Self { struct_size: size_of::<Self>() as u64, temperature_c: f64::NAN, moisture_pct: f64::NAN };
+    const SIZES: &'static [Size] = &[Size { bytes: 24, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core { temperature_c: self.temperature_c, moisture_pct: self.moisture_pct })
+    }
+}
+
+/// Humidity that keeps wood at its moisture content.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_humidity_for_moisture_output {
+    /// Relative humidity, %.
+    pub relative_humidity_pct: f64,
+    /// Equilibrium moisture content at 95 % relative humidity and this temperature, the most that can be
+    /// asked for, %.
+    pub greatest_moisture_pct: f64,
+}
+
+impl Output for beamcraft_humidity_for_moisture_output {
+    type Core = beamcraft_core::HumidityForMoisture;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { relative_humidity_pct: core.relative_humidity_pct, greatest_moisture_pct: core.greatest_moisture_pct }
+    }
+}
+
+/// Sets up an input of beamcraft_humidity_for_moisture: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_humidity_for_moisture_input_init(
+    out_input: *mut beamcraft_humidity_for_moisture_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Relative humidity that keeps wood at a moisture content.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_humidity_for_moisture(
+    input: *const beamcraft_humidity_for_moisture_input,
+    output: *mut beamcraft_humidity_for_moisture_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_humidity_for_moisture_input, beamcraft_humidity_for_moisture_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::humidity_for_moisture,
+        )
+    }
+}
+
+/// Air of a temperature and humidity.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_moist_air_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Temperature of the air, °C. Range -60 to 100.
+    pub temperature_c: f64,
+    /// Relative humidity, %. Range 0.1 to 100.
+    pub relative_humidity_pct: f64,
+    /// What humidity and dew point below freezing refer to; water, as weather services do (WMO-No. 8,
+    /// recalled). One of BEAMCRAFT_SATURATION_SURFACE_*. Initially BEAMCRAFT_SATURATION_SURFACE_WATER.
+    pub surface: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_moist_air_input {
+    type Core = beamcraft_core::MoistAirInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        temperature_c: f64::NAN,
+        relative_humidity_pct: f64::NAN,
+        surface: choices::BEAMCRAFT_SATURATION_SURFACE_WATER,
+        reserved_1: 0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 24, bits: 0 }, Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            temperature_c: self.temperature_c,
+            relative_humidity_pct: self.relative_humidity_pct,
+            surface: choices::saturation_surface("surface", self.surface)?,
+        })
+    }
+}
+
+/// Vapour in air.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_moist_air_output {
+    /// Saturation pressure at the temperature, Pa.
+    pub saturation_pressure_pa: f64,
+    /// Vapour pressure, Pa.
+    pub vapour_pressure_pa: f64,
+    /// Dew point (frost point when it is stated over ice and lies below freezing), °C.
+    pub dew_point_c: f64,
+}
+
+impl Output for beamcraft_moist_air_output {
+    type Core = beamcraft_core::MoistAir;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            saturation_pressure_pa: core.saturation_pressure_pa,
+            vapour_pressure_pa: core.vapour_pressure_pa,
+            dew_point_c: core.dew_point_c,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_moist_air: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_moist_air_input_init(out_input: *mut beamcraft_moist_air_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Saturation pressure, vapour pressure and dew point of air.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_moist_air(
+    input: *const beamcraft_moist_air_input,
+    output: *mut beamcraft_moist_air_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_moist_air_input, beamcraft_moist_air_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::moist_air,
+        )
+    }
+}
+
+/// Outdoor air that comes into a heated room.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_heated_air_humidity_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Outdoor temperature, °C. Range -60 to 60.
+    pub outdoor_temperature_c: f64,
+    /// Outdoor dew point, °C. Range -60 to 60.
+    pub outdoor_dew_point_c: f64,
+    /// Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors.
+    /// Range -20 to 60.
+    pub room_temperature_c: f64,
+    /// Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out,
+    /// the driest case. Range 0 to 3000. Initially 0.0.
+    pub vapour_gain_pa: f64,
+    /// What the dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled).
+    /// One of BEAMCRAFT_SATURATION_SURFACE_*. Initially BEAMCRAFT_SATURATION_SURFACE_WATER.
+    pub surface: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_heated_air_humidity_input {
+    type Core = beamcraft_core::HeatedAirHumidityInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        outdoor_temperature_c: f64::NAN,
+        outdoor_dew_point_c: f64::NAN,
+        room_temperature_c: f64::NAN,
+        vapour_gain_pa: 0.0,
+        surface: choices::BEAMCRAFT_SATURATION_SURFACE_WATER,
+        reserved_1: 0,
+    };
+    const SIZES: &'static [Size] =
+        &[Size { bytes: 32, bits: 0 }, Size { bytes: 40, bits: 0 }, Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            outdoor_temperature_c: self.outdoor_temperature_c,
+            outdoor_dew_point_c: self.outdoor_dew_point_c,
+            room_temperature_c: self.room_temperature_c,
+            vapour_gain_pa: self.vapour_gain_pa,
+            surface: choices::saturation_surface("surface", self.surface)?,
+        })
+    }
+}
+
+/// Humidity of a room that is aired from outdoors.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_heated_air_humidity_output {
+    /// Vapour pressure outdoors, Pa.
+    pub outdoor_vapour_pressure_pa: f64,
+    /// Relative humidity outdoors, over the same surface as the dew point, %.
+    pub outdoor_relative_humidity_pct: f64,
+    /// Temperature indoors: the room's, or the outdoor temperature where that is higher, °C.
+    pub indoor_temperature_c: f64,
+    /// Vapour pressure indoors, Pa.
+    pub indoor_vapour_pressure_pa: f64,
+    /// Saturation pressure indoors over water, Pa.
+    pub indoor_saturation_pressure_pa: f64,
+    /// Relative humidity indoors, %.
+    pub relative_humidity_pct: f64,
+    /// Moisture content that wood comes to indoors, %.
+    pub moisture_pct: f64,
+}
+
+impl Output for beamcraft_heated_air_humidity_output {
+    type Core = beamcraft_core::HeatedAirHumidity;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            outdoor_vapour_pressure_pa: core.outdoor_vapour_pressure_pa,
+            outdoor_relative_humidity_pct: core.outdoor_relative_humidity_pct,
+            indoor_temperature_c: core.indoor_temperature_c,
+            indoor_vapour_pressure_pa: core.indoor_vapour_pressure_pa,
+            indoor_saturation_pressure_pa: core.indoor_saturation_pressure_pa,
+            relative_humidity_pct: core.relative_humidity_pct,
+            moisture_pct: core.moisture_pct,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_heated_air_humidity: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_heated_air_humidity_input_init(out_input: *mut beamcraft_heated_air_humidity_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Humidity indoors, and moisture content of wood there, from outdoor temperature and dew point.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_heated_air_humidity(
+    input: *const beamcraft_heated_air_humidity_input,
+    output: *mut beamcraft_heated_air_humidity_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_heated_air_humidity_input, beamcraft_heated_air_humidity_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::heated_air_humidity,
+        )
+    }
+}

@@ -2,7 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, ReductionRule, YieldMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, LeadHoleNeed, ScrewSize, ScrewJointCheck, Source, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces, Basis
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -32,6 +32,33 @@ __all__ = [
     "FindNdsCombinationInput",
     "NdsMachineGrade",
     "NdsCombination",
+    "FindStrengthClassInput",
+    "StrengthClass",
+    "ListStrengthClassesInput",
+    "StrengthClassList",
+    "FindPanelInput",
+    "SheetRange",
+    "SheetPanel",
+    "ListPanelsInput",
+    "SheetList",
+    "EquilibriumMoistureInput",
+    "EquilibriumMoisture",
+    "HumidityForMoistureInput",
+    "HumidityForMoisture",
+    "MoistAirInput",
+    "MoistAir",
+    "HeatedAirHumidityInput",
+    "HeatedAirHumidity",
+    "WarmFaceMoistureInput",
+    "CautionText",
+    "WarmFaceMoisture",
+    "IndoorMonth",
+    "IndoorYear",
+    "OutdoorMonth",
+    "OutdoorYear",
+    "SeasonalMoistureInput",
+    "MonthMoisture",
+    "SeasonalMoisture",
     "MitrePairInput",
     "MitrePair",
     "CompoundMitreInput",
@@ -56,8 +83,12 @@ __all__ = [
     "DowelBearing",
     "BendingYieldInput",
     "BendingYield",
+    "DowelBearingMaterialInput",
+    "DowelBearingMaterial",
     "DowelShearInput",
     "DowelShear",
+    "DowelDoubleShearInput",
+    "DowelDoubleShear",
     "FastenerWithdrawalInput",
     "FastenerWithdrawal",
     "HeadPullThroughInput",
@@ -66,13 +97,88 @@ __all__ = [
     "CombinedLateralWithdrawal",
     "ConnectionFactorsInput",
     "ConnectionFactors",
+    "GroupActionFactorInput",
+    "GroupActionFactor",
+    "GeometryFactorInput",
+    "GeometryFactor",
     "LeadHoleInput",
     "LeadHole",
     "ScrewJointInput",
     "ScrewJoint",
+    "DowelJointNdsInput",
+    "DowelJointNds",
+    "ShortPenetrationInput",
+    "ShortPenetration",
     "ListWoodScrewsInput",
     "WoodScrew",
     "WoodScrewList",
+    "Ec5EmbedmentInput",
+    "Ec5Embedment",
+    "Ec5YieldMomentInput",
+    "Ec5YieldMoment",
+    "Ec5ScrewDiameterInput",
+    "Ec5ScrewDiameter",
+    "Ec5RopeEffectInput",
+    "Ec5RopeEffect",
+    "Ec5SingleShearInput",
+    "Ec5SingleShear",
+    "Ec5DoubleShearInput",
+    "Ec5DoubleShear",
+    "Ec5SteelSingleShearInput",
+    "Ec5SteelSingleShear",
+    "Ec5SteelCentralPlateInput",
+    "Ec5SteelCentralPlate",
+    "Ec5SteelOuterPlatesInput",
+    "Ec5SteelOuterPlates",
+    "Ec5ScrewWithdrawalInput",
+    "Ec5ScrewWithdrawal",
+    "Ec5NailWithdrawalInput",
+    "Ec5NailWithdrawal",
+    "Ec5HeadPullThroughInput",
+    "Ec5HeadPullThrough",
+    "Ec5WasherPullInput",
+    "Ec5WasherPull",
+    "Ec5CombinedLoadInput",
+    "Ec5CombinedLoad",
+    "Ec5EffectiveNumberInput",
+    "Ec5EffectiveNumber",
+    "Ec5SpacingInput",
+    "Ec5Spacing",
+    "Ec5AxialScrewSpacingInput",
+    "Ec5AxialScrewSpacing",
+    "Ec5SplittingInput",
+    "Ec5Splitting",
+    "Ec5DesignValueInput",
+    "Ec5DesignValue",
+    "Ec5GermanDowelInput",
+    "Ec5GermanDowel",
+    "JointFastener",
+    "JointMember",
+    "JointGapLayer",
+    "JointLayout",
+    "JointInput",
+    "JointMode",
+    "Factor",
+    "Verdict",
+    "Joint",
+    "ListFastenersInput",
+    "CatalogueFastener",
+    "FastenerList",
+    "ChooseScrewInput",
+    "ScrewChoice",
+    "ScrewShortcoming",
+    "ScrewRefusal",
+    "ScrewChoiceList",
+    "ScrewCountInput",
+    "ScrewCount",
+    "ScrewLengthInput",
+    "ScrewLength",
+    "PocketScrewInput",
+    "PocketScrew",
+    "FastenerPosition",
+    "FastenerGroupInput",
+    "FastenerShare",
+    "FastenerGroup",
     "CleatSeatInput",
     "CleatSeat",
     "WallStripScrewsInput",
@@ -81,7 +187,6 @@ __all__ = [
     "BoltRowBracket",
     "ShareBetweenSupportsInput",
     "SupportShare",
-    "CautionText",
     "ShareBetweenSupports",
     "RipFenceInput",
     "RipFence",
@@ -108,6 +213,47 @@ __all__ = [
     "StudScrew",
     "LiftRoom",
     "CleatMarks",
+    "BoardMovementInput",
+    "BoardMovement",
+    "MitreMovementInput",
+    "MitreMovement",
+    "FrameCornerMovementInput",
+    "FrameCornerMovement",
+    "SlotLengthInput",
+    "SlotLength",
+    "MovingSpecies",
+    "MovementFigures",
+    "CrossGrainFightInput",
+    "CrossGrainCure",
+    "CrossGrainFight",
+    "YearPanel",
+    "YearlyMovementInput",
+    "PanelMonth",
+    "PanelYear",
+    "YearlyMovement",
+    "SeamGapInput",
+    "SeamGap",
+    "FrameErrorInput",
+    "FrameError",
+    "ErrorForGapInput",
+    "ErrorForGap",
+    "SawAccuracyInput",
+    "SawAccuracy",
+    "GeneralToleranceInput",
+    "GeneralTolerance",
+    "JointToleranceInput",
+    "JointTolerance",
+    "StackEdge",
+    "StackSeam",
+    "AngleSource",
+    "LengthSource",
+    "ToleranceStackInput",
+    "GapStatistics",
+    "GapFirstOrder",
+    "GapHistogram",
+    "SourceShare",
+    "SeamTolerance",
+    "ToleranceStack",
     "FilmBuildInput",
     "FilmBuild",
     "FilmFromSpreadInput",
@@ -167,8 +313,6 @@ __all__ = [
     "LoadCase",
     "CleatPlan",
     "MassPlan",
-    "Factor",
-    "Verdict",
     "FinishPlan",
     "GluePlan",
     "Plan",
@@ -178,20 +322,63 @@ __all__ = [
     "list_species",
     "wood_density",
     "find_nds_combination",
+    "find_strength_class",
+    "list_strength_classes",
+    "find_panel",
+    "list_panels",
+    "equilibrium_moisture",
+    "humidity_for_moisture",
+    "moist_air",
+    "heated_air_humidity",
+    "warm_face_moisture",
+    "seasonal_moisture",
     "mitre_pair",
     "compound_mitre",
     "splayed_corner",
     "shell_panels",
     "dowel_bearing",
     "bending_yield",
+    "dowel_bearing_material",
     "dowel_shear",
+    "dowel_double_shear",
     "fastener_withdrawal",
     "head_pull_through",
     "combined_lateral_withdrawal",
     "connection_factors",
+    "group_action_factor",
+    "geometry_factor",
     "lead_hole",
     "screw_joint",
+    "dowel_joint_nds",
+    "short_penetration",
     "list_wood_screws",
+    "ec5_embedment",
+    "ec5_yield_moment",
+    "ec5_screw_diameter",
+    "ec5_rope_effect",
+    "ec5_single_shear",
+    "ec5_double_shear",
+    "ec5_steel_single_shear",
+    "ec5_steel_central_plate",
+    "ec5_steel_outer_plates",
+    "ec5_screw_withdrawal",
+    "ec5_nail_withdrawal",
+    "ec5_head_pull_through",
+    "ec5_washer_pull",
+    "ec5_combined_load",
+    "ec5_effective_number",
+    "ec5_spacing",
+    "ec5_axial_screw_spacing",
+    "ec5_splitting",
+    "ec5_design_value",
+    "ec5_german_dowel",
+    "joint",
+    "list_fasteners",
+    "choose_screw",
+    "screw_count",
+    "screw_length",
+    "pocket_screw",
+    "fastener_group",
     "cleat_seat",
     "wall_strip_screws",
     "bolt_row_bracket",
@@ -203,6 +390,19 @@ __all__ = [
     "frame_spacing",
     "cleat_halves",
     "cleat_marks",
+    "board_movement",
+    "mitre_movement",
+    "frame_corner_movement",
+    "slot_length",
+    "cross_grain_fight",
+    "yearly_movement",
+    "seam_gap",
+    "frame_error",
+    "error_for_gap",
+    "saw_accuracy",
+    "general_tolerance",
+    "joint_tolerance",
+    "tolerance_stack",
     "film_build",
     "film_from_spread",
     "volume_solids_from_films",
@@ -1193,6 +1393,1177 @@ class NdsCombination:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> NdsCombination: ...
     def __deepcopy__(self, _memo: object, /) -> NdsCombination: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FindStrengthClassInput:
+    """A strength class to find.
+
+    Parameters
+    ----------
+    name : str
+        Name of the class, such as ``C24`` or ``d40``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str) -> FindStrengthClassInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindStrengthClassInput: ...
+    def replace(self, **changes: Any) -> FindStrengthClassInput:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the class, such as ``C24`` or ``d40``."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindStrengthClassInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindStrengthClassInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StrengthClass:
+    """Characteristic values of a strength class; for design they still need the factors of the design standard.
+
+    Parameters
+    ----------
+    name : str
+        Name: ``C24``, ``D40``.
+    group : {'hardwood', 'softwood'}
+        Softwood (C) or hardwood (D).
+    bending_mpa : float
+        Characteristic bending strength, MPa.
+    tension_along_mpa : float
+        Characteristic tension strength along the grain, MPa.
+    tension_across_mpa : float
+        Characteristic tension strength across the grain, MPa.
+    compression_along_mpa : float
+        Characteristic compression strength along the grain, MPa.
+    compression_across_mpa : float
+        Characteristic compression strength across the grain, MPa.
+    shear_mpa : float
+        Characteristic shear strength, MPa.
+    modulus_mean_mpa : float
+        Mean modulus of elasticity along the grain, MPa.
+    modulus_fifth_mpa : float
+        Fifth percentile of the modulus of elasticity along the grain, MPa.
+    modulus_across_mpa : float
+        Mean modulus of elasticity across the grain, MPa.
+    shear_modulus_mpa : float
+        Mean shear modulus, MPa.
+    density_characteristic_kg_m3 : float
+        Characteristic density, kg/m³.
+    density_mean_kg_m3 : float
+        Mean density, kg/m³.
+    provenance : Provenance
+        Where the figures come from.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, group: WoodGroup, bending_mpa: float, tension_along_mpa: float, tension_across_mpa: float, compression_along_mpa: float, compression_across_mpa: float, shear_mpa: float, modulus_mean_mpa: float, modulus_fifth_mpa: float, modulus_across_mpa: float, shear_modulus_mpa: float, density_characteristic_kg_m3: float, density_mean_kg_m3: float, provenance: Provenance) -> StrengthClass: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StrengthClass: ...
+    def replace(self, **changes: Any) -> StrengthClass:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name: ``C24``, ``D40``."""
+    @property
+    def group(self) -> WoodGroup:
+        """Softwood (C) or hardwood (D)."""
+    @property
+    def bending_mpa(self) -> float:
+        """Characteristic bending strength, MPa."""
+    @property
+    def tension_along_mpa(self) -> float:
+        """Characteristic tension strength along the grain, MPa."""
+    @property
+    def tension_across_mpa(self) -> float:
+        """Characteristic tension strength across the grain, MPa."""
+    @property
+    def compression_along_mpa(self) -> float:
+        """Characteristic compression strength along the grain, MPa."""
+    @property
+    def compression_across_mpa(self) -> float:
+        """Characteristic compression strength across the grain, MPa."""
+    @property
+    def shear_mpa(self) -> float:
+        """Characteristic shear strength, MPa."""
+    @property
+    def modulus_mean_mpa(self) -> float:
+        """Mean modulus of elasticity along the grain, MPa."""
+    @property
+    def modulus_fifth_mpa(self) -> float:
+        """Fifth percentile of the modulus of elasticity along the grain, MPa."""
+    @property
+    def modulus_across_mpa(self) -> float:
+        """Mean modulus of elasticity across the grain, MPa."""
+    @property
+    def shear_modulus_mpa(self) -> float:
+        """Mean shear modulus, MPa."""
+    @property
+    def density_characteristic_kg_m3(self) -> float:
+        """Characteristic density, kg/m³."""
+    @property
+    def density_mean_kg_m3(self) -> float:
+        """Mean density, kg/m³."""
+    @property
+    def provenance(self) -> Provenance:
+        """Where the figures come from."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StrengthClass: ...
+    def __deepcopy__(self, _memo: object, /) -> StrengthClass: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListStrengthClassesInput:
+    """Which strength classes to list.
+
+    Parameters
+    ----------
+    group : {'hardwood', 'softwood'} or None, optional
+        Hardwoods or softwoods only; both when left out.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, group: WoodGroup | None = None) -> ListStrengthClassesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListStrengthClassesInput: ...
+    def replace(self, **changes: Any) -> ListStrengthClassesInput:
+        """Equal object with the fields given changed."""
+    @property
+    def group(self) -> WoodGroup | None:
+        """Hardwoods or softwoods only; both when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListStrengthClassesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListStrengthClassesInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StrengthClassList:
+    """The list of strength classes.
+
+    Parameters
+    ----------
+    classes : list of StrengthClass
+        Classes in the order of the standard.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, classes: Iterable[StrengthClass]) -> StrengthClassList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StrengthClassList: ...
+    def replace(self, **changes: Any) -> StrengthClassList:
+        """Equal object with the fields given changed."""
+    @property
+    def classes(self) -> list[StrengthClass]:
+        """Classes in the order of the standard."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StrengthClassList: ...
+    def __deepcopy__(self, _memo: object, /) -> StrengthClassList: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FindPanelInput:
+    """A panel to find.
+
+    Parameters
+    ----------
+    name : str
+        Name of the panel, such as ``birch plywood`` or ``MDF by EN 622-5, dry use``.
+    thickness_mm : float or None, optional
+        Thickness, mm; narrows the rows where figures depend on it.
+        Allowed: 1 to 150.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, thickness_mm: float | None = None) -> FindPanelInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FindPanelInput: ...
+    def replace(self, **changes: Any) -> FindPanelInput:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the panel, such as ``birch plywood`` or ``MDF by EN 622-5, dry use``."""
+    @property
+    def thickness_mm(self) -> float | None:
+        """Thickness, mm; narrows the rows where figures depend on it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FindPanelInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FindPanelInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SheetRange:
+    """A range of published values; both ends are equal where one value is published.
+
+    Parameters
+    ----------
+    low : float
+        Lower end, in the unit of the field.
+    high : float
+        Upper end, in the unit of the field.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, low: float, high: float) -> SheetRange: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SheetRange: ...
+    def replace(self, **changes: Any) -> SheetRange:
+        """Equal object with the fields given changed."""
+    @property
+    def low(self) -> float:
+        """Lower end, in the unit of the field."""
+    @property
+    def high(self) -> float:
+        """Upper end, in the unit of the field."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SheetRange: ...
+    def __deepcopy__(self, _memo: object, /) -> SheetRange: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SheetPanel:
+    """Published figures of a panel; what was not found is absent.
+
+    Parameters
+    ----------
+    name : str
+        Name, with the thickness where the figures depend on it.
+    kind : {'plywood', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'hardboard', 'glued_laminated_timber', 'laminated_veneer_lumber'}
+        What it is made of.
+    values : {'range_of_averages', 'typical_range', 'characteristic', 'minimum_average', 'fifth_percentile', 'range_of_mills'}
+        What kind of value the row holds.
+    provenance : Provenance
+        Where the figures come from.
+    remark : str
+        What to know about the figures; empty where there is nothing.
+    thickness_above_mm : float or None, optional
+        Thickness that the row begins above, or holds for when it equals ``thickness_to_mm``, mm.
+    thickness_to_mm : float or None, optional
+        Largest thickness of the row, mm.
+    density_low_kg_m3 : float or None, optional
+        Density, lower end, kg/m³.
+    density_high_kg_m3 : float or None, optional
+        Density, upper end, kg/m³.
+    modulus_along_mpa : SheetRange or None, optional
+        Modulus of elasticity in bending along the face grain or the long side, MPa.
+    modulus_across_mpa : SheetRange or None, optional
+        Modulus of elasticity in bending across, MPa.
+    bending_along_mpa : SheetRange or None, optional
+        Bending strength along the face grain or the long side, MPa.
+    bending_across_mpa : SheetRange or None, optional
+        Bending strength across, MPa.
+    shear_modulus_edgewise_mpa : SheetRange or None, optional
+        Shear modulus through the thickness (edgewise), MPa.
+    shear_modulus_planar_mpa : SheetRange or None, optional
+        Shear modulus in the plane (rolling), MPa.
+    shear_edgewise_mpa : SheetRange or None, optional
+        Shear strength through the thickness (edgewise), MPa.
+    shear_planar_mpa : SheetRange or None, optional
+        Shear strength in the plane (rolling), MPa.
+    internal_bond_mpa : SheetRange or None, optional
+        Internal bond, MPa.
+    screw_face_n : float or None, optional
+        Test value of a screw pulled from the face, N; not a design value.
+    screw_edge_n : float or None, optional
+        Test value of a screw pulled from the edge, N; not a design value.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, kind: SheetKind, values: SheetValues, provenance: Provenance, remark: str, thickness_above_mm: float | None = None, thickness_to_mm: float | None = None, density_low_kg_m3: float | None = None, density_high_kg_m3: float | None = None, modulus_along_mpa: SheetRange | None = None, modulus_across_mpa: SheetRange | None = None, bending_along_mpa: SheetRange | None = None, bending_across_mpa: SheetRange | None = None, shear_modulus_edgewise_mpa: SheetRange | None = None, shear_modulus_planar_mpa: SheetRange | None = None, shear_edgewise_mpa: SheetRange | None = None, shear_planar_mpa: SheetRange | None = None, internal_bond_mpa: SheetRange | None = None, screw_face_n: float | None = None, screw_edge_n: float | None = None) -> SheetPanel: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SheetPanel: ...
+    def replace(self, **changes: Any) -> SheetPanel:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name, with the thickness where the figures depend on it."""
+    @property
+    def kind(self) -> SheetKind:
+        """What it is made of."""
+    @property
+    def thickness_above_mm(self) -> float | None:
+        """Thickness that the row begins above, or holds for when it equals ``thickness_to_mm``, mm."""
+    @property
+    def thickness_to_mm(self) -> float | None:
+        """Largest thickness of the row, mm."""
+    @property
+    def density_low_kg_m3(self) -> float | None:
+        """Density, lower end, kg/m³."""
+    @property
+    def density_high_kg_m3(self) -> float | None:
+        """Density, upper end, kg/m³."""
+    @property
+    def modulus_along_mpa(self) -> SheetRange | None:
+        """Modulus of elasticity in bending along the face grain or the long side, MPa."""
+    @property
+    def modulus_across_mpa(self) -> SheetRange | None:
+        """Modulus of elasticity in bending across, MPa."""
+    @property
+    def bending_along_mpa(self) -> SheetRange | None:
+        """Bending strength along the face grain or the long side, MPa."""
+    @property
+    def bending_across_mpa(self) -> SheetRange | None:
+        """Bending strength across, MPa."""
+    @property
+    def shear_modulus_edgewise_mpa(self) -> SheetRange | None:
+        """Shear modulus through the thickness (edgewise), MPa."""
+    @property
+    def shear_modulus_planar_mpa(self) -> SheetRange | None:
+        """Shear modulus in the plane (rolling), MPa."""
+    @property
+    def shear_edgewise_mpa(self) -> SheetRange | None:
+        """Shear strength through the thickness (edgewise), MPa."""
+    @property
+    def shear_planar_mpa(self) -> SheetRange | None:
+        """Shear strength in the plane (rolling), MPa."""
+    @property
+    def internal_bond_mpa(self) -> SheetRange | None:
+        """Internal bond, MPa."""
+    @property
+    def screw_face_n(self) -> float | None:
+        """Test value of a screw pulled from the face, N; not a design value."""
+    @property
+    def screw_edge_n(self) -> float | None:
+        """Test value of a screw pulled from the edge, N; not a design value."""
+    @property
+    def values(self) -> SheetValues:
+        """What kind of value the row holds."""
+    @property
+    def provenance(self) -> Provenance:
+        """Where the figures come from."""
+    @property
+    def remark(self) -> str:
+        """What to know about the figures; empty where there is nothing."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SheetPanel: ...
+    def __deepcopy__(self, _memo: object, /) -> SheetPanel: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListPanelsInput:
+    """Which panels to list.
+
+    Parameters
+    ----------
+    kind : {'plywood', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'hardboard', 'glued_laminated_timber', 'laminated_veneer_lumber'} or None, optional
+        One kind only; all when left out.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: SheetKind | None = None) -> ListPanelsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListPanelsInput: ...
+    def replace(self, **changes: Any) -> ListPanelsInput:
+        """Equal object with the fields given changed."""
+    @property
+    def kind(self) -> SheetKind | None:
+        """One kind only; all when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListPanelsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListPanelsInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SheetList:
+    """The list of panels.
+
+    Parameters
+    ----------
+    panels : list of SheetPanel
+        Panels in the order of the publications.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, panels: Iterable[SheetPanel]) -> SheetList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SheetList: ...
+    def replace(self, **changes: Any) -> SheetList:
+        """Equal object with the fields given changed."""
+    @property
+    def panels(self) -> list[SheetPanel]:
+        """Panels in the order of the publications."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SheetList: ...
+    def __deepcopy__(self, _memo: object, /) -> SheetList: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class EquilibriumMoistureInput:
+    """Air that wood lies in.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the wood and the air at it, °C.
+        Allowed: -20 to 132.2.
+    relative_humidity_pct : float
+        Relative humidity of the air, %.
+        Allowed: 0 to 95.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, temperature_c: float, relative_humidity_pct: float) -> EquilibriumMoistureInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> EquilibriumMoistureInput: ...
+    def replace(self, **changes: Any) -> EquilibriumMoistureInput:
+        """Equal object with the fields given changed."""
+    @property
+    def temperature_c(self) -> float:
+        """Temperature of the wood and the air at it, °C."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Relative humidity of the air, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> EquilibriumMoistureInput: ...
+    def __deepcopy__(self, _memo: object, /) -> EquilibriumMoistureInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class EquilibriumMoisture:
+    """Moisture content that wood comes to, with its two parts.
+
+    Parameters
+    ----------
+    moisture_pct : float
+        Equilibrium moisture content, % of the ovendry mass.
+    dissolved_pct : float
+        Part held as dissolved water, first term of the equation, %.
+    hydrated_pct : float
+        Part held as hydrates, second term of the equation, %.
+    table : {'within', 'extended'}
+        Whether the point lies in the handbook's table.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, moisture_pct: float, dissolved_pct: float, hydrated_pct: float, table: SorptionTable) -> EquilibriumMoisture: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> EquilibriumMoisture: ...
+    def replace(self, **changes: Any) -> EquilibriumMoisture:
+        """Equal object with the fields given changed."""
+    @property
+    def moisture_pct(self) -> float:
+        """Equilibrium moisture content, % of the ovendry mass."""
+    @property
+    def dissolved_pct(self) -> float:
+        """Part held as dissolved water, first term of the equation, %."""
+    @property
+    def hydrated_pct(self) -> float:
+        """Part held as hydrates, second term of the equation, %."""
+    @property
+    def table(self) -> SorptionTable:
+        """Whether the point lies in the handbook's table."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> EquilibriumMoisture: ...
+    def __deepcopy__(self, _memo: object, /) -> EquilibriumMoisture: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HumidityForMoistureInput:
+    """Moisture content of wood whose air is asked for.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the wood and the air at it, °C.
+        Allowed: -20 to 132.2.
+    moisture_pct : float
+        Moisture content that the wood is to keep, %.
+        Allowed: 0 to 30.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, temperature_c: float, moisture_pct: float) -> HumidityForMoistureInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HumidityForMoistureInput: ...
+    def replace(self, **changes: Any) -> HumidityForMoistureInput:
+        """Equal object with the fields given changed."""
+    @property
+    def temperature_c(self) -> float:
+        """Temperature of the wood and the air at it, °C."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content that the wood is to keep, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HumidityForMoistureInput: ...
+    def __deepcopy__(self, _memo: object, /) -> HumidityForMoistureInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HumidityForMoisture:
+    """Humidity that keeps wood at its moisture content.
+
+    Parameters
+    ----------
+    relative_humidity_pct : float
+        Relative humidity, %.
+    greatest_moisture_pct : float
+        Equilibrium moisture content at 95 % relative humidity and this temperature, the most that can be asked for, %.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, relative_humidity_pct: float, greatest_moisture_pct: float) -> HumidityForMoisture: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HumidityForMoisture: ...
+    def replace(self, **changes: Any) -> HumidityForMoisture:
+        """Equal object with the fields given changed."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Relative humidity, %."""
+    @property
+    def greatest_moisture_pct(self) -> float:
+        """Equilibrium moisture content at 95 % relative humidity and this temperature, the most that can be asked for, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HumidityForMoisture: ...
+    def __deepcopy__(self, _memo: object, /) -> HumidityForMoisture: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MoistAirInput:
+    """Air of a temperature and humidity.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the air, °C.
+        Allowed: -60 to 100.
+    relative_humidity_pct : float
+        Relative humidity, %.
+        Allowed: 0.1 to 100.
+    surface : {'water', 'ice'}, default 'water'
+        What humidity and dew point below freezing refer to; water, as weather services do (WMO-No. 8, recalled).
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, temperature_c: float, relative_humidity_pct: float, surface: SaturationSurface = 'water') -> MoistAirInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MoistAirInput: ...
+    def replace(self, **changes: Any) -> MoistAirInput:
+        """Equal object with the fields given changed."""
+    @property
+    def temperature_c(self) -> float:
+        """Temperature of the air, °C."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Relative humidity, %."""
+    @property
+    def surface(self) -> SaturationSurface:
+        """What humidity and dew point below freezing refer to; water, as weather services do (WMO-No. 8, recalled)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MoistAirInput: ...
+    def __deepcopy__(self, _memo: object, /) -> MoistAirInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MoistAir:
+    """Vapour in air.
+
+    Parameters
+    ----------
+    saturation_pressure_pa : float
+        Saturation pressure at the temperature, Pa.
+    vapour_pressure_pa : float
+        Vapour pressure, Pa.
+    dew_point_c : float
+        Dew point (frost point when it is stated over ice and lies below freezing), °C.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, saturation_pressure_pa: float, vapour_pressure_pa: float, dew_point_c: float) -> MoistAir: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MoistAir: ...
+    def replace(self, **changes: Any) -> MoistAir:
+        """Equal object with the fields given changed."""
+    @property
+    def saturation_pressure_pa(self) -> float:
+        """Saturation pressure at the temperature, Pa."""
+    @property
+    def vapour_pressure_pa(self) -> float:
+        """Vapour pressure, Pa."""
+    @property
+    def dew_point_c(self) -> float:
+        """Dew point (frost point when it is stated over ice and lies below freezing), °C."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MoistAir: ...
+    def __deepcopy__(self, _memo: object, /) -> MoistAir: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HeatedAirHumidityInput:
+    """Outdoor air that comes into a heated room.
+
+    Parameters
+    ----------
+    outdoor_temperature_c : float
+        Outdoor temperature, °C.
+        Allowed: -60 to 60.
+    outdoor_dew_point_c : float
+        Outdoor dew point, °C.
+        Allowed: -60 to 60.
+    room_temperature_c : float
+        Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors.
+        Allowed: -20 to 60.
+    vapour_gain_pa : float, default 0.0
+        Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out, the driest case.
+        Allowed: 0 to 3000.
+    surface : {'water', 'ice'}, default 'water'
+        What the dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled).
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, outdoor_temperature_c: float, outdoor_dew_point_c: float, room_temperature_c: float, vapour_gain_pa: float = 0.0, surface: SaturationSurface = 'water') -> HeatedAirHumidityInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeatedAirHumidityInput: ...
+    def replace(self, **changes: Any) -> HeatedAirHumidityInput:
+        """Equal object with the fields given changed."""
+    @property
+    def outdoor_temperature_c(self) -> float:
+        """Outdoor temperature, °C."""
+    @property
+    def outdoor_dew_point_c(self) -> float:
+        """Outdoor dew point, °C."""
+    @property
+    def room_temperature_c(self) -> float:
+        """Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors."""
+    @property
+    def vapour_gain_pa(self) -> float:
+        """Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out, the driest case."""
+    @property
+    def surface(self) -> SaturationSurface:
+        """What the dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HeatedAirHumidityInput: ...
+    def __deepcopy__(self, _memo: object, /) -> HeatedAirHumidityInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HeatedAirHumidity:
+    """Humidity of a room that is aired from outdoors.
+
+    Parameters
+    ----------
+    outdoor_vapour_pressure_pa : float
+        Vapour pressure outdoors, Pa.
+    outdoor_relative_humidity_pct : float
+        Relative humidity outdoors, over the same surface as the dew point, %.
+    indoor_temperature_c : float
+        Temperature indoors: the room's, or the outdoor temperature where that is higher, °C.
+    indoor_vapour_pressure_pa : float
+        Vapour pressure indoors, Pa.
+    indoor_saturation_pressure_pa : float
+        Saturation pressure indoors over water, Pa.
+    relative_humidity_pct : float
+        Relative humidity indoors, %.
+    moisture_pct : float
+        Moisture content that wood comes to indoors, %.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, outdoor_vapour_pressure_pa: float, outdoor_relative_humidity_pct: float, indoor_temperature_c: float, indoor_vapour_pressure_pa: float, indoor_saturation_pressure_pa: float, relative_humidity_pct: float, moisture_pct: float) -> HeatedAirHumidity: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HeatedAirHumidity: ...
+    def replace(self, **changes: Any) -> HeatedAirHumidity:
+        """Equal object with the fields given changed."""
+    @property
+    def outdoor_vapour_pressure_pa(self) -> float:
+        """Vapour pressure outdoors, Pa."""
+    @property
+    def outdoor_relative_humidity_pct(self) -> float:
+        """Relative humidity outdoors, over the same surface as the dew point, %."""
+    @property
+    def indoor_temperature_c(self) -> float:
+        """Temperature indoors: the room's, or the outdoor temperature where that is higher, °C."""
+    @property
+    def indoor_vapour_pressure_pa(self) -> float:
+        """Vapour pressure indoors, Pa."""
+    @property
+    def indoor_saturation_pressure_pa(self) -> float:
+        """Saturation pressure indoors over water, Pa."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Relative humidity indoors, %."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content that wood comes to indoors, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HeatedAirHumidity: ...
+    def __deepcopy__(self, _memo: object, /) -> HeatedAirHumidity: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WarmFaceMoistureInput:
+    """A face of wood and the room it is in.
+
+    Parameters
+    ----------
+    room_temperature_c : float
+        Temperature of the room's air, °C.
+        Allowed: -20 to 60.
+    room_relative_humidity_pct : float
+        Relative humidity of the room's air, %.
+        Allowed: 0 to 95.
+    face_temperature_c : float
+        Temperature of the wood's face, measured or chosen, °C.
+        Allowed: -20 to 132.2.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, room_temperature_c: float, room_relative_humidity_pct: float, face_temperature_c: float) -> WarmFaceMoistureInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WarmFaceMoistureInput: ...
+    def replace(self, **changes: Any) -> WarmFaceMoistureInput:
+        """Equal object with the fields given changed."""
+    @property
+    def room_temperature_c(self) -> float:
+        """Temperature of the room's air, °C."""
+    @property
+    def room_relative_humidity_pct(self) -> float:
+        """Relative humidity of the room's air, %."""
+    @property
+    def face_temperature_c(self) -> float:
+        """Temperature of the wood's face, measured or chosen, °C."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WarmFaceMoistureInput: ...
+    def __deepcopy__(self, _memo: object, /) -> WarmFaceMoistureInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CautionText:
+    """A caution as it appears in a result.
+
+    Parameters
+    ----------
+    about : str
+        Short name.
+    text : str
+        The caution itself.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, about: str, text: str) -> CautionText: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CautionText: ...
+    def replace(self, **changes: Any) -> CautionText:
+        """Equal object with the fields given changed."""
+    @property
+    def about(self) -> str:
+        """Short name."""
+    @property
+    def text(self) -> str:
+        """The caution itself."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CautionText: ...
+    def __deepcopy__(self, _memo: object, /) -> CautionText: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WarmFaceMoisture:
+    """Moisture content at a warm face and elsewhere in the room.
+
+    Parameters
+    ----------
+    vapour_pressure_pa : float
+        Vapour pressure in the room and at the face, Pa.
+    face_relative_humidity_pct : float
+        Relative humidity of the air at the face, %.
+    room_moisture_pct : float
+        Moisture content that wood comes to elsewhere in the room, %.
+    face_moisture_pct : float
+        Moisture content that wood comes to at the face, %.
+    drier_by_pct : float
+        How much drier the face comes to be than wood elsewhere in the room, % moisture; negative when wetter.
+    table : {'within', 'extended'}
+        Whether the face lies in the handbook's table.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, vapour_pressure_pa: float, face_relative_humidity_pct: float, room_moisture_pct: float, face_moisture_pct: float, drier_by_pct: float, table: SorptionTable, cautions: Iterable[CautionText]) -> WarmFaceMoisture: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WarmFaceMoisture: ...
+    def replace(self, **changes: Any) -> WarmFaceMoisture:
+        """Equal object with the fields given changed."""
+    @property
+    def vapour_pressure_pa(self) -> float:
+        """Vapour pressure in the room and at the face, Pa."""
+    @property
+    def face_relative_humidity_pct(self) -> float:
+        """Relative humidity of the air at the face, %."""
+    @property
+    def room_moisture_pct(self) -> float:
+        """Moisture content that wood comes to elsewhere in the room, %."""
+    @property
+    def face_moisture_pct(self) -> float:
+        """Moisture content that wood comes to at the face, %."""
+    @property
+    def drier_by_pct(self) -> float:
+        """How much drier the face comes to be than wood elsewhere in the room, % moisture; negative when wetter."""
+    @property
+    def table(self) -> SorptionTable:
+        """Whether the face lies in the handbook's table."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WarmFaceMoisture: ...
+    def __deepcopy__(self, _memo: object, /) -> WarmFaceMoisture: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class IndoorMonth:
+    """Mean conditions of a room in one month.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Mean temperature of the room, °C.
+        Allowed: -20 to 132.2.
+    relative_humidity_pct : float
+        Mean relative humidity of the room, %.
+        Allowed: 0 to 95.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, temperature_c: float, relative_humidity_pct: float) -> IndoorMonth: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> IndoorMonth: ...
+    def replace(self, **changes: Any) -> IndoorMonth:
+        """Equal object with the fields given changed."""
+    @property
+    def temperature_c(self) -> float:
+        """Mean temperature of the room, °C."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Mean relative humidity of the room, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> IndoorMonth: ...
+    def __deepcopy__(self, _memo: object, /) -> IndoorMonth: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class IndoorYear:
+    """A year of conditions measured or known indoors.
+
+    Parameters
+    ----------
+    months : list of IndoorMonth
+        Twelve months, January first.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, months: Iterable[IndoorMonth]) -> IndoorYear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> IndoorYear: ...
+    def replace(self, **changes: Any) -> IndoorYear:
+        """Equal object with the fields given changed."""
+    @property
+    def months(self) -> list[IndoorMonth]:
+        """Twelve months, January first."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> IndoorYear: ...
+    def __deepcopy__(self, _memo: object, /) -> IndoorYear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class OutdoorMonth:
+    """Mean conditions outdoors in one month.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Mean outdoor temperature, °C.
+        Allowed: -60 to 60.
+    dew_point_c : float
+        Mean outdoor dew point, °C.
+        Allowed: -60 to 60.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, temperature_c: float, dew_point_c: float) -> OutdoorMonth: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> OutdoorMonth: ...
+    def replace(self, **changes: Any) -> OutdoorMonth:
+        """Equal object with the fields given changed."""
+    @property
+    def temperature_c(self) -> float:
+        """Mean outdoor temperature, °C."""
+    @property
+    def dew_point_c(self) -> float:
+        """Mean outdoor dew point, °C."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> OutdoorMonth: ...
+    def __deepcopy__(self, _memo: object, /) -> OutdoorMonth: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class OutdoorYear:
+    """A year of outdoor air, heated in the room.
+
+    Parameters
+    ----------
+    months : list of OutdoorMonth
+        Twelve months, January first.
+    room_temperature_c : float
+        Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors.
+        Allowed: -20 to 60.
+    vapour_gain_pa : float, default 0.0
+        Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out, the driest case.
+        Allowed: 0 to 3000.
+    surface : {'water', 'ice'}, default 'water'
+        What a dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled).
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, months: Iterable[OutdoorMonth], room_temperature_c: float, vapour_gain_pa: float = 0.0, surface: SaturationSurface = 'water') -> OutdoorYear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> OutdoorYear: ...
+    def replace(self, **changes: Any) -> OutdoorYear:
+        """Equal object with the fields given changed."""
+    @property
+    def months(self) -> list[OutdoorMonth]:
+        """Twelve months, January first."""
+    @property
+    def room_temperature_c(self) -> float:
+        """Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors."""
+    @property
+    def vapour_gain_pa(self) -> float:
+        """Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out, the driest case."""
+    @property
+    def surface(self) -> SaturationSurface:
+        """What a dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> OutdoorYear: ...
+    def __deepcopy__(self, _memo: object, /) -> OutdoorYear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeasonalMoistureInput:
+    """A year in a room.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, climate: YearClimate) -> SeasonalMoistureInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeasonalMoistureInput: ...
+    def replace(self, **changes: Any) -> SeasonalMoistureInput:
+        """Equal object with the fields given changed."""
+    @property
+    def climate(self) -> YearClimate:
+        """Air of the year."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeasonalMoistureInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SeasonalMoistureInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MonthMoisture:
+    """One month of the year indoors.
+
+    Parameters
+    ----------
+    month : int
+        Month, 1 to 12.
+    temperature_c : float
+        Temperature indoors, °C.
+    relative_humidity_pct : float
+        Relative humidity indoors, %.
+    moisture_pct : float
+        Moisture content that wood comes to, %.
+    table : {'within', 'extended'}
+        Whether the point lies in the handbook's table.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, month: int, temperature_c: float, relative_humidity_pct: float, moisture_pct: float, table: SorptionTable) -> MonthMoisture: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MonthMoisture: ...
+    def replace(self, **changes: Any) -> MonthMoisture:
+        """Equal object with the fields given changed."""
+    @property
+    def month(self) -> int:
+        """Month, 1 to 12."""
+    @property
+    def temperature_c(self) -> float:
+        """Temperature indoors, °C."""
+    @property
+    def relative_humidity_pct(self) -> float:
+        """Relative humidity indoors, %."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content that wood comes to, %."""
+    @property
+    def table(self) -> SorptionTable:
+        """Whether the point lies in the handbook's table."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MonthMoisture: ...
+    def __deepcopy__(self, _memo: object, /) -> MonthMoisture: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeasonalMoisture:
+    """The year indoors, with its driest and wettest months.
+
+    Parameters
+    ----------
+    months : list of MonthMoisture
+        Twelve months, January first.
+    driest_month : int
+        Driest month, 1 to 12; the first of several.
+    driest_pct : float
+        Moisture content in the driest month, %.
+    wettest_month : int
+        Wettest month, 1 to 12; the first of several.
+    wettest_pct : float
+        Moisture content in the wettest month, %.
+    mean_pct : float
+        Mean of the twelve months, %.
+    swing_pct : float
+        Difference between the wettest and the driest month, % moisture.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, months: Iterable[MonthMoisture], driest_month: int, driest_pct: float, wettest_month: int, wettest_pct: float, mean_pct: float, swing_pct: float) -> SeasonalMoisture: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeasonalMoisture: ...
+    def replace(self, **changes: Any) -> SeasonalMoisture:
+        """Equal object with the fields given changed."""
+    @property
+    def months(self) -> list[MonthMoisture]:
+        """Twelve months, January first."""
+    @property
+    def driest_month(self) -> int:
+        """Driest month, 1 to 12; the first of several."""
+    @property
+    def driest_pct(self) -> float:
+        """Moisture content in the driest month, %."""
+    @property
+    def wettest_month(self) -> int:
+        """Wettest month, 1 to 12; the first of several."""
+    @property
+    def wettest_pct(self) -> float:
+        """Moisture content in the wettest month, %."""
+    @property
+    def mean_pct(self) -> float:
+        """Mean of the twelve months, %."""
+    @property
+    def swing_pct(self) -> float:
+        """Difference between the wettest and the driest month, % moisture."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeasonalMoisture: ...
+    def __deepcopy__(self, _memo: object, /) -> SeasonalMoisture: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2348,6 +3719,78 @@ class BendingYield:
     def _repr_html_(self) -> str: ...
 
 @final
+class DowelBearingMaterialInput:
+    """A material other than wood that a dowel bears on.
+
+    Parameters
+    ----------
+    material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}
+        Material.
+    diameter_mm : float
+        Nominal diameter of the dowel, mm.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, material: DowelMaterial, diameter_mm: float) -> DowelBearingMaterialInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearingMaterialInput: ...
+    def replace(self, **changes: Any) -> DowelBearingMaterialInput:
+        """Equal object with the fields given changed."""
+    @property
+    def material(self) -> DowelMaterial:
+        """Material."""
+    @property
+    def diameter_mm(self) -> float:
+        """Nominal diameter of the dowel, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelBearingMaterialInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelBearingMaterialInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelBearingMaterial:
+    """Bearing strength of a material under a dowel, the same in every direction.
+
+    Parameters
+    ----------
+    bearing_mpa : float
+        Bearing strength, MPa.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far this value was checked.
+    specific_gravity : float or None, optional
+        Specific gravity that the table gives the panel; absent for steel and concrete.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, bearing_mpa: float, evidence: Evidence, specific_gravity: float | None = None) -> DowelBearingMaterial: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelBearingMaterial: ...
+    def replace(self, **changes: Any) -> DowelBearingMaterial:
+        """Equal object with the fields given changed."""
+    @property
+    def bearing_mpa(self) -> float:
+        """Bearing strength, MPa."""
+    @property
+    def specific_gravity(self) -> float | None:
+        """Specific gravity that the table gives the panel; absent for steel and concrete."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far this value was checked."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelBearingMaterial: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelBearingMaterial: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class DowelShearInput:
     """A dowel through a side member into a main member.
 
@@ -2541,6 +3984,181 @@ class DowelShear:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> DowelShear: ...
     def __deepcopy__(self, _memo: object, /) -> DowelShear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelDoubleShearInput:
+    """A dowel through a main member between two equal side members.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side members at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, which the dowel crosses whole, mm.
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in each side member; of unequal ones the lesser, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of any member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    gap_mm : float, default 0.0
+        Gap in each shear plane, mm; by default the members touch.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelDoubleShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelDoubleShearInput: ...
+    def replace(self, **changes: Any) -> DowelDoubleShearInput:
+        """Equal object with the fields given changed."""
+    @property
+    def yield_diameter_mm(self) -> float:
+        """Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."""
+    @property
+    def nominal_diameter_mm(self) -> float | None:
+        """Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."""
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength of the dowel, MPa."""
+    @property
+    def main_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the main member at the angle of the load, MPa."""
+    @property
+    def side_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the side members at the angle of the load, MPa."""
+    @property
+    def main_length_mm(self) -> float:
+        """Bearing length in the main member, which the dowel crosses whole, mm."""
+    @property
+    def side_length_mm(self) -> float:
+        """Bearing length in each side member; of unequal ones the lesser, mm."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap in each shear plane, mm; by default the members touch."""
+    @property
+    def max_angle_to_grain_deg(self) -> float:
+        """Largest angle between the load and the grain of any member, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelDoubleShearInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelDoubleShearInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelDoubleShear:
+    """Lateral capacity of one dowel in double shear, every mode shown; loads of both shear planes together.
+
+    Parameters
+    ----------
+    reduction_rule : {'below_quarter_inch', 'small_root_of_large_thread', 'quarter_inch_and_more'}
+        Row of the table of reduction terms (NDS Table 12.3.1B).
+    k_d : float
+        Factor K_D for small diameters; 1 where the table does not use it.
+    k_theta : float
+        Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    reduction_i : float
+        Reduction term R_d of the modes I.
+    reduction_iii_iv : float
+        Reduction term R_d of the modes III and IV.
+    im_yield_n : float
+        Yield load of mode I_m, before reduction (NDS Eq. 12.3-7), N.
+    is_yield_n : float
+        Yield load of mode I_s, before reduction (NDS Eq. 12.3-8), N.
+    iiis_yield_n : float
+        Yield load of mode III_s, before reduction (NDS Eq. 12.3-9; TR12 Table 1-1), N.
+    iv_yield_n : float
+        Yield load of mode IV, before reduction (NDS Eq. 12.3-10; TR12 Table 1-1), N.
+    im_n : float
+        Reference design value of mode I_m, N.
+    is_n : float
+        Reference design value of mode I_s, N.
+    iiis_n : float
+        Reference design value of mode III_s, N.
+    iv_n : float
+        Reference design value of mode IV, N.
+    governing_mode : {'im', 'is', 'iiis', 'iv'}
+        Mode with the least reference design value.
+    reference_n : float
+        Reference lateral design value Z of both planes: the least of the modes, before any adjustment factor, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction_i: float, reduction_iii_iv: float, im_yield_n: float, is_yield_n: float, iiis_yield_n: float, iv_yield_n: float, im_n: float, is_n: float, iiis_n: float, iv_n: float, governing_mode: DoubleShearMode, reference_n: float) -> DowelDoubleShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelDoubleShear: ...
+    def replace(self, **changes: Any) -> DowelDoubleShear:
+        """Equal object with the fields given changed."""
+    @property
+    def reduction_rule(self) -> ReductionRule:
+        """Row of the table of reduction terms (NDS Table 12.3.1B)."""
+    @property
+    def k_d(self) -> float:
+        """Factor K_D for small diameters; 1 where the table does not use it."""
+    @property
+    def k_theta(self) -> float:
+        """Factor K_theta for the angle to the grain; 1 where the table does not use it."""
+    @property
+    def reduction_i(self) -> float:
+        """Reduction term R_d of the modes I."""
+    @property
+    def reduction_iii_iv(self) -> float:
+        """Reduction term R_d of the modes III and IV."""
+    @property
+    def im_yield_n(self) -> float:
+        """Yield load of mode I_m, before reduction (NDS Eq. 12.3-7), N."""
+    @property
+    def is_yield_n(self) -> float:
+        """Yield load of mode I_s, before reduction (NDS Eq. 12.3-8), N."""
+    @property
+    def iiis_yield_n(self) -> float:
+        """Yield load of mode III_s, before reduction (NDS Eq. 12.3-9; TR12 Table 1-1), N."""
+    @property
+    def iv_yield_n(self) -> float:
+        """Yield load of mode IV, before reduction (NDS Eq. 12.3-10; TR12 Table 1-1), N."""
+    @property
+    def im_n(self) -> float:
+        """Reference design value of mode I_m, N."""
+    @property
+    def is_n(self) -> float:
+        """Reference design value of mode I_s, N."""
+    @property
+    def iiis_n(self) -> float:
+        """Reference design value of mode III_s, N."""
+    @property
+    def iv_n(self) -> float:
+        """Reference design value of mode IV, N."""
+    @property
+    def governing_mode(self) -> DoubleShearMode:
+        """Mode with the least reference design value."""
+    @property
+    def reference_n(self) -> float:
+        """Reference lateral design value Z of both planes: the least of the modes, before any adjustment factor, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelDoubleShear: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelDoubleShear: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -2983,6 +4601,348 @@ class ConnectionFactors:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> ConnectionFactors: ...
     def __deepcopy__(self, _memo: object, /) -> ConnectionFactors: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GroupActionFactorInput:
+    """A row of fasteners in the direction of the load.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter of the fasteners, mm.
+        Allowed: 1 to 25.4.
+    fastener_count : int
+        Number of fasteners in the row.
+        Allowed: 1 to 1000.
+    spacing_mm : float
+        Centre spacing of the fasteners in the row, mm.
+        Allowed: 10 to 10000.
+    main_modulus_mpa : float
+        Modulus of elasticity of the main member, MPa.
+        Allowed: 100 to 300000.
+    main_area_mm2 : float
+        Gross area of the main member across the load, mm²; for a load across its grain, thickness times the width of the
+        row group (NDS 11.3.6.3).
+        Allowed: 1 to 10000000.
+    side_modulus_mpa : float
+        Modulus of elasticity of the side members, MPa.
+        Allowed: 100 to 300000.
+    side_area_mm2 : float
+        Sum of the gross areas of the side members across the load, mm².
+        Allowed: 1 to 10000000.
+    joint : {'wood_to_wood', 'wood_to_metal'}, default 'wood_to_wood'
+        What the row joins; wood to wood by default, the lower modulus.
+    slip_modulus_n_per_mm : float or None, optional
+        Load/slip modulus of one fastener, N/mm; left out it is that of the joint.
+        Allowed: 1 to 1000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, nominal_diameter_mm: float, fastener_count: int, spacing_mm: float, main_modulus_mpa: float, main_area_mm2: float, side_modulus_mpa: float, side_area_mm2: float, joint: SlipJoint = 'wood_to_wood', slip_modulus_n_per_mm: float | None = None) -> GroupActionFactorInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GroupActionFactorInput: ...
+    def replace(self, **changes: Any) -> GroupActionFactorInput:
+        """Equal object with the fields given changed."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter of the fasteners, mm."""
+    @property
+    def fastener_count(self) -> int:
+        """Number of fasteners in the row."""
+    @property
+    def spacing_mm(self) -> float:
+        """Centre spacing of the fasteners in the row, mm."""
+    @property
+    def joint(self) -> SlipJoint:
+        """What the row joins; wood to wood by default, the lower modulus."""
+    @property
+    def slip_modulus_n_per_mm(self) -> float | None:
+        """Load/slip modulus of one fastener, N/mm; left out it is that of the joint."""
+    @property
+    def main_modulus_mpa(self) -> float:
+        """Modulus of elasticity of the main member, MPa."""
+    @property
+    def main_area_mm2(self) -> float:
+        """Gross area of the main member across the load, mm²; for a load across its grain, thickness times the width of the
+        row group (NDS 11.3.6.3).
+        """
+    @property
+    def side_modulus_mpa(self) -> float:
+        """Modulus of elasticity of the side members, MPa."""
+    @property
+    def side_area_mm2(self) -> float:
+        """Sum of the gross areas of the side members across the load, mm²."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GroupActionFactorInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GroupActionFactorInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GroupActionFactor:
+    """Group action factor of a row, with its working.
+
+    Parameters
+    ----------
+    slip_modulus_n_per_mm : float
+        Load/slip modulus gamma of one fastener, N/mm.
+    stiffness_ratio : float
+        Ratio R_EA of the lesser to the greater axial stiffness of the members.
+    u : float
+        Term u of NDS Eq. 11.3-1.
+    m : float
+        Term m of NDS Eq. 11.3-1.
+    c_g : float
+        Group action factor C_g; 1 for fasteners below 1/4 in and for one fastener.
+    effective_count : float
+        Number of fasteners that share a load evenly and carry as much: n C_g.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slip_modulus_n_per_mm: float, stiffness_ratio: float, u: float, m: float, c_g: float, effective_count: float) -> GroupActionFactor: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GroupActionFactor: ...
+    def replace(self, **changes: Any) -> GroupActionFactor:
+        """Equal object with the fields given changed."""
+    @property
+    def slip_modulus_n_per_mm(self) -> float:
+        """Load/slip modulus gamma of one fastener, N/mm."""
+    @property
+    def stiffness_ratio(self) -> float:
+        """Ratio R_EA of the lesser to the greater axial stiffness of the members."""
+    @property
+    def u(self) -> float:
+        """Term u of NDS Eq. 11.3-1."""
+    @property
+    def m(self) -> float:
+        """Term m of NDS Eq. 11.3-1."""
+    @property
+    def c_g(self) -> float:
+        """Group action factor C_g; 1 for fasteners below 1/4 in and for one fastener."""
+    @property
+    def effective_count(self) -> float:
+        """Number of fasteners that share a load evenly and carry as much: n C_g."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GroupActionFactor: ...
+    def __deepcopy__(self, _memo: object, /) -> GroupActionFactor: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GeometryFactorInput:
+    """The distances of a fastener or a group of them in one member.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter of the fasteners, mm.
+        Allowed: 1 to 25.4.
+    load : {'towards_end', 'away_from_end', 'withdrawal_only'}
+        Which way the fasteners push.
+    angle_to_grain_deg : float
+        Angle between the load and the grain of this member, degrees; 0 along the grain.
+        Allowed: 0 to 90.
+    end_distance_mm : float
+        Distance along the grain from the nearest fastener to the end of the member, mm.
+        Allowed: 0 to 100000.
+    edge_distance_mm : float
+        Distance across the grain to the edge that the load does not push on, mm.
+        Allowed: 0 to 100000.
+    bearing_length_mm : float
+        Bearing length l: the lesser of the length in the main member and that in all side members, mm.
+        Allowed: 0.1 to 1000.
+    wood : {'softwood', 'hardwood'}, default 'softwood'
+        Softwood or hardwood; softwood by default, which asks for more.
+    loaded_edge_mm : float or None, optional
+        Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part across the grain.
+        Allowed: 0 to 100000.
+    row_pitch_mm : float or None, optional
+        Centre spacing in a row along the load, mm; left out for one fastener in a row.
+        Allowed: 0 to 100000.
+    between_rows_mm : float or None, optional
+        Distance between rows, mm; left out for one row.
+        Allowed: 0 to 100000.
+    row_spread_mm : float or None, optional
+        Distance between the outer rows across the grain, mm; left out for one row.
+        Allowed: 0 to 100000.
+    holes : {'bored', 'not_bored'}, default 'not_bored'
+        Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more.
+    side : {'wood', 'steel'}, default 'wood'
+        Side member; matters below 1/4 in only. Wood by default, which asks for more.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactorInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GeometryFactorInput: ...
+    def replace(self, **changes: Any) -> GeometryFactorInput:
+        """Equal object with the fields given changed."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter of the fasteners, mm."""
+    @property
+    def load(self) -> SpacingLoad:
+        """Which way the fasteners push."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between the load and the grain of this member, degrees; 0 along the grain."""
+    @property
+    def wood(self) -> EndDistanceWood:
+        """Softwood or hardwood; softwood by default, which asks for more."""
+    @property
+    def end_distance_mm(self) -> float:
+        """Distance along the grain from the nearest fastener to the end of the member, mm."""
+    @property
+    def edge_distance_mm(self) -> float:
+        """Distance across the grain to the edge that the load does not push on, mm."""
+    @property
+    def loaded_edge_mm(self) -> float | None:
+        """Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part across the grain."""
+    @property
+    def row_pitch_mm(self) -> float | None:
+        """Centre spacing in a row along the load, mm; left out for one fastener in a row."""
+    @property
+    def between_rows_mm(self) -> float | None:
+        """Distance between rows, mm; left out for one row."""
+    @property
+    def row_spread_mm(self) -> float | None:
+        """Distance between the outer rows across the grain, mm; left out for one row."""
+    @property
+    def bearing_length_mm(self) -> float:
+        """Bearing length l: the lesser of the length in the main member and that in all side members, mm."""
+    @property
+    def holes(self) -> BoredHoles:
+        """Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more."""
+    @property
+    def side(self) -> SidePlate:
+        """Side member; matters below 1/4 in only. Wood by default, which asks for more."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GeometryFactorInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GeometryFactorInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GeometryFactor:
+    """Distances asked for, whether they are kept, and the geometry factor.
+
+    Parameters
+    ----------
+    rule : {'required', 'recommended'}
+        Where the distances come from.
+    end_full_mm : float
+        End distance for the full capacity (NDS Table 12.5.1A), mm.
+    end_least_mm : float
+        Least end distance, mm.
+    end_distance : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the end distance is at least the least one.
+    end_factor : float
+        Share of the capacity that the end distance leaves.
+    pitch_full_mm : float
+        Spacing in a row for the full capacity (NDS Table 12.5.1B), mm.
+    pitch_least_mm : float
+        Least spacing in a row, mm.
+    row_pitch : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the spacing in a row is at least the least one; met with one fastener in a row.
+    pitch_factor : float
+        Share of the capacity that the spacing in a row leaves.
+    edge_least_mm : float
+        Edge distance asked for at the edge that is not pushed on (NDS Table 12.5.1C), mm.
+    edge_distance : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether that edge distance is kept.
+    loaded_edge_least_mm : float
+        Edge distance asked for at the edge that is pushed on (NDS Table 12.5.1C), mm; 0 for a load along the grain.
+    loaded_edge : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether that edge distance is kept; met for a load along the grain.
+    between_rows_least_mm : float
+        Distance between rows asked for (NDS Table 12.5.1D), mm.
+    between_rows : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the distance between rows is kept; met with one row.
+    row_spread : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the outer rows are at most 5 in apart across the grain (NDS 12.5.1.3); met with one row.
+    c_delta : float
+        Geometry factor C_delta: the lesser of the two shares; 0 where a least distance of them is not kept.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether every distance is kept.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: SpacingRule, end_full_mm: float, end_least_mm: float, end_distance: Outcome, end_factor: float, pitch_full_mm: float, pitch_least_mm: float, row_pitch: Outcome, pitch_factor: float, edge_least_mm: float, edge_distance: Outcome, loaded_edge_least_mm: float, loaded_edge: Outcome, between_rows_least_mm: float, between_rows: Outcome, row_spread: Outcome, c_delta: float, outcome: Outcome) -> GeometryFactor: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GeometryFactor: ...
+    def replace(self, **changes: Any) -> GeometryFactor:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> SpacingRule:
+        """Where the distances come from."""
+    @property
+    def end_full_mm(self) -> float:
+        """End distance for the full capacity (NDS Table 12.5.1A), mm."""
+    @property
+    def end_least_mm(self) -> float:
+        """Least end distance, mm."""
+    @property
+    def end_distance(self) -> Outcome:
+        """Whether the end distance is at least the least one."""
+    @property
+    def end_factor(self) -> float:
+        """Share of the capacity that the end distance leaves."""
+    @property
+    def pitch_full_mm(self) -> float:
+        """Spacing in a row for the full capacity (NDS Table 12.5.1B), mm."""
+    @property
+    def pitch_least_mm(self) -> float:
+        """Least spacing in a row, mm."""
+    @property
+    def row_pitch(self) -> Outcome:
+        """Whether the spacing in a row is at least the least one; met with one fastener in a row."""
+    @property
+    def pitch_factor(self) -> float:
+        """Share of the capacity that the spacing in a row leaves."""
+    @property
+    def edge_least_mm(self) -> float:
+        """Edge distance asked for at the edge that is not pushed on (NDS Table 12.5.1C), mm."""
+    @property
+    def edge_distance(self) -> Outcome:
+        """Whether that edge distance is kept."""
+    @property
+    def loaded_edge_least_mm(self) -> float:
+        """Edge distance asked for at the edge that is pushed on (NDS Table 12.5.1C), mm; 0 for a load along the grain."""
+    @property
+    def loaded_edge(self) -> Outcome:
+        """Whether that edge distance is kept; met for a load along the grain."""
+    @property
+    def between_rows_least_mm(self) -> float:
+        """Distance between rows asked for (NDS Table 12.5.1D), mm."""
+    @property
+    def between_rows(self) -> Outcome:
+        """Whether the distance between rows is kept; met with one row."""
+    @property
+    def row_spread(self) -> Outcome:
+        """Whether the outer rows are at most 5 in apart across the grain (NDS 12.5.1.3); met with one row."""
+    @property
+    def c_delta(self) -> float:
+        """Geometry factor C_delta: the lesser of the two shares; 0 where a least distance of them is not kept."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether every distance is kept."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GeometryFactor: ...
+    def __deepcopy__(self, _memo: object, /) -> GeometryFactor: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3507,6 +5467,634 @@ class ScrewJoint:
     def _repr_html_(self) -> str: ...
 
 @final
+class DowelJointNdsInput:
+    """One nail, wood screw or lag screw through a side member and a gap into a main member, with its loads.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    length_mm : float
+        Length from under the head to the point, from the face of a countersunk head, mm.
+        Allowed: 5 to 1000.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of a wooden side member, degrees.
+        Allowed: 0 to 90.
+    main_thickness_mm : float
+        Thickness of the main member along the fastener, mm.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of a wooden main member, degrees.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on this fastener, N; factored for load and resistance factor design.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on this fastener, N; factored for load and resistance factor design.
+        Allowed: 0 to 10000000.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root, mm; needed for screws, left out for nails.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float or None, optional
+        Diameter of the round head or washer, mm; left out the pull-through of the head is not determined.
+        Allowed: 1 to 100.
+    thread_length_mm : float or None, optional
+        Length of thread or rings, tip counted, mm; left out: wood screw max(4 D, 2 L/3) (NDS Table L3), lag screw
+        L/2 + 1/2 in up to 6 in and 1/4 in less than L at most (NDS Table L2), smooth nail the whole length; ring shank
+        nails need it.
+        Allowed: 0.1 to 1000.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm; left out it is 2 D, for a lag screw that of NDS Table L2.
+        Allowed: 0 to 500.
+    bending_yield_mpa : float or None, optional
+        Bending yield strength, MPa; left out it is the table's for low to medium carbon steel (NDS Table I1).
+        Allowed: 0.01 to 2000.
+    steel_tension_n : float or None, optional
+        Allowable tension of the steel at the thread root, N, as declared for the fastener; left out it is not looked at.
+        Allowed: 0.001 to 10000000.
+    side_material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}, default 'wood'
+        Material of the side member; wood by default.
+    side_specific_gravity : float or None, optional
+        Specific gravity of a wooden side member.
+        Allowed: 0.05 to 1.5.
+    side_bearing_mpa : float or None, optional
+        Bearing strength of the side member as tested, MPa; left out it follows from the material.
+        Allowed: 0.01 to 2000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}, default 'wood'
+        Material of the main member; wood by default.
+    main_specific_gravity : float or None, optional
+        Specific gravity of a wooden main member.
+        Allowed: 0.05 to 1.5.
+    main_bearing_mpa : float or None, optional
+        Bearing strength of the main member as tested, MPa; left out it follows from the material.
+        Allowed: 0.01 to 2000.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether bearing strengths are rounded to 50 psi like the standard's table; by default not.
+    nail_driving : {'straight', 'toe_nailed'}, default 'straight'
+        How a nail is driven; straight by default.
+    design : {'asd', 'lrfd'}, default 'asd'
+        Allowable stress or load and resistance factor design; allowable stress by default.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration for allowable stress design; permanent by default, the least factor, as for goods that stay on a shelf.
+    time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+        Time effect for load and resistance factor design; dead load alone by default, the least factor.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the fasteners of the joint stand; several rows by default, the lower factor when wet wood dries.
+    c_g : float, default 1.0
+        Group action factor C_g from ``group_action_factor``; 1 by default, as it is below 1/4 in.
+        Allowed: 0.01 to 1.
+    c_delta : float, default 1.0
+        Geometry factor C_delta from ``geometry_factor``; 1 by default, as it is below 1/4 in or with full distances.
+        Allowed: 0.01 to 1.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: DowelFastener, nominal_diameter_mm: float, length_mm: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, steel_tension_n: float | None = None, side_material: DowelMaterial = 'wood', side_specific_gravity: float | None = None, side_bearing_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_material: DowelMaterial = 'wood', main_specific_gravity: float | None = None, main_bearing_mpa: float | None = None, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', nail_driving: NailDriving = 'straight', design: NdsDesign = 'asd', load_duration: LoadDuration = 'permanent', time_effect: TimeEffect = 'dead_only', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', c_g: float = 1.0, c_delta: float = 1.0) -> DowelJointNdsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelJointNdsInput: ...
+    def replace(self, **changes: Any) -> DowelJointNdsInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> DowelFastener:
+        """Kind of fastener."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def root_diameter_mm(self) -> float | None:
+        """Diameter at the thread root, mm; needed for screws, left out for nails."""
+    @property
+    def head_diameter_mm(self) -> float | None:
+        """Diameter of the round head or washer, mm; left out the pull-through of the head is not determined."""
+    @property
+    def length_mm(self) -> float:
+        """Length from under the head to the point, from the face of a countersunk head, mm."""
+    @property
+    def thread_length_mm(self) -> float | None:
+        """Length of thread or rings, tip counted, mm; left out: wood screw max(4 D, 2 L/3) (NDS Table L3), lag screw
+        L/2 + 1/2 in up to 6 in and 1/4 in less than L at most (NDS Table L2), smooth nail the whole length; ring shank
+        nails need it.
+        """
+    @property
+    def tip_length_mm(self) -> float | None:
+        """Length of the tapered tip, mm; left out it is 2 D, for a lag screw that of NDS Table L2."""
+    @property
+    def bending_yield_mpa(self) -> float | None:
+        """Bending yield strength, MPa; left out it is the table's for low to medium carbon steel (NDS Table I1)."""
+    @property
+    def steel_tension_n(self) -> float | None:
+        """Allowable tension of the steel at the thread root, N, as declared for the fastener; left out it is not looked at."""
+    @property
+    def side_material(self) -> DowelMaterial:
+        """Material of the side member; wood by default."""
+    @property
+    def side_specific_gravity(self) -> float | None:
+        """Specific gravity of a wooden side member."""
+    @property
+    def side_bearing_mpa(self) -> float | None:
+        """Bearing strength of the side member as tested, MPa; left out it follows from the material."""
+    @property
+    def side_thickness_mm(self) -> float:
+        """Thickness of the side member, mm."""
+    @property
+    def side_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of a wooden side member, degrees."""
+    @property
+    def head_recess_mm(self) -> float:
+        """Depth by which the head is sunk below the face of the side member, mm; by default it is flush."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, such as a wall lining, mm; by default they touch."""
+    @property
+    def main_material(self) -> DowelMaterial:
+        """Material of the main member; wood by default."""
+    @property
+    def main_specific_gravity(self) -> float | None:
+        """Specific gravity of a wooden main member."""
+    @property
+    def main_bearing_mpa(self) -> float | None:
+        """Bearing strength of the main member as tested, MPa; left out it follows from the material."""
+    @property
+    def main_thickness_mm(self) -> float:
+        """Thickness of the main member along the fastener, mm."""
+    @property
+    def main_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of a wooden main member, degrees."""
+    @property
+    def main_direction(self) -> FastenerDirection:
+        """Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud."""
+    @property
+    def rounding(self) -> BearingRounding:
+        """Whether bearing strengths are rounded to 50 psi like the standard's table; by default not."""
+    @property
+    def nail_driving(self) -> NailDriving:
+        """How a nail is driven; straight by default."""
+    @property
+    def design(self) -> NdsDesign:
+        """Allowable stress or load and resistance factor design; allowable stress by default."""
+    @property
+    def load_duration(self) -> LoadDuration:
+        """Load duration for allowable stress design; permanent by default, the least factor, as for goods that stay on a shelf."""
+    @property
+    def time_effect(self) -> TimeEffect:
+        """Time effect for load and resistance factor design; dead load alone by default, the least factor."""
+    @property
+    def fabrication_moisture(self) -> MemberMoisture:
+        """Moisture of the wood when the joint is made; dry by default, as indoor joinery is."""
+    @property
+    def service_moisture(self) -> MemberMoisture:
+        """Moisture of the wood in service; dry by default, as in a heated room."""
+    @property
+    def temperature(self) -> TemperatureBand:
+        """Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."""
+    @property
+    def arrangement(self) -> FastenerArrangement:
+        """How the fasteners of the joint stand; several rows by default, the lower factor when wet wood dries."""
+    @property
+    def c_g(self) -> float:
+        """Group action factor C_g from ``group_action_factor``; 1 by default, as it is below 1/4 in."""
+    @property
+    def c_delta(self) -> float:
+        """Geometry factor C_delta from ``geometry_factor``; 1 by default, as it is below 1/4 in or with full distances."""
+    @property
+    def lateral_n(self) -> float:
+        """Lateral load on this fastener, N; factored for load and resistance factor design."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Withdrawal load on this fastener, N; factored for load and resistance factor design."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelJointNdsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelJointNdsInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelJointNds:
+    """One joint of a nail, wood screw or lag screw with its whole working.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations: the thread root of screws, the shank of nails (NDS 12.3.7), mm.
+    thread_length_mm : float
+        Length of thread, rings or holding shank, mm.
+    tip_length_mm : float
+        Length of the tapered tip, mm.
+    penetration_mm : float
+        Depth of the point behind the near face of the main member, mm; of a toe-nail across that face.
+    counted_penetration_mm : float
+        Penetration that counts: without the tip for lag screws, mm.
+    required_penetration_mm : float
+        Least penetration: 4 D lag screws, 6 D others (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm.
+    penetration : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the main member holds at least that much.
+    breakthrough_mm : float
+        How far the point comes out of the far face of the main member, mm; negative while wood remains.
+    stays_inside : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the point stays inside the main member.
+    side_bearing_length_mm : float
+        Bearing length in the side member, mm.
+    main_bearing_length_mm : float
+        Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm.
+    holding_length_mm : float
+        Length that holds against withdrawal in the main member, mm; 0 when the thread does not reach it.
+    side_bearing_mpa : float
+        Bearing strength of the side member at the angle of the load, MPa.
+    main_bearing_mpa : float
+        Bearing strength of the main member at the angle of the load, MPa.
+    bending_yield_mpa : float
+        Bending yield strength of the fastener, MPa.
+    reduction_rule : {'below_quarter_inch', 'small_root_of_large_thread', 'quarter_inch_and_more'}
+        Row of the table of reduction terms (NDS Table 12.3.1B).
+    k_d : float
+        Factor K_D for small diameters; 1 where the table does not use it.
+    k_theta : float
+        Factor K_theta for the angle to the grain; 1 where the table does not use it.
+    reduction : float
+        Reduction term R_d of the governing mode.
+    im_n : float
+        Reference design value of mode I_m, N.
+    is_n : float
+        Reference design value of mode I_s, N.
+    ii_n : float
+        Reference design value of mode II, N.
+    iiim_n : float
+        Reference design value of mode III_m, N.
+    iiis_n : float
+        Reference design value of mode III_s, N.
+    iv_n : float
+        Reference design value of mode IV, N.
+    governing_mode : {'im', 'is', 'ii', 'iiim', 'iiis', 'iv'}
+        Mode with the least reference design value.
+    reference_lateral_n : float
+        Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N.
+    reference_withdrawal_n : float
+        Reference withdrawal value of the holding length (NDS 12.2), N; 0 where the standard permits or publishes none.
+    c_d : float
+        Load duration factor C_D (NDS 11.3.2).
+    c_m_lateral : float
+        Wet service factor C_M of the lateral value (NDS Table 11.3.3).
+    c_m_withdrawal : float
+        Wet service factor C_M of the withdrawal value (NDS Table 11.3.3).
+    c_m_pull_through : float
+        Wet service factor C_M of the pull-through value (NDS Table 11.3.3).
+    c_t : float
+        Temperature factor C_t (NDS Table 11.3.4).
+    c_g : float
+        Group action factor C_g (NDS 11.3.6), as given.
+    c_delta : float
+        Geometry factor C_delta (NDS 12.5.1), as given.
+    c_eg_lateral : float
+        End grain factor C_eg of the lateral value (NDS 12.5.2.2).
+    c_tn_lateral : float
+        Toe-nail factor C_tn of the lateral value (NDS 12.5.4.2).
+    c_tn_withdrawal : float
+        Toe-nail factor C_tn of the withdrawal value (NDS 12.5.4.1).
+    k_f : float
+        Format conversion factor K_F of load and resistance factor design (NDS Table N1).
+    phi : float
+        Resistance factor phi_z (NDS Table N2).
+    time_effect_factor : float
+        Time effect factor lambda (NDS Table N3).
+    asd_lateral_n : float
+        Lateral capacity of allowable stress design, N.
+    lrfd_lateral_n : float
+        Lateral capacity of load and resistance factor design, N.
+    asd_withdrawal_n : float
+        Withdrawal capacity of allowable stress design, N.
+    lrfd_withdrawal_n : float
+        Withdrawal capacity of load and resistance factor design, N.
+    lateral_utilisation : float
+        Lateral load over the lateral capacity of the chosen design.
+    withdrawal_utilisation : float
+        Withdrawal load over the withdrawal capacity of the chosen design.
+    pull_through_utilisation : float
+        Withdrawal load over the pull-through capacity; 0 where that is absent.
+    steel_utilisation : float
+        Withdrawal load over the declared tension of the steel; 0 where none is declared.
+    combined_utilisation : float
+        Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails).
+    utilisation : float
+        Largest of the five utilisations; 1 is the limit.
+    pull_through : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the head was checked against pulling through: not determined without a head diameter, not covered with a
+        side member other than wood.
+    steel_tension : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the steel was checked in tension (NDS 12.2.1.4, 12.2.2.5): not determined without a declared value.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether no utilisation exceeds 1, the penetration suffices and the point stays inside; not determined when a
+        withdrawal load meets a head or a side member without a pull-through value.
+    reference_pull_through_n : float or None, optional
+        Reference head pull-through value W_H (NDS Eq. 12.2-6), N; absent without a head or a wooden side member.
+    asd_pull_through_n : float or None, optional
+        Pull-through capacity of allowable stress design, N; absent as its reference value.
+    lrfd_pull_through_n : float or None, optional
+        Pull-through capacity of load and resistance factor design, N; absent as its reference value.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, yield_diameter_mm: float, thread_length_mm: float, tip_length_mm: float, penetration_mm: float, counted_penetration_mm: float, required_penetration_mm: float, penetration: Outcome, breakthrough_mm: float, stays_inside: Outcome, side_bearing_length_mm: float, main_bearing_length_mm: float, holding_length_mm: float, side_bearing_mpa: float, main_bearing_mpa: float, bending_yield_mpa: float, reduction_rule: ReductionRule, k_d: float, k_theta: float, reduction: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_lateral_n: float, reference_withdrawal_n: float, c_d: float, c_m_lateral: float, c_m_withdrawal: float, c_m_pull_through: float, c_t: float, c_g: float, c_delta: float, c_eg_lateral: float, c_tn_lateral: float, c_tn_withdrawal: float, k_f: float, phi: float, time_effect_factor: float, asd_lateral_n: float, lrfd_lateral_n: float, asd_withdrawal_n: float, lrfd_withdrawal_n: float, lateral_utilisation: float, withdrawal_utilisation: float, pull_through_utilisation: float, steel_utilisation: float, combined_utilisation: float, utilisation: float, pull_through: Outcome, steel_tension: Outcome, outcome: Outcome, reference_pull_through_n: float | None = None, asd_pull_through_n: float | None = None, lrfd_pull_through_n: float | None = None) -> DowelJointNds: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelJointNds: ...
+    def replace(self, **changes: Any) -> DowelJointNds:
+        """Equal object with the fields given changed."""
+    @property
+    def yield_diameter_mm(self) -> float:
+        """Diameter in the yield equations: the thread root of screws, the shank of nails (NDS 12.3.7), mm."""
+    @property
+    def thread_length_mm(self) -> float:
+        """Length of thread, rings or holding shank, mm."""
+    @property
+    def tip_length_mm(self) -> float:
+        """Length of the tapered tip, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Depth of the point behind the near face of the main member, mm; of a toe-nail across that face."""
+    @property
+    def counted_penetration_mm(self) -> float:
+        """Penetration that counts: without the tip for lag screws, mm."""
+    @property
+    def required_penetration_mm(self) -> float:
+        """Least penetration: 4 D lag screws, 6 D others (NDS 12.1.4.6, 12.1.5.6, 12.1.6.4), mm."""
+    @property
+    def penetration(self) -> Outcome:
+        """Whether the main member holds at least that much."""
+    @property
+    def breakthrough_mm(self) -> float:
+        """How far the point comes out of the far face of the main member, mm; negative while wood remains."""
+    @property
+    def stays_inside(self) -> Outcome:
+        """Whether the point stays inside the main member."""
+    @property
+    def side_bearing_length_mm(self) -> float:
+        """Bearing length in the side member, mm."""
+    @property
+    def main_bearing_length_mm(self) -> float:
+        """Bearing length in the main member, half the tapered tip taken off (NDS 12.3.5.3), mm."""
+    @property
+    def holding_length_mm(self) -> float:
+        """Length that holds against withdrawal in the main member, mm; 0 when the thread does not reach it."""
+    @property
+    def side_bearing_mpa(self) -> float:
+        """Bearing strength of the side member at the angle of the load, MPa."""
+    @property
+    def main_bearing_mpa(self) -> float:
+        """Bearing strength of the main member at the angle of the load, MPa."""
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength of the fastener, MPa."""
+    @property
+    def reduction_rule(self) -> ReductionRule:
+        """Row of the table of reduction terms (NDS Table 12.3.1B)."""
+    @property
+    def k_d(self) -> float:
+        """Factor K_D for small diameters; 1 where the table does not use it."""
+    @property
+    def k_theta(self) -> float:
+        """Factor K_theta for the angle to the grain; 1 where the table does not use it."""
+    @property
+    def reduction(self) -> float:
+        """Reduction term R_d of the governing mode."""
+    @property
+    def im_n(self) -> float:
+        """Reference design value of mode I_m, N."""
+    @property
+    def is_n(self) -> float:
+        """Reference design value of mode I_s, N."""
+    @property
+    def ii_n(self) -> float:
+        """Reference design value of mode II, N."""
+    @property
+    def iiim_n(self) -> float:
+        """Reference design value of mode III_m, N."""
+    @property
+    def iiis_n(self) -> float:
+        """Reference design value of mode III_s, N."""
+    @property
+    def iv_n(self) -> float:
+        """Reference design value of mode IV, N."""
+    @property
+    def governing_mode(self) -> YieldMode:
+        """Mode with the least reference design value."""
+    @property
+    def reference_lateral_n(self) -> float:
+        """Reference lateral design value Z (TR12 with a gap, NDS 12.3.1 without), N."""
+    @property
+    def reference_withdrawal_n(self) -> float:
+        """Reference withdrawal value of the holding length (NDS 12.2), N; 0 where the standard permits or publishes none."""
+    @property
+    def reference_pull_through_n(self) -> float | None:
+        """Reference head pull-through value W_H (NDS Eq. 12.2-6), N; absent without a head or a wooden side member."""
+    @property
+    def c_d(self) -> float:
+        """Load duration factor C_D (NDS 11.3.2)."""
+    @property
+    def c_m_lateral(self) -> float:
+        """Wet service factor C_M of the lateral value (NDS Table 11.3.3)."""
+    @property
+    def c_m_withdrawal(self) -> float:
+        """Wet service factor C_M of the withdrawal value (NDS Table 11.3.3)."""
+    @property
+    def c_m_pull_through(self) -> float:
+        """Wet service factor C_M of the pull-through value (NDS Table 11.3.3)."""
+    @property
+    def c_t(self) -> float:
+        """Temperature factor C_t (NDS Table 11.3.4)."""
+    @property
+    def c_g(self) -> float:
+        """Group action factor C_g (NDS 11.3.6), as given."""
+    @property
+    def c_delta(self) -> float:
+        """Geometry factor C_delta (NDS 12.5.1), as given."""
+    @property
+    def c_eg_lateral(self) -> float:
+        """End grain factor C_eg of the lateral value (NDS 12.5.2.2)."""
+    @property
+    def c_tn_lateral(self) -> float:
+        """Toe-nail factor C_tn of the lateral value (NDS 12.5.4.2)."""
+    @property
+    def c_tn_withdrawal(self) -> float:
+        """Toe-nail factor C_tn of the withdrawal value (NDS 12.5.4.1)."""
+    @property
+    def k_f(self) -> float:
+        """Format conversion factor K_F of load and resistance factor design (NDS Table N1)."""
+    @property
+    def phi(self) -> float:
+        """Resistance factor phi_z (NDS Table N2)."""
+    @property
+    def time_effect_factor(self) -> float:
+        """Time effect factor lambda (NDS Table N3)."""
+    @property
+    def asd_lateral_n(self) -> float:
+        """Lateral capacity of allowable stress design, N."""
+    @property
+    def lrfd_lateral_n(self) -> float:
+        """Lateral capacity of load and resistance factor design, N."""
+    @property
+    def asd_withdrawal_n(self) -> float:
+        """Withdrawal capacity of allowable stress design, N."""
+    @property
+    def lrfd_withdrawal_n(self) -> float:
+        """Withdrawal capacity of load and resistance factor design, N."""
+    @property
+    def asd_pull_through_n(self) -> float | None:
+        """Pull-through capacity of allowable stress design, N; absent as its reference value."""
+    @property
+    def lrfd_pull_through_n(self) -> float | None:
+        """Pull-through capacity of load and resistance factor design, N; absent as its reference value."""
+    @property
+    def lateral_utilisation(self) -> float:
+        """Lateral load over the lateral capacity of the chosen design."""
+    @property
+    def withdrawal_utilisation(self) -> float:
+        """Withdrawal load over the withdrawal capacity of the chosen design."""
+    @property
+    def pull_through_utilisation(self) -> float:
+        """Withdrawal load over the pull-through capacity; 0 where that is absent."""
+    @property
+    def steel_utilisation(self) -> float:
+        """Withdrawal load over the declared tension of the steel; 0 where none is declared."""
+    @property
+    def combined_utilisation(self) -> float:
+        """Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails)."""
+    @property
+    def utilisation(self) -> float:
+        """Largest of the five utilisations; 1 is the limit."""
+    @property
+    def pull_through(self) -> Outcome:
+        """Whether the head was checked against pulling through: not determined without a head diameter, not covered with a
+        side member other than wood.
+        """
+    @property
+    def steel_tension(self) -> Outcome:
+        """Whether the steel was checked in tension (NDS 12.2.1.4, 12.2.2.5): not determined without a declared value."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether no utilisation exceeds 1, the penetration suffices and the point stays inside; not determined when a
+        withdrawal load meets a head or a side member without a pull-through value.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelJointNds: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelJointNds: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ShortPenetrationInput:
+    """A fastener whose lateral value was read from a table.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    penetration_mm : float
+        Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws.
+        Allowed: 0.1 to 1000.
+    tabulated_n : float
+        Lateral value of the table, N.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: DowelFastener, nominal_diameter_mm: float, penetration_mm: float, tabulated_n: float) -> ShortPenetrationInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShortPenetrationInput: ...
+    def replace(self, **changes: Any) -> ShortPenetrationInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> DowelFastener:
+        """Kind of fastener."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws."""
+    @property
+    def tabulated_n(self) -> float:
+        """Lateral value of the table, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ShortPenetrationInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ShortPenetrationInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ShortPenetration:
+    """A tabulated lateral value made good for a short penetration.
+
+    Parameters
+    ----------
+    full_penetration_mm : float
+        Penetration that the table rests on: 8 D lag screws, 10 D others, mm.
+    required_penetration_mm : float
+        Least penetration: 4 D lag screws, 6 D others, mm.
+    factor : float
+        Share of the tabulated value that is left, at most 1.
+    reference_n : float
+        Lateral value for this penetration, before any adjustment factor, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, full_penetration_mm: float, required_penetration_mm: float, factor: float, reference_n: float) -> ShortPenetration: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ShortPenetration: ...
+    def replace(self, **changes: Any) -> ShortPenetration:
+        """Equal object with the fields given changed."""
+    @property
+    def full_penetration_mm(self) -> float:
+        """Penetration that the table rests on: 8 D lag screws, 10 D others, mm."""
+    @property
+    def required_penetration_mm(self) -> float:
+        """Least penetration: 4 D lag screws, 6 D others, mm."""
+    @property
+    def factor(self) -> float:
+        """Share of the tabulated value that is left, at most 1."""
+    @property
+    def reference_n(self) -> float:
+        """Lateral value for this penetration, before any adjustment factor, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ShortPenetration: ...
+    def __deepcopy__(self, _memo: object, /) -> ShortPenetration: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class ListWoodScrewsInput:
     """Asks for the whole table."""
     __hash__: ClassVar[None]  # type: ignore[assignment]
@@ -3541,7 +6129,7 @@ class WoodScrew:
         Diameter of the head, mm.
     threads_per_inch : int
         Threads per inch.
-    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'common practice', 'statics', 'geometry'}
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'common practice', 'statics', 'geometry'}
         Standard of the dimensions.
     evidence : {'seen', 'recalled', 'common_practice', 'derived'}
         How far the diameters were checked; the thread counts are recalled in every row.
@@ -3605,6 +6193,4133 @@ class WoodScrewList:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> WoodScrewList: ...
     def __deepcopy__(self, _memo: object, /) -> WoodScrewList: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5EmbedmentInput:
+    """Wood or panel that a dowel bears on.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the hole is predrilled; only nails and thin screws ask.
+    material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of the member.
+    density_kg_m3 : float
+        Characteristic density, kg/m3.
+        Allowed: 100 to 1500.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    angle_to_grain_deg : float
+        Angle between force and grain, degrees; matters only to the rules for bolts in timber.
+        Allowed: 0 to 90.
+    panel_thickness_mm : float or None, optional
+        Thickness of the panel, mm; needed in hardboard, particleboard and OSB.
+        Allowed: 0.1 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, hole: Ec5Hole, material: Ec5Material, density_kg_m3: float, diameter_mm: float, angle_to_grain_deg: float, panel_thickness_mm: float | None = None) -> Ec5EmbedmentInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5EmbedmentInput: ...
+    def replace(self, **changes: Any) -> Ec5EmbedmentInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener."""
+    @property
+    def hole(self) -> Ec5Hole:
+        """Whether the hole is predrilled; only nails and thin screws ask."""
+    @property
+    def material(self) -> Ec5Material:
+        """Material of the member."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Characteristic density, kg/m3."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between force and grain, degrees; matters only to the rules for bolts in timber."""
+    @property
+    def panel_thickness_mm(self) -> float | None:
+        """Thickness of the panel, mm; needed in hardboard, particleboard and OSB."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5EmbedmentInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5EmbedmentInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5Embedment:
+    """Characteristic embedment strength.
+
+    Parameters
+    ----------
+    rule : {'nail_undrilled', 'nail_predrilled', 'bolt_in_timber', 'nail_in_plywood', 'nail_in_hardboard', 'nail_in_particleboard', 'bolt_in_plywood', 'bolt_in_particleboard'}
+        Equation that applies.
+    parallel_mpa : float
+        Strength along the grain; in a panel and under a thin nail the same in every direction, MPa.
+    k_90 : float
+        Factor k_90 by which the strength across the grain is less (8.33); 1 where the direction does not matter.
+    at_angle_mpa : float
+        Strength at the angle of the force, f_h,k (8.31), MPa.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: Ec5EmbedmentRule, parallel_mpa: float, k_90: float, at_angle_mpa: float) -> Ec5Embedment: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5Embedment: ...
+    def replace(self, **changes: Any) -> Ec5Embedment:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> Ec5EmbedmentRule:
+        """Equation that applies."""
+    @property
+    def parallel_mpa(self) -> float:
+        """Strength along the grain; in a panel and under a thin nail the same in every direction, MPa."""
+    @property
+    def k_90(self) -> float:
+        """Factor k_90 by which the strength across the grain is less (8.33); 1 where the direction does not matter."""
+    @property
+    def at_angle_mpa(self) -> float:
+        """Strength at the angle of the force, f_h,k (8.31), MPa."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5Embedment: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5Embedment: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5YieldMomentInput:
+    """A fastener whose yield moment is computed.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    diameter_mm : float
+        Diameter: of a nail, bolt or dowel; side of a square nail; effective diameter of a screw, mm.
+        Allowed: 1 to 25.4.
+    tensile_strength_mpa : float
+        Tensile strength of the steel or wire, f_u,k, MPa; 600 and more for nails.
+        Allowed: 0.01 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, tensile_strength_mpa: float) -> Ec5YieldMomentInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5YieldMomentInput: ...
+    def replace(self, **changes: Any) -> Ec5YieldMomentInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter: of a nail, bolt or dowel; side of a square nail; effective diameter of a screw, mm."""
+    @property
+    def tensile_strength_mpa(self) -> float:
+        """Tensile strength of the steel or wire, f_u,k, MPa; 600 and more for nails."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5YieldMomentInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5YieldMomentInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5YieldMoment:
+    """Characteristic yield moment of a fastener.
+
+    Parameters
+    ----------
+    shape_factor : float
+        Factor of the equation: 0.3 for round sections, 0.45 for square and grooved nails.
+    yield_moment_nmm : float
+        Yield moment M_y,Rk (8.14, 8.30), N·mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, shape_factor: float, yield_moment_nmm: float) -> Ec5YieldMoment: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5YieldMoment: ...
+    def replace(self, **changes: Any) -> Ec5YieldMoment:
+        """Equal object with the fields given changed."""
+    @property
+    def shape_factor(self) -> float:
+        """Factor of the equation: 0.3 for round sections, 0.45 for square and grooved nails."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Yield moment M_y,Rk (8.14, 8.30), N·mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5YieldMoment: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5YieldMoment: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5ScrewDiameterInput:
+    """A screw loaded across its axis.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root, mm.
+        Allowed: 1 to 25.4.
+    shank_in_point_member_mm : float
+        How far the smooth shank reaches into the member at the point, mm.
+        Allowed: 0 to 100000.
+    shank_diameter_mm : float or None, optional
+        Diameter of the smooth shank, mm; left out for a screw threaded to its head.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thread_diameter_mm: float, root_diameter_mm: float, shank_in_point_member_mm: float, shank_diameter_mm: float | None = None) -> Ec5ScrewDiameterInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5ScrewDiameterInput: ...
+    def replace(self, **changes: Any) -> Ec5ScrewDiameterInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thread_diameter_mm(self) -> float:
+        """Outer diameter of the thread, mm."""
+    @property
+    def root_diameter_mm(self) -> float:
+        """Diameter at the thread root, mm."""
+    @property
+    def shank_diameter_mm(self) -> float | None:
+        """Diameter of the smooth shank, mm; left out for a screw threaded to its head."""
+    @property
+    def shank_in_point_member_mm(self) -> float:
+        """How far the smooth shank reaches into the member at the point, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5ScrewDiameterInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5ScrewDiameterInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5ScrewDiameter:
+    """Diameter of a screw in the equations for lateral load.
+
+    Parameters
+    ----------
+    rule : {'smooth_shank', 'thread_root'}
+        What decides.
+    effective_diameter_mm : float
+        Effective diameter d_ef, mm; up to 6 mm the rules for nails apply, above it those for bolts.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: Ec5ScrewDiameterRule, effective_diameter_mm: float) -> Ec5ScrewDiameter: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5ScrewDiameter: ...
+    def replace(self, **changes: Any) -> Ec5ScrewDiameter:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> Ec5ScrewDiameterRule:
+        """What decides."""
+    @property
+    def effective_diameter_mm(self) -> float:
+        """Effective diameter d_ef, mm; up to 6 mm the rules for nails apply, above it those for bolts."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5ScrewDiameter: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5ScrewDiameter: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5RopeEffectInput:
+    """The Johansen part of a mode and what pulls against it.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    johansen_n : float
+        Lateral capacity by the Johansen part alone, N.
+        Allowed: 0 to 10000000.
+    axial_capacity_n : float
+        Characteristic capacity along the axis, F_ax,Rk, the lower of both ends, N; 0 when it is not known.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, johansen_n: float, axial_capacity_n: float) -> Ec5RopeEffectInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5RopeEffectInput: ...
+    def replace(self, **changes: Any) -> Ec5RopeEffectInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener."""
+    @property
+    def johansen_n(self) -> float:
+        """Lateral capacity by the Johansen part alone, N."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis, F_ax,Rk, the lower of both ends, N; 0 when it is not known."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5RopeEffectInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5RopeEffectInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5RopeEffect:
+    """Rope effect of a fastener.
+
+    Parameters
+    ----------
+    quarter_n : float
+        A quarter of the capacity along the axis, N.
+    cap_share : float
+        Most that may be added, as a share of the Johansen part.
+    cap_n : float
+        Most that may be added, N.
+    rope_n : float
+        What is added: the lesser of both, N.
+    total_n : float
+        Johansen part and rope effect together, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, quarter_n: float, cap_share: float, cap_n: float, rope_n: float, total_n: float) -> Ec5RopeEffect: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5RopeEffect: ...
+    def replace(self, **changes: Any) -> Ec5RopeEffect:
+        """Equal object with the fields given changed."""
+    @property
+    def quarter_n(self) -> float:
+        """A quarter of the capacity along the axis, N."""
+    @property
+    def cap_share(self) -> float:
+        """Most that may be added, as a share of the Johansen part."""
+    @property
+    def cap_n(self) -> float:
+        """Most that may be added, N."""
+    @property
+    def rope_n(self) -> float:
+        """What is added: the lesser of both, N."""
+    @property
+    def total_n(self) -> float:
+        """Johansen part and rope effect together, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5RopeEffect: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5RopeEffect: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SingleShearInput:
+    """A fastener through a head-side into a point-side member.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    head_side_mpa : float
+        Embedment strength of the head-side member f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    point_side_mpa : float
+        Embedment strength of the point-side member f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    head_side_mm : float
+        Thickness of the head-side member t_1, mm.
+        Allowed: 0.1 to 1000.
+    point_side_mm : float
+        Penetration into the point-side member t_2, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, the lower of both members, N; by default 0, no rope effect, as
+        the standard asks where it is not known.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, head_side_mpa: float, point_side_mpa: float, head_side_mm: float, point_side_mm: float, axial_capacity_n: float = 0.0) -> Ec5SingleShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SingleShearInput: ...
+    def replace(self, **changes: Any) -> Ec5SingleShearInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; limits the rope effect."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Characteristic yield moment M_y,Rk, N·mm."""
+    @property
+    def head_side_mpa(self) -> float:
+        """Embedment strength of the head-side member f_h,1,k at the angle of the force, MPa."""
+    @property
+    def point_side_mpa(self) -> float:
+        """Embedment strength of the point-side member f_h,2,k at the angle of the force, MPa."""
+    @property
+    def head_side_mm(self) -> float:
+        """Thickness of the head-side member t_1, mm."""
+    @property
+    def point_side_mm(self) -> float:
+        """Penetration into the point-side member t_2, mm."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis F_ax,Rk, the lower of both members, N; by default 0, no rope effect, as
+        the standard asks where it is not known.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SingleShearInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SingleShearInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SingleShear:
+    """Characteristic lateral capacity of one fastener in single shear, every mode shown.
+
+    Parameters
+    ----------
+    beta : float
+        Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8).
+    c_johansen_n : float
+        Johansen part of mode c, N.
+    d_johansen_n : float
+        Johansen part of mode d, N.
+    e_johansen_n : float
+        Johansen part of mode e, N.
+    f_johansen_n : float
+        Johansen part of mode f, N.
+    rope_cap_share : float
+        Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)).
+    a_n : float
+        Mode a (8.6), N.
+    b_n : float
+        Mode b (8.6), N.
+    c_n : float
+        Mode c with rope effect (8.6), N.
+    d_n : float
+        Mode d with rope effect (8.6), N.
+    e_n : float
+        Mode e with rope effect (8.6), N.
+    f_n : float
+        Mode f with rope effect (8.6), N.
+    governing_mode : {'a', 'b', 'c', 'd', 'e', 'f'}
+        Mode with the least capacity.
+    capacity_n : float
+        Characteristic lateral capacity F_v,Rk, the least of the modes, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, beta: float, c_johansen_n: float, d_johansen_n: float, e_johansen_n: float, f_johansen_n: float, rope_cap_share: float, a_n: float, b_n: float, c_n: float, d_n: float, e_n: float, f_n: float, governing_mode: Ec5SingleShearMode, capacity_n: float) -> Ec5SingleShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SingleShear: ...
+    def replace(self, **changes: Any) -> Ec5SingleShear:
+        """Equal object with the fields given changed."""
+    @property
+    def beta(self) -> float:
+        """Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8)."""
+    @property
+    def c_johansen_n(self) -> float:
+        """Johansen part of mode c, N."""
+    @property
+    def d_johansen_n(self) -> float:
+        """Johansen part of mode d, N."""
+    @property
+    def e_johansen_n(self) -> float:
+        """Johansen part of mode e, N."""
+    @property
+    def f_johansen_n(self) -> float:
+        """Johansen part of mode f, N."""
+    @property
+    def rope_cap_share(self) -> float:
+        """Most that the rope effect may add, as a share of the Johansen part (8.2.2(2))."""
+    @property
+    def a_n(self) -> float:
+        """Mode a (8.6), N."""
+    @property
+    def b_n(self) -> float:
+        """Mode b (8.6), N."""
+    @property
+    def c_n(self) -> float:
+        """Mode c with rope effect (8.6), N."""
+    @property
+    def d_n(self) -> float:
+        """Mode d with rope effect (8.6), N."""
+    @property
+    def e_n(self) -> float:
+        """Mode e with rope effect (8.6), N."""
+    @property
+    def f_n(self) -> float:
+        """Mode f with rope effect (8.6), N."""
+    @property
+    def governing_mode(self) -> Ec5SingleShearMode:
+        """Mode with the least capacity."""
+    @property
+    def capacity_n(self) -> float:
+        """Characteristic lateral capacity F_v,Rk, the least of the modes, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SingleShear: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SingleShear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5DoubleShearInput:
+    """A fastener through three members, the outer two alike.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    outer_mpa : float
+        Embedment strength of the outer members f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    middle_mpa : float
+        Embedment strength of the middle member f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    outer_mm : float
+        Thickness of an outer member, the smaller of both and of the penetration at the point, t_1, mm.
+        Allowed: 0.1 to 1000.
+    middle_mm : float
+        Thickness of the middle member t_2, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, outer_mpa: float, middle_mpa: float, outer_mm: float, middle_mm: float, axial_capacity_n: float = 0.0) -> Ec5DoubleShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5DoubleShearInput: ...
+    def replace(self, **changes: Any) -> Ec5DoubleShearInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; limits the rope effect."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Characteristic yield moment M_y,Rk, N·mm."""
+    @property
+    def outer_mpa(self) -> float:
+        """Embedment strength of the outer members f_h,1,k at the angle of the force, MPa."""
+    @property
+    def middle_mpa(self) -> float:
+        """Embedment strength of the middle member f_h,2,k at the angle of the force, MPa."""
+    @property
+    def outer_mm(self) -> float:
+        """Thickness of an outer member, the smaller of both and of the penetration at the point, t_1, mm."""
+    @property
+    def middle_mm(self) -> float:
+        """Thickness of the middle member t_2, mm."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5DoubleShearInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5DoubleShearInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5DoubleShear:
+    """Characteristic lateral capacity per shear plane of one fastener in double shear, every mode shown.
+
+    Parameters
+    ----------
+    beta : float
+        Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8).
+    j_johansen_n : float
+        Johansen part of mode j per shear plane, N.
+    k_johansen_n : float
+        Johansen part of mode k per shear plane, N.
+    rope_cap_share : float
+        Most that the rope effect may add, as a share of the Johansen part (8.2.2(2)).
+    g_n : float
+        Mode g per shear plane (8.7), N.
+    h_n : float
+        Mode h per shear plane (8.7), N.
+    j_n : float
+        Mode j per shear plane with rope effect (8.7), N.
+    k_n : float
+        Mode k per shear plane with rope effect (8.7), N.
+    governing_mode : {'g', 'h', 'j', 'k'}
+        Mode with the least capacity.
+    per_plane_n : float
+        Characteristic lateral capacity F_v,Rk per shear plane, the least of the modes, N.
+    capacity_n : float
+        Both shear planes together, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, beta: float, j_johansen_n: float, k_johansen_n: float, rope_cap_share: float, g_n: float, h_n: float, j_n: float, k_n: float, governing_mode: Ec5DoubleShearMode, per_plane_n: float, capacity_n: float) -> Ec5DoubleShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5DoubleShear: ...
+    def replace(self, **changes: Any) -> Ec5DoubleShear:
+        """Equal object with the fields given changed."""
+    @property
+    def beta(self) -> float:
+        """Ratio of the embedment strengths, beta = f_h,2,k / f_h,1,k (8.8)."""
+    @property
+    def j_johansen_n(self) -> float:
+        """Johansen part of mode j per shear plane, N."""
+    @property
+    def k_johansen_n(self) -> float:
+        """Johansen part of mode k per shear plane, N."""
+    @property
+    def rope_cap_share(self) -> float:
+        """Most that the rope effect may add, as a share of the Johansen part (8.2.2(2))."""
+    @property
+    def g_n(self) -> float:
+        """Mode g per shear plane (8.7), N."""
+    @property
+    def h_n(self) -> float:
+        """Mode h per shear plane (8.7), N."""
+    @property
+    def j_n(self) -> float:
+        """Mode j per shear plane with rope effect (8.7), N."""
+    @property
+    def k_n(self) -> float:
+        """Mode k per shear plane with rope effect (8.7), N."""
+    @property
+    def governing_mode(self) -> Ec5DoubleShearMode:
+        """Mode with the least capacity."""
+    @property
+    def per_plane_n(self) -> float:
+        """Characteristic lateral capacity F_v,Rk per shear plane, the least of the modes, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Both shear planes together, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5DoubleShear: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5DoubleShear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelSingleShearInput:
+    """A fastener through a steel plate into timber.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the timber or penetration into it t_1, mm.
+        Allowed: 0.1 to 1000.
+    plate_mm : float
+        Thickness of the plate, mm.
+        Allowed: 0.1 to 100.
+    hole_clearance_mm : float
+        Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plate counts as thin.
+        Allowed: 0 to 500.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, plate_mm: float, hole_clearance_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelSingleShearInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelSingleShearInput: ...
+    def replace(self, **changes: Any) -> Ec5SteelSingleShearInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; limits the rope effect."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Characteristic yield moment M_y,Rk, N·mm."""
+    @property
+    def embedment_mpa(self) -> float:
+        """Embedment strength of the timber f_h,k at the angle of the force, MPa."""
+    @property
+    def timber_mm(self) -> float:
+        """Thickness of the timber or penetration into it t_1, mm."""
+    @property
+    def plate_mm(self) -> float:
+        """Thickness of the plate, mm."""
+    @property
+    def hole_clearance_mm(self) -> float:
+        """Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plate counts as thin."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelSingleShearInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelSingleShearInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelSingleShear:
+    """Characteristic lateral capacity of one fastener between a steel plate and timber, every mode shown.
+
+    Parameters
+    ----------
+    plate_class : {'thin', 'between', 'thick'}
+        How the plate holds the fastener (8.2.3(1)).
+    thick_share : float
+        Share of the thick plate's value in the result, 0 to 1.
+    a_n : float
+        Mode a, thin plate (8.9), N.
+    b_n : float
+        Mode b, thin plate, with rope effect (8.9), N.
+    c_n : float
+        Mode c, thick plate (8.10), N.
+    d_n : float
+        Mode d, thick plate, with rope effect (8.10), N.
+    e_n : float
+        Mode e, thick plate, with rope effect (8.10), N.
+    thin_mode : {'a', 'b', 'c', 'd', 'e'}
+        Governing mode if the plate were thin.
+    thin_n : float
+        Capacity if the plate were thin, N.
+    thick_mode : {'a', 'b', 'c', 'd', 'e'}
+        Governing mode if the plate were thick.
+    thick_n : float
+        Capacity if the plate were thick, N.
+    capacity_n : float
+        Characteristic lateral capacity F_v,Rk of this plate, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, plate_class: Ec5PlateClass, thick_share: float, a_n: float, b_n: float, c_n: float, d_n: float, e_n: float, thin_mode: Ec5SteelMode, thin_n: float, thick_mode: Ec5SteelMode, thick_n: float, capacity_n: float) -> Ec5SteelSingleShear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelSingleShear: ...
+    def replace(self, **changes: Any) -> Ec5SteelSingleShear:
+        """Equal object with the fields given changed."""
+    @property
+    def plate_class(self) -> Ec5PlateClass:
+        """How the plate holds the fastener (8.2.3(1))."""
+    @property
+    def thick_share(self) -> float:
+        """Share of the thick plate's value in the result, 0 to 1."""
+    @property
+    def a_n(self) -> float:
+        """Mode a, thin plate (8.9), N."""
+    @property
+    def b_n(self) -> float:
+        """Mode b, thin plate, with rope effect (8.9), N."""
+    @property
+    def c_n(self) -> float:
+        """Mode c, thick plate (8.10), N."""
+    @property
+    def d_n(self) -> float:
+        """Mode d, thick plate, with rope effect (8.10), N."""
+    @property
+    def e_n(self) -> float:
+        """Mode e, thick plate, with rope effect (8.10), N."""
+    @property
+    def thin_mode(self) -> Ec5SteelMode:
+        """Governing mode if the plate were thin."""
+    @property
+    def thin_n(self) -> float:
+        """Capacity if the plate were thin, N."""
+    @property
+    def thick_mode(self) -> Ec5SteelMode:
+        """Governing mode if the plate were thick."""
+    @property
+    def thick_n(self) -> float:
+        """Capacity if the plate were thick, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Characteristic lateral capacity F_v,Rk of this plate, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelSingleShear: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelSingleShear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelCentralPlateInput:
+    """A fastener through two timber members with a steel plate between them.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the thinner timber member t_1, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelCentralPlateInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelCentralPlateInput: ...
+    def replace(self, **changes: Any) -> Ec5SteelCentralPlateInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; limits the rope effect."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Characteristic yield moment M_y,Rk, N·mm."""
+    @property
+    def embedment_mpa(self) -> float:
+        """Embedment strength of the timber f_h,1,k at the angle of the force, MPa."""
+    @property
+    def timber_mm(self) -> float:
+        """Thickness of the thinner timber member t_1, mm."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelCentralPlateInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelCentralPlateInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelCentralPlate:
+    """Characteristic lateral capacity per shear plane of one fastener through a steel plate in the middle.
+
+    Parameters
+    ----------
+    f_n : float
+        Mode f per shear plane (8.11), N.
+    g_n : float
+        Mode g per shear plane with rope effect (8.11), N.
+    h_n : float
+        Mode h per shear plane with rope effect (8.11), N.
+    governing_mode : {'f', 'g', 'h'}
+        Mode with the least capacity.
+    per_plane_n : float
+        Characteristic lateral capacity F_v,Rk per shear plane, N.
+    capacity_n : float
+        Both shear planes together, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, f_n: float, g_n: float, h_n: float, governing_mode: Ec5SteelCentralMode, per_plane_n: float, capacity_n: float) -> Ec5SteelCentralPlate: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelCentralPlate: ...
+    def replace(self, **changes: Any) -> Ec5SteelCentralPlate:
+        """Equal object with the fields given changed."""
+    @property
+    def f_n(self) -> float:
+        """Mode f per shear plane (8.11), N."""
+    @property
+    def g_n(self) -> float:
+        """Mode g per shear plane with rope effect (8.11), N."""
+    @property
+    def h_n(self) -> float:
+        """Mode h per shear plane with rope effect (8.11), N."""
+    @property
+    def governing_mode(self) -> Ec5SteelCentralMode:
+        """Mode with the least capacity."""
+    @property
+    def per_plane_n(self) -> float:
+        """Characteristic lateral capacity F_v,Rk per shear plane, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Both shear planes together, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelCentralPlate: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelCentralPlate: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelOuterPlatesInput:
+    """A fastener through a timber member between two steel plates.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the timber t_2, mm.
+        Allowed: 0.1 to 1000.
+    plate_mm : float
+        Thickness of a plate, mm.
+        Allowed: 0.1 to 100.
+    hole_clearance_mm : float
+        Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plates count as thin.
+        Allowed: 0 to 500.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, plate_mm: float, hole_clearance_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelOuterPlatesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelOuterPlatesInput: ...
+    def replace(self, **changes: Any) -> Ec5SteelOuterPlatesInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; limits the rope effect."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Characteristic yield moment M_y,Rk, N·mm."""
+    @property
+    def embedment_mpa(self) -> float:
+        """Embedment strength of the timber f_h,2,k at the angle of the force, MPa."""
+    @property
+    def timber_mm(self) -> float:
+        """Thickness of the timber t_2, mm."""
+    @property
+    def plate_mm(self) -> float:
+        """Thickness of a plate, mm."""
+    @property
+    def hole_clearance_mm(self) -> float:
+        """Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plates count as thin."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelOuterPlatesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelOuterPlatesInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SteelOuterPlates:
+    """Characteristic lateral capacity per shear plane of one fastener through timber between two steel plates.
+
+    Parameters
+    ----------
+    plate_class : {'thin', 'between', 'thick'}
+        How the plates hold the fastener (8.2.3(1)).
+    thick_share : float
+        Share of the thick plates' value in the result, 0 to 1.
+    j_l_n : float
+        Modes j and l, bearing of the timber, per shear plane (8.12, 8.13), N.
+    k_n : float
+        Mode k, thin plates, per shear plane with rope effect (8.12), N.
+    m_n : float
+        Mode m, thick plates, per shear plane with rope effect (8.13), N.
+    thin_mode : {'j', 'k', 'l', 'm'}
+        Governing mode if the plates were thin.
+    thin_n : float
+        Capacity per shear plane if the plates were thin, N.
+    thick_mode : {'j', 'k', 'l', 'm'}
+        Governing mode if the plates were thick.
+    thick_n : float
+        Capacity per shear plane if the plates were thick, N.
+    per_plane_n : float
+        Characteristic lateral capacity F_v,Rk per shear plane of these plates, N.
+    capacity_n : float
+        Both shear planes together, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, plate_class: Ec5PlateClass, thick_share: float, j_l_n: float, k_n: float, m_n: float, thin_mode: Ec5SteelOuterMode, thin_n: float, thick_mode: Ec5SteelOuterMode, thick_n: float, per_plane_n: float, capacity_n: float) -> Ec5SteelOuterPlates: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SteelOuterPlates: ...
+    def replace(self, **changes: Any) -> Ec5SteelOuterPlates:
+        """Equal object with the fields given changed."""
+    @property
+    def plate_class(self) -> Ec5PlateClass:
+        """How the plates hold the fastener (8.2.3(1))."""
+    @property
+    def thick_share(self) -> float:
+        """Share of the thick plates' value in the result, 0 to 1."""
+    @property
+    def j_l_n(self) -> float:
+        """Modes j and l, bearing of the timber, per shear plane (8.12, 8.13), N."""
+    @property
+    def k_n(self) -> float:
+        """Mode k, thin plates, per shear plane with rope effect (8.12), N."""
+    @property
+    def m_n(self) -> float:
+        """Mode m, thick plates, per shear plane with rope effect (8.13), N."""
+    @property
+    def thin_mode(self) -> Ec5SteelOuterMode:
+        """Governing mode if the plates were thin."""
+    @property
+    def thin_n(self) -> float:
+        """Capacity per shear plane if the plates were thin, N."""
+    @property
+    def thick_mode(self) -> Ec5SteelOuterMode:
+        """Governing mode if the plates were thick."""
+    @property
+    def thick_n(self) -> float:
+        """Capacity per shear plane if the plates were thick, N."""
+    @property
+    def per_plane_n(self) -> float:
+        """Characteristic lateral capacity F_v,Rk per shear plane of these plates, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Both shear planes together, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SteelOuterPlates: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SteelOuterPlates: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5ScrewWithdrawalInput:
+    """Screws pulled out of wood.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread d, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root d_1, mm.
+        Allowed: 1 to 25.4.
+    thread_length_mm : float
+        Thread in the point-side member l_ef, mm.
+        Allowed: 0.1 to 1000.
+    density_kg_m3 : float
+        Characteristic density of the wood, kg/m3.
+        Allowed: 100 to 1500.
+    axis_to_grain_deg : float
+        Angle between the screw's axis and the grain, degrees; 90 in side grain.
+        Allowed: 0 to 90.
+    count : int, default 1
+        Number of screws that act together; by default 1.
+        Allowed: 1 to 10000.
+    declared_mpa : float or None, optional
+        Declared withdrawal strength f_ax,k, MPa; left out the equation of the standard is used.
+        Allowed: 0.01 to 2000.
+    declared_density_kg_m3 : float or None, optional
+        Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is.
+        Allowed: 100 to 1500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thread_diameter_mm: float, root_diameter_mm: float, thread_length_mm: float, density_kg_m3: float, axis_to_grain_deg: float, count: int = 1, declared_mpa: float | None = None, declared_density_kg_m3: float | None = None) -> Ec5ScrewWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5ScrewWithdrawalInput: ...
+    def replace(self, **changes: Any) -> Ec5ScrewWithdrawalInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thread_diameter_mm(self) -> float:
+        """Outer diameter of the thread d, mm."""
+    @property
+    def root_diameter_mm(self) -> float:
+        """Diameter at the thread root d_1, mm."""
+    @property
+    def thread_length_mm(self) -> float:
+        """Thread in the point-side member l_ef, mm."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Characteristic density of the wood, kg/m3."""
+    @property
+    def axis_to_grain_deg(self) -> float:
+        """Angle between the screw's axis and the grain, degrees; 90 in side grain."""
+    @property
+    def count(self) -> int:
+        """Number of screws that act together; by default 1."""
+    @property
+    def declared_mpa(self) -> float | None:
+        """Declared withdrawal strength f_ax,k, MPa; left out the equation of the standard is used."""
+    @property
+    def declared_density_kg_m3(self) -> float | None:
+        """Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5ScrewWithdrawalInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5ScrewWithdrawalInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5ScrewWithdrawal:
+    """Characteristic withdrawal capacity of screws.
+
+    Parameters
+    ----------
+    rule : {'equation', 'declared'}
+        Where the strength comes from.
+    withdrawal_mpa : float
+        Withdrawal strength f_ax,k across the grain (8.39 or declared), MPa.
+    k_d : float
+        Factor k_d for thin screws (8.40); 1 for a declared strength.
+    angle_factor : float
+        Factor for the angle of the axis to the grain, 1 / (1.2 cos² + sin²) (8.38).
+    density_factor : float
+        Factor for the density, (rho_k / rho_a)^0.8 (8.40a); 1 where it does not apply.
+    effective_number : float
+        Effective number n^0.9 (8.41).
+    per_screw_n : float
+        Capacity of one screw, N.
+    capacity_n : float
+        Capacity F_ax,k,Rk of all together, N.
+    required_thread_mm : float
+        Least thread in the point-side member, 6 d (8.7.2(3)), mm.
+    penetration : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the thread in the member is at least that.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: Ec5WithdrawalRule, withdrawal_mpa: float, k_d: float, angle_factor: float, density_factor: float, effective_number: float, per_screw_n: float, capacity_n: float, required_thread_mm: float, penetration: Outcome) -> Ec5ScrewWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5ScrewWithdrawal: ...
+    def replace(self, **changes: Any) -> Ec5ScrewWithdrawal:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> Ec5WithdrawalRule:
+        """Where the strength comes from."""
+    @property
+    def withdrawal_mpa(self) -> float:
+        """Withdrawal strength f_ax,k across the grain (8.39 or declared), MPa."""
+    @property
+    def k_d(self) -> float:
+        """Factor k_d for thin screws (8.40); 1 for a declared strength."""
+    @property
+    def angle_factor(self) -> float:
+        """Factor for the angle of the axis to the grain, 1 / (1.2 cos² + sin²) (8.38)."""
+    @property
+    def density_factor(self) -> float:
+        """Factor for the density, (rho_k / rho_a)^0.8 (8.40a); 1 where it does not apply."""
+    @property
+    def effective_number(self) -> float:
+        """Effective number n^0.9 (8.41)."""
+    @property
+    def per_screw_n(self) -> float:
+        """Capacity of one screw, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Capacity F_ax,k,Rk of all together, N."""
+    @property
+    def required_thread_mm(self) -> float:
+        """Least thread in the point-side member, 6 d (8.7.2(3)), mm."""
+    @property
+    def penetration(self) -> Outcome:
+        """Whether the thread in the member is at least that."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5ScrewWithdrawal: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5ScrewWithdrawal: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5NailWithdrawalInput:
+    """A nail pulled along its axis.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of nail.
+    diameter_mm : float
+        Diameter d, mm.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float
+        Diameter of the head d_h, mm.
+        Allowed: 1 to 100.
+    penetration_mm : float
+        Penetration at the point, of a ringed nail the ringed part, t_pen, mm.
+        Allowed: 0.1 to 1000.
+    head_side_mm : float
+        Thickness of the member under the head t, mm.
+        Allowed: 0.1 to 1000.
+    density_kg_m3 : float
+        Characteristic density of the wood at the point, kg/m3.
+        Allowed: 100 to 1500.
+    head_side_density_kg_m3 : float
+        Characteristic density of the wood under the head, kg/m3.
+        Allowed: 100 to 1500.
+    timber : {'dry', 'dries_under_load'}, default 'dry'
+        Moisture of the timber when the nail is driven; dry by default, as indoor joinery is.
+    declared_mpa : float or None, optional
+        Declared withdrawal strength f_ax,k, MPa; left out that of smooth nails is used.
+        Allowed: 0.01 to 2000.
+    declared_head_mpa : float or None, optional
+        Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used.
+        Allowed: 0.01 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, diameter_mm: float, head_diameter_mm: float, penetration_mm: float, head_side_mm: float, density_kg_m3: float, head_side_density_kg_m3: float, timber: Ec5NailTimber = 'dry', declared_mpa: float | None = None, declared_head_mpa: float | None = None) -> Ec5NailWithdrawalInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5NailWithdrawalInput: ...
+    def replace(self, **changes: Any) -> Ec5NailWithdrawalInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of nail."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter d, mm."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head d_h, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Penetration at the point, of a ringed nail the ringed part, t_pen, mm."""
+    @property
+    def head_side_mm(self) -> float:
+        """Thickness of the member under the head t, mm."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Characteristic density of the wood at the point, kg/m3."""
+    @property
+    def head_side_density_kg_m3(self) -> float:
+        """Characteristic density of the wood under the head, kg/m3."""
+    @property
+    def timber(self) -> Ec5NailTimber:
+        """Moisture of the timber when the nail is driven; dry by default, as indoor joinery is."""
+    @property
+    def declared_mpa(self) -> float | None:
+        """Declared withdrawal strength f_ax,k, MPa; left out that of smooth nails is used."""
+    @property
+    def declared_head_mpa(self) -> float | None:
+        """Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5NailWithdrawalInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5NailWithdrawalInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5NailWithdrawal:
+    """Characteristic capacity of a nail along its axis.
+
+    Parameters
+    ----------
+    withdrawal_mpa : float
+        Withdrawal strength f_ax,k (8.25 or declared), MPa.
+    head_mpa : float
+        Pull-through strength f_head,k (8.26 or declared), MPa.
+    withdrawal_n_per_mm : float
+        Withdrawal capacity per mm of penetration, f_ax,k d, N per mm.
+    drying_factor : float
+        Factor for timber that dries under load (8.3.2(8)).
+    penetration_factor : float
+        Factor for a short penetration (8.3.2(7)); 0 below the least penetration.
+    point_n : float
+        Capacity at the point, all factors in, N.
+    head_n : float
+        Capacity at the head, with the shank in the member under it where the nail is smooth, all factors in, N.
+    governing_part : {'point', 'head'}
+        End that gives in first.
+    capacity_n : float
+        Capacity F_ax,Rk along the axis, N.
+    required_penetration_mm : float
+        Least penetration: 8 d for smooth nails, 6 d for others (8.3.1.2), mm.
+    penetration : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the penetration is at least that.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, withdrawal_mpa: float, head_mpa: float, withdrawal_n_per_mm: float, drying_factor: float, penetration_factor: float, point_n: float, head_n: float, governing_part: Ec5AxialPart, capacity_n: float, required_penetration_mm: float, penetration: Outcome) -> Ec5NailWithdrawal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5NailWithdrawal: ...
+    def replace(self, **changes: Any) -> Ec5NailWithdrawal:
+        """Equal object with the fields given changed."""
+    @property
+    def withdrawal_mpa(self) -> float:
+        """Withdrawal strength f_ax,k (8.25 or declared), MPa."""
+    @property
+    def head_mpa(self) -> float:
+        """Pull-through strength f_head,k (8.26 or declared), MPa."""
+    @property
+    def withdrawal_n_per_mm(self) -> float:
+        """Withdrawal capacity per mm of penetration, f_ax,k d, N per mm."""
+    @property
+    def drying_factor(self) -> float:
+        """Factor for timber that dries under load (8.3.2(8))."""
+    @property
+    def penetration_factor(self) -> float:
+        """Factor for a short penetration (8.3.2(7)); 0 below the least penetration."""
+    @property
+    def point_n(self) -> float:
+        """Capacity at the point, all factors in, N."""
+    @property
+    def head_n(self) -> float:
+        """Capacity at the head, with the shank in the member under it where the nail is smooth, all factors in, N."""
+    @property
+    def governing_part(self) -> Ec5AxialPart:
+        """End that gives in first."""
+    @property
+    def capacity_n(self) -> float:
+        """Capacity F_ax,Rk along the axis, N."""
+    @property
+    def required_penetration_mm(self) -> float:
+        """Least penetration: 8 d for smooth nails, 6 d for others (8.3.1.2), mm."""
+    @property
+    def penetration(self) -> Outcome:
+        """Whether the penetration is at least that."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5NailWithdrawal: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5NailWithdrawal: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5HeadPullThroughInput:
+    """Heads drawn into the member under them.
+
+    Parameters
+    ----------
+    head_diameter_mm : float
+        Diameter of the head or of the washer under it d_h, mm.
+        Allowed: 1 to 100.
+    density_kg_m3 : float
+        Characteristic density of the member under the head, kg/m3.
+        Allowed: 100 to 1500.
+    count : int, default 1
+        Number of screws that act together; by default 1.
+        Allowed: 1 to 10000.
+    declared_mpa : float or None, optional
+        Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used, a low value.
+        Allowed: 0.01 to 2000.
+    declared_density_kg_m3 : float or None, optional
+        Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is.
+        Allowed: 100 to 1500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, head_diameter_mm: float, density_kg_m3: float, count: int = 1, declared_mpa: float | None = None, declared_density_kg_m3: float | None = None) -> Ec5HeadPullThroughInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5HeadPullThroughInput: ...
+    def replace(self, **changes: Any) -> Ec5HeadPullThroughInput:
+        """Equal object with the fields given changed."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head or of the washer under it d_h, mm."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Characteristic density of the member under the head, kg/m3."""
+    @property
+    def count(self) -> int:
+        """Number of screws that act together; by default 1."""
+    @property
+    def declared_mpa(self) -> float | None:
+        """Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used, a low value."""
+    @property
+    def declared_density_kg_m3(self) -> float | None:
+        """Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5HeadPullThroughInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5HeadPullThroughInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5HeadPullThrough:
+    """Characteristic pull-through capacity of heads.
+
+    Parameters
+    ----------
+    head_mpa : float
+        Pull-through strength f_head,k (8.26 or declared), MPa.
+    density_factor : float
+        Factor for the density, (rho_k / rho_a)^0.8 (8.40b); 1 where it does not apply.
+    effective_number : float
+        Effective number n^0.9 (8.41).
+    per_head_n : float
+        Capacity of one head, N.
+    capacity_n : float
+        Capacity of all together, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, head_mpa: float, density_factor: float, effective_number: float, per_head_n: float, capacity_n: float) -> Ec5HeadPullThrough: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5HeadPullThrough: ...
+    def replace(self, **changes: Any) -> Ec5HeadPullThrough:
+        """Equal object with the fields given changed."""
+    @property
+    def head_mpa(self) -> float:
+        """Pull-through strength f_head,k (8.26 or declared), MPa."""
+    @property
+    def density_factor(self) -> float:
+        """Factor for the density, (rho_k / rho_a)^0.8 (8.40b); 1 where it does not apply."""
+    @property
+    def effective_number(self) -> float:
+        """Effective number n^0.9 (8.41)."""
+    @property
+    def per_head_n(self) -> float:
+        """Capacity of one head, N."""
+    @property
+    def capacity_n(self) -> float:
+        """Capacity of all together, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5HeadPullThrough: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5HeadPullThrough: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5WasherPullInput:
+    """A bolt pulled along its axis.
+
+    Parameters
+    ----------
+    bolt_tension_n : float
+        Tensile capacity of the bolt, N.
+        Allowed: 0 to 10000000.
+    washer_area_mm2 : float
+        Area of the washer that bears on the wood, hole taken off, mm2.
+        Allowed: 1 to 1000000.
+    compression_across_mpa : float
+        Compressive strength of the wood across the grain f_c,90,k, MPa.
+        Allowed: 0.01 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, bolt_tension_n: float, washer_area_mm2: float, compression_across_mpa: float) -> Ec5WasherPullInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5WasherPullInput: ...
+    def replace(self, **changes: Any) -> Ec5WasherPullInput:
+        """Equal object with the fields given changed."""
+    @property
+    def bolt_tension_n(self) -> float:
+        """Tensile capacity of the bolt, N."""
+    @property
+    def washer_area_mm2(self) -> float:
+        """Area of the washer that bears on the wood, hole taken off, mm2."""
+    @property
+    def compression_across_mpa(self) -> float:
+        """Compressive strength of the wood across the grain f_c,90,k, MPa."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5WasherPullInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5WasherPullInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5WasherPull:
+    """Characteristic capacity of a bolt along its axis.
+
+    Parameters
+    ----------
+    washer_n : float
+        Capacity of the wood under the washer, N.
+    governing_part : {'bolt', 'washer'}
+        What gives in first.
+    capacity_n : float
+        Capacity F_ax,Rk, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, washer_n: float, governing_part: Ec5WasherPart, capacity_n: float) -> Ec5WasherPull: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5WasherPull: ...
+    def replace(self, **changes: Any) -> Ec5WasherPull:
+        """Equal object with the fields given changed."""
+    @property
+    def washer_n(self) -> float:
+        """Capacity of the wood under the washer, N."""
+    @property
+    def governing_part(self) -> Ec5WasherPart:
+        """What gives in first."""
+    @property
+    def capacity_n(self) -> float:
+        """Capacity F_ax,Rk, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5WasherPull: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5WasherPull: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5CombinedLoadInput:
+    """A fastener loaded across and along its axis.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; decides the equation.
+    axial_n : float
+        Design load along the axis F_ax,Ed, N.
+        Allowed: 0 to 10000000.
+    lateral_n : float
+        Design load across the axis F_v,Ed, N.
+        Allowed: 0 to 10000000.
+    axial_capacity_n : float
+        Design capacity along the axis F_ax,Rd, N.
+        Allowed: 0.001 to 10000000.
+    lateral_capacity_n : float
+        Design capacity across the axis F_v,Rd, N.
+        Allowed: 0.001 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, axial_n: float, lateral_n: float, axial_capacity_n: float, lateral_capacity_n: float) -> Ec5CombinedLoadInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5CombinedLoadInput: ...
+    def replace(self, **changes: Any) -> Ec5CombinedLoadInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener; decides the equation."""
+    @property
+    def axial_n(self) -> float:
+        """Design load along the axis F_ax,Ed, N."""
+    @property
+    def lateral_n(self) -> float:
+        """Design load across the axis F_v,Ed, N."""
+    @property
+    def axial_capacity_n(self) -> float:
+        """Design capacity along the axis F_ax,Rd, N."""
+    @property
+    def lateral_capacity_n(self) -> float:
+        """Design capacity across the axis F_v,Rd, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5CombinedLoadInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5CombinedLoadInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5CombinedLoad:
+    """Use of a fastener under both loads.
+
+    Parameters
+    ----------
+    rule : {'linear', 'quadratic'}
+        Equation that applies.
+    axial_share : float
+        Axial load over its capacity.
+    lateral_share : float
+        Lateral load over its capacity.
+    interaction : float
+        Left side of the equation; 1 is the limit.
+    utilisation : float
+        Factor by which both loads are used: the interaction for the linear equation, its root for the quadratic one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rule: Ec5CombinedRule, axial_share: float, lateral_share: float, interaction: float, utilisation: float) -> Ec5CombinedLoad: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5CombinedLoad: ...
+    def replace(self, **changes: Any) -> Ec5CombinedLoad:
+        """Equal object with the fields given changed."""
+    @property
+    def rule(self) -> Ec5CombinedRule:
+        """Equation that applies."""
+    @property
+    def axial_share(self) -> float:
+        """Axial load over its capacity."""
+    @property
+    def lateral_share(self) -> float:
+        """Lateral load over its capacity."""
+    @property
+    def interaction(self) -> float:
+        """Left side of the equation; 1 is the limit."""
+    @property
+    def utilisation(self) -> float:
+        """Factor by which both loads are used: the interaction for the linear equation, its root for the quadratic one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5CombinedLoad: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5CombinedLoad: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5EffectiveNumberInput:
+    """A row of fasteners along the grain.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the holes are predrilled; only nails and thin screws ask.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    count : int
+        Number of fasteners in the row.
+        Allowed: 1 to 10000.
+    spacing_mm : float
+        Spacing along the grain a_1, mm.
+        Allowed: 1 to 10000.
+    stagger : {'in_line', 'staggered'}, default 'in_line'
+        Whether they stand on one line; by default they do.
+    angle_to_grain_deg : float, default 0.0
+        Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
+        are checked with the part of the force along the grain.
+        Allowed: 0 to 90.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: Ec5RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumberInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5EffectiveNumberInput: ...
+    def replace(self, **changes: Any) -> Ec5EffectiveNumberInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener."""
+    @property
+    def hole(self) -> Ec5Hole:
+        """Whether the holes are predrilled; only nails and thin screws ask."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def count(self) -> int:
+        """Number of fasteners in the row."""
+    @property
+    def spacing_mm(self) -> float:
+        """Spacing along the grain a_1, mm."""
+    @property
+    def stagger(self) -> Ec5RowStagger:
+        """Whether they stand on one line; by default they do."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
+        are checked with the part of the force along the grain.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5EffectiveNumberInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5EffectiveNumberInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5EffectiveNumber:
+    """Effective number of a row.
+
+    Parameters
+    ----------
+    exponent : float
+        Exponent k_ef of nails (Table 8.1); 0.9 for bolts.
+    along_grain : float
+        Effective number for a force along the grain.
+    effective_number : float
+        Effective number n_ef at the angle of the force.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, exponent: float, along_grain: float, effective_number: float) -> Ec5EffectiveNumber: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5EffectiveNumber: ...
+    def replace(self, **changes: Any) -> Ec5EffectiveNumber:
+        """Equal object with the fields given changed."""
+    @property
+    def exponent(self) -> float:
+        """Exponent k_ef of nails (Table 8.1); 0.9 for bolts."""
+    @property
+    def along_grain(self) -> float:
+        """Effective number for a force along the grain."""
+    @property
+    def effective_number(self) -> float:
+        """Effective number n_ef at the angle of the force."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5EffectiveNumber: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5EffectiveNumber: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SpacingInput:
+    """A fastener whose distances are looked up.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the holes are predrilled; only nails and thin screws ask.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    density_kg_m3 : float
+        Characteristic density of the timber, kg/m3.
+        Allowed: 100 to 1500.
+    angle_to_grain_deg : float
+        Angle between force and grain, 0 to 90 degrees, whichever way the force points.
+        Allowed: 0 to 90.
+    partner : {'timber', 'steel', 'panel'}, default 'timber'
+        What the timber is joined to; timber by default, the wider spacing.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, density_kg_m3: float, angle_to_grain_deg: float, partner: Ec5JointPartner = 'timber') -> Ec5SpacingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SpacingInput: ...
+    def replace(self, **changes: Any) -> Ec5SpacingInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> Ec5Fastener:
+        """Kind of fastener."""
+    @property
+    def hole(self) -> Ec5Hole:
+        """Whether the holes are predrilled; only nails and thin screws ask."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, for screws the effective one, mm."""
+    @property
+    def density_kg_m3(self) -> float:
+        """Characteristic density of the timber, kg/m3."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between force and grain, 0 to 90 degrees, whichever way the force points."""
+    @property
+    def partner(self) -> Ec5JointPartner:
+        """What the timber is joined to; timber by default, the wider spacing."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SpacingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SpacingInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5Spacing:
+    """Least distances of fasteners loaded laterally.
+
+    Parameters
+    ----------
+    table : {'nail_light', 'nail_dense', 'nail_predrilled', 'bolt', 'dowel'}
+        Table that applies.
+    a1_mm : float
+        Spacing along the grain a_1, mm.
+    a2_mm : float
+        Spacing across the grain a_2, mm.
+    a3_loaded_mm : float
+        Distance to a loaded end a_3,t, mm.
+    a3_unloaded_mm : float
+        Distance to an unloaded end a_3,c, mm.
+    a4_loaded_mm : float
+        Distance to a loaded edge a_4,t, mm.
+    a4_unloaded_mm : float
+        Distance to an unloaded edge a_4,c, mm.
+    least_timber_mm : float
+        Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, table: Ec5SpacingTable, a1_mm: float, a2_mm: float, a3_loaded_mm: float, a3_unloaded_mm: float, a4_loaded_mm: float, a4_unloaded_mm: float, least_timber_mm: float) -> Ec5Spacing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5Spacing: ...
+    def replace(self, **changes: Any) -> Ec5Spacing:
+        """Equal object with the fields given changed."""
+    @property
+    def table(self) -> Ec5SpacingTable:
+        """Table that applies."""
+    @property
+    def a1_mm(self) -> float:
+        """Spacing along the grain a_1, mm."""
+    @property
+    def a2_mm(self) -> float:
+        """Spacing across the grain a_2, mm."""
+    @property
+    def a3_loaded_mm(self) -> float:
+        """Distance to a loaded end a_3,t, mm."""
+    @property
+    def a3_unloaded_mm(self) -> float:
+        """Distance to an unloaded end a_3,c, mm."""
+    @property
+    def a4_loaded_mm(self) -> float:
+        """Distance to a loaded edge a_4,t, mm."""
+    @property
+    def a4_unloaded_mm(self) -> float:
+        """Distance to an unloaded edge a_4,c, mm."""
+    @property
+    def least_timber_mm(self) -> float:
+        """Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5Spacing: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5Spacing: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5AxialScrewSpacingInput:
+    """A screw loaded along its axis.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread, mm.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thread_diameter_mm: float) -> Ec5AxialScrewSpacingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5AxialScrewSpacingInput: ...
+    def replace(self, **changes: Any) -> Ec5AxialScrewSpacingInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thread_diameter_mm(self) -> float:
+        """Outer diameter of the thread, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5AxialScrewSpacingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5AxialScrewSpacingInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5AxialScrewSpacing:
+    """Least distances of screws loaded along their axis.
+
+    Parameters
+    ----------
+    a1_mm : float
+        Spacing in a plane parallel to the grain a_1, mm.
+    a2_mm : float
+        Spacing perpendicular to that plane a_2, mm.
+    end_mm : float
+        Distance of the centre of the thread to the end a_1,CG, mm.
+    edge_mm : float
+        Distance of the centre of the thread to the edge a_2,CG, mm.
+    least_timber_mm : float
+        Least thickness of the timber, mm.
+    least_thread_mm : float
+        Least thread in the point-side member, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, a1_mm: float, a2_mm: float, end_mm: float, edge_mm: float, least_timber_mm: float, least_thread_mm: float) -> Ec5AxialScrewSpacing: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5AxialScrewSpacing: ...
+    def replace(self, **changes: Any) -> Ec5AxialScrewSpacing:
+        """Equal object with the fields given changed."""
+    @property
+    def a1_mm(self) -> float:
+        """Spacing in a plane parallel to the grain a_1, mm."""
+    @property
+    def a2_mm(self) -> float:
+        """Spacing perpendicular to that plane a_2, mm."""
+    @property
+    def end_mm(self) -> float:
+        """Distance of the centre of the thread to the end a_1,CG, mm."""
+    @property
+    def edge_mm(self) -> float:
+        """Distance of the centre of the thread to the edge a_2,CG, mm."""
+    @property
+    def least_timber_mm(self) -> float:
+        """Least thickness of the timber, mm."""
+    @property
+    def least_thread_mm(self) -> float:
+        """Least thread in the point-side member, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5AxialScrewSpacing: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5AxialScrewSpacing: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5SplittingInput:
+    """A beam that a connection pulls across the grain.
+
+    Parameters
+    ----------
+    width_mm : float
+        Thickness of the member b, mm.
+        Allowed: 10 to 2000.
+    depth_mm : float
+        Depth of the member h, mm.
+        Allowed: 10 to 2000.
+    loaded_edge_mm : float
+        Distance from the loaded edge to the farthest fastener h_e, mm.
+        Allowed: 0.1 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, width_mm: float, depth_mm: float, loaded_edge_mm: float) -> Ec5SplittingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5SplittingInput: ...
+    def replace(self, **changes: Any) -> Ec5SplittingInput:
+        """Equal object with the fields given changed."""
+    @property
+    def width_mm(self) -> float:
+        """Thickness of the member b, mm."""
+    @property
+    def depth_mm(self) -> float:
+        """Depth of the member h, mm."""
+    @property
+    def loaded_edge_mm(self) -> float:
+        """Distance from the loaded edge to the farthest fastener h_e, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5SplittingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5SplittingInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5Splitting:
+    """Characteristic splitting capacity.
+
+    Parameters
+    ----------
+    capacity_n : float
+        Splitting capacity F_90,Rk (8.4); to be compared with the shear force on either side of the connection, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, capacity_n: float) -> Ec5Splitting: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5Splitting: ...
+    def replace(self, **changes: Any) -> Ec5Splitting:
+        """Equal object with the fields given changed."""
+    @property
+    def capacity_n(self) -> float:
+        """Splitting capacity F_90,Rk (8.4); to be compared with the shear force on either side of the connection, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5Splitting: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5Splitting: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5DesignValueInput:
+    """A characteristic capacity and what it is used for.
+
+    Parameters
+    ----------
+    characteristic_n : float
+        Characteristic capacity of one fastener R_k, N.
+        Allowed: 0 to 10000000.
+    first_material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of one member.
+    second_material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of the other member; the same for two like members.
+    service_class : {'service_class_1', 'service_class_2', 'service_class_3'}
+        Service class.
+    load_duration : {'permanent', 'long_term', 'medium_term', 'short_term', 'instantaneous'}
+        Load-duration class of the shortest load.
+    effective_number : float, default 1.0
+        Effective number of fasteners; by default 1.
+        Allowed: 0.1 to 10000.
+    gamma_m : float, default 1.3
+        Partial factor gamma_M; by default 1.3, which the standard recommends for connections. The national annex may
+        choose another.
+        Allowed: 1 to 2.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, characteristic_n: float, first_material: Ec5Material, second_material: Ec5Material, service_class: Ec5ServiceClass, load_duration: Ec5LoadDuration, effective_number: float = 1.0, gamma_m: float = 1.3) -> Ec5DesignValueInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5DesignValueInput: ...
+    def replace(self, **changes: Any) -> Ec5DesignValueInput:
+        """Equal object with the fields given changed."""
+    @property
+    def characteristic_n(self) -> float:
+        """Characteristic capacity of one fastener R_k, N."""
+    @property
+    def effective_number(self) -> float:
+        """Effective number of fasteners; by default 1."""
+    @property
+    def first_material(self) -> Ec5Material:
+        """Material of one member."""
+    @property
+    def second_material(self) -> Ec5Material:
+        """Material of the other member; the same for two like members."""
+    @property
+    def service_class(self) -> Ec5ServiceClass:
+        """Service class."""
+    @property
+    def load_duration(self) -> Ec5LoadDuration:
+        """Load-duration class of the shortest load."""
+    @property
+    def gamma_m(self) -> float:
+        """Partial factor gamma_M; by default 1.3, which the standard recommends for connections. The national annex may
+        choose another.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5DesignValueInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5DesignValueInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5DesignValue:
+    """Design value of a capacity.
+
+    Parameters
+    ----------
+    first_k_mod : float
+        k_mod of the first material (Table 3.1).
+    second_k_mod : float
+        k_mod of the second material (Table 3.1).
+    k_mod : float
+        k_mod of the joint, the geometric mean of both (2.6).
+    gamma_m : float
+        Partial factor that was applied.
+    characteristic_n : float
+        Characteristic capacity of all fasteners, N.
+    design_n : float
+        Design capacity R_d (2.17), N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, first_k_mod: float, second_k_mod: float, k_mod: float, gamma_m: float, characteristic_n: float, design_n: float) -> Ec5DesignValue: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5DesignValue: ...
+    def replace(self, **changes: Any) -> Ec5DesignValue:
+        """Equal object with the fields given changed."""
+    @property
+    def first_k_mod(self) -> float:
+        """k_mod of the first material (Table 3.1)."""
+    @property
+    def second_k_mod(self) -> float:
+        """k_mod of the second material (Table 3.1)."""
+    @property
+    def k_mod(self) -> float:
+        """k_mod of the joint, the geometric mean of both (2.6)."""
+    @property
+    def gamma_m(self) -> float:
+        """Partial factor that was applied."""
+    @property
+    def characteristic_n(self) -> float:
+        """Characteristic capacity of all fasteners, N."""
+    @property
+    def design_n(self) -> float:
+        """Design capacity R_d (2.17), N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5DesignValue: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5DesignValue: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5GermanDowelInput:
+    """A steel dowel in softwood.
+
+    Parameters
+    ----------
+    diameter_mm : float
+        Diameter, mm.
+        Allowed: 1 to 25.4.
+    tensile_strength_mpa : float
+        Tensile strength of the steel f_u,k, MPa; 360 for S235.
+        Allowed: 0.01 to 2000.
+    side_density_kg_m3 : float
+        Characteristic density of the side members, also of timber beside steel, kg/m3.
+        Allowed: 100 to 1500.
+    side_angle_to_grain_deg : float
+        Angle between force and grain in the side members, degrees.
+        Allowed: 0 to 90.
+    main_density_kg_m3 : float
+        Characteristic density of the middle or other member, kg/m3.
+        Allowed: 100 to 1500.
+    main_angle_to_grain_deg : float
+        Angle between force and grain in the middle or other member, degrees.
+        Allowed: 0 to 90.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, diameter_mm: float, tensile_strength_mpa: float, side_density_kg_m3: float, side_angle_to_grain_deg: float, main_density_kg_m3: float, main_angle_to_grain_deg: float) -> Ec5GermanDowelInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5GermanDowelInput: ...
+    def replace(self, **changes: Any) -> Ec5GermanDowelInput:
+        """Equal object with the fields given changed."""
+    @property
+    def diameter_mm(self) -> float:
+        """Diameter, mm."""
+    @property
+    def tensile_strength_mpa(self) -> float:
+        """Tensile strength of the steel f_u,k, MPa; 360 for S235."""
+    @property
+    def side_density_kg_m3(self) -> float:
+        """Characteristic density of the side members, also of timber beside steel, kg/m3."""
+    @property
+    def side_angle_to_grain_deg(self) -> float:
+        """Angle between force and grain in the side members, degrees."""
+    @property
+    def main_density_kg_m3(self) -> float:
+        """Characteristic density of the middle or other member, kg/m3."""
+    @property
+    def main_angle_to_grain_deg(self) -> float:
+        """Angle between force and grain in the middle or other member, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5GermanDowelInput: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5GermanDowelInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Ec5GermanDowel:
+    """Capacities of a dowel by the simplified method, with the thicknesses they need.
+
+    Parameters
+    ----------
+    yield_moment_nmm : float
+        Yield moment, N·mm.
+    side_mpa : float
+        Embedment strength of the side members, MPa.
+    main_mpa : float
+        Embedment strength of the middle or other member, MPa.
+    timber_n : float
+        Timber to timber: capacity F_v,Rk per shear plane, N.
+    side_needed_mm : float
+        Timber to timber: thickness needed of a side member, mm.
+    other_needed_mm : float
+        Timber to timber, single shear: thickness needed of the other member, mm.
+    middle_needed_mm : float
+        Timber to timber, double shear: thickness needed of the middle member, mm.
+    side_needed_whole_mm : float
+        The same for a side member, rounded up as tables print it, mm.
+    other_needed_whole_mm : float
+        The same for the other member in single shear, rounded up, mm.
+    middle_needed_whole_mm : float
+        The same for the middle member, rounded up, mm.
+    steel_thick_n : float
+        Side timber with thick steel plates or a steel plate in a slot: capacity per shear plane, N.
+    steel_thick_needed_whole_mm : float
+        Thickness of the timber needed for it, rounded up, mm.
+    steel_thin_n : float
+        Side timber with thin steel plates: capacity per shear plane, N.
+    steel_thin_needed_whole_mm : float
+        Thickness of the timber needed for it in single shear, rounded up, mm.
+    steel_thin_middle_needed_whole_mm : float
+        Thickness needed of timber between two thin steel plates, rounded up, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, yield_moment_nmm: float, side_mpa: float, main_mpa: float, timber_n: float, side_needed_mm: float, other_needed_mm: float, middle_needed_mm: float, side_needed_whole_mm: float, other_needed_whole_mm: float, middle_needed_whole_mm: float, steel_thick_n: float, steel_thick_needed_whole_mm: float, steel_thin_n: float, steel_thin_needed_whole_mm: float, steel_thin_middle_needed_whole_mm: float) -> Ec5GermanDowel: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Ec5GermanDowel: ...
+    def replace(self, **changes: Any) -> Ec5GermanDowel:
+        """Equal object with the fields given changed."""
+    @property
+    def yield_moment_nmm(self) -> float:
+        """Yield moment, N·mm."""
+    @property
+    def side_mpa(self) -> float:
+        """Embedment strength of the side members, MPa."""
+    @property
+    def main_mpa(self) -> float:
+        """Embedment strength of the middle or other member, MPa."""
+    @property
+    def timber_n(self) -> float:
+        """Timber to timber: capacity F_v,Rk per shear plane, N."""
+    @property
+    def side_needed_mm(self) -> float:
+        """Timber to timber: thickness needed of a side member, mm."""
+    @property
+    def other_needed_mm(self) -> float:
+        """Timber to timber, single shear: thickness needed of the other member, mm."""
+    @property
+    def middle_needed_mm(self) -> float:
+        """Timber to timber, double shear: thickness needed of the middle member, mm."""
+    @property
+    def side_needed_whole_mm(self) -> float:
+        """The same for a side member, rounded up as tables print it, mm."""
+    @property
+    def other_needed_whole_mm(self) -> float:
+        """The same for the other member in single shear, rounded up, mm."""
+    @property
+    def middle_needed_whole_mm(self) -> float:
+        """The same for the middle member, rounded up, mm."""
+    @property
+    def steel_thick_n(self) -> float:
+        """Side timber with thick steel plates or a steel plate in a slot: capacity per shear plane, N."""
+    @property
+    def steel_thick_needed_whole_mm(self) -> float:
+        """Thickness of the timber needed for it, rounded up, mm."""
+    @property
+    def steel_thin_n(self) -> float:
+        """Side timber with thin steel plates: capacity per shear plane, N."""
+    @property
+    def steel_thin_needed_whole_mm(self) -> float:
+        """Thickness of the timber needed for it in single shear, rounded up, mm."""
+    @property
+    def steel_thin_middle_needed_whole_mm(self) -> float:
+        """Thickness needed of timber between two thin steel plates, rounded up, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Ec5GermanDowel: ...
+    def __deepcopy__(self, _memo: object, /) -> Ec5GermanDowel: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointFastener:
+    """The fastener of a joint, by its own numbers.
+
+    Parameters
+    ----------
+    kind : {'wood_screw', 'lag_screw', 'smooth_nail', 'ring_shank_nail'}
+        Kind.
+    nominal_diameter_mm : float
+        Nominal diameter: outer thread diameter of a screw, shank of a nail, mm.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float
+        Diameter of the head, mm.
+        Allowed: 1 to 100.
+    length_mm : float
+        Length that enters the wood, mm; heads lie flush or on the face.
+        Allowed: 5 to 1000.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root, mm; needed for screws.
+        Allowed: 1 to 25.4.
+    shank_diameter_mm : float or None, optional
+        Diameter of the smooth shank of a screw, mm; left out it is taken as thinner than the thread.
+        Allowed: 1 to 25.4.
+    thread_length_mm : float or None, optional
+        Length of the thread or the rings with the point, mm; left out the whole length.
+        Allowed: 0.1 to 1000.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm; left out 2 diameters (NDS 12.3.5.3).
+        Allowed: 0 to 500.
+    bending_yield_mpa : float or None, optional
+        Bending yield strength F_yb, MPa, for the American standard; left out its table for low-carbon steel.
+        Allowed: 0.01 to 2000.
+    tensile_strength_mpa : float or None, optional
+        Tensile strength of the steel f_u, MPa, for Eurocode 5; not needed beside a yield moment.
+        Allowed: 0.01 to 2000.
+    yield_moment_nmm : float or None, optional
+        Declared characteristic yield moment M_y,Rk, N·mm, for Eurocode 5.
+        Allowed: 1 to 100000000.
+    declared_withdrawal_mpa : float or None, optional
+        Declared characteristic withdrawal strength f_ax,k in this wood, MPa, for Eurocode 5.
+        Allowed: 0.01 to 2000.
+    declared_head_mpa : float or None, optional
+        Declared characteristic pull-through strength f_head,k in this wood, MPa, for Eurocode 5.
+        Allowed: 0.01 to 2000.
+    tension_capacity_n : float or None, optional
+        Tensile capacity of one fastener by the chosen standard, N: allowable for the American, characteristic for
+        Eurocode 5; without it the tension of a screw is not determined.
+        Allowed: 0.001 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: JointFastenerKind, nominal_diameter_mm: float, head_diameter_mm: float, length_mm: float, root_diameter_mm: float | None = None, shank_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, tensile_strength_mpa: float | None = None, yield_moment_nmm: float | None = None, declared_withdrawal_mpa: float | None = None, declared_head_mpa: float | None = None, tension_capacity_n: float | None = None) -> JointFastener: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointFastener: ...
+    def replace(self, **changes: Any) -> JointFastener:
+        """Equal object with the fields given changed."""
+    @property
+    def kind(self) -> JointFastenerKind:
+        """Kind."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter: outer thread diameter of a screw, shank of a nail, mm."""
+    @property
+    def root_diameter_mm(self) -> float | None:
+        """Diameter at the thread root, mm; needed for screws."""
+    @property
+    def shank_diameter_mm(self) -> float | None:
+        """Diameter of the smooth shank of a screw, mm; left out it is taken as thinner than the thread."""
+    @property
+    def head_diameter_mm(self) -> float:
+        """Diameter of the head, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length that enters the wood, mm; heads lie flush or on the face."""
+    @property
+    def thread_length_mm(self) -> float | None:
+        """Length of the thread or the rings with the point, mm; left out the whole length."""
+    @property
+    def tip_length_mm(self) -> float | None:
+        """Length of the tapered tip, mm; left out 2 diameters (NDS 12.3.5.3)."""
+    @property
+    def bending_yield_mpa(self) -> float | None:
+        """Bending yield strength F_yb, MPa, for the American standard; left out its table for low-carbon steel."""
+    @property
+    def tensile_strength_mpa(self) -> float | None:
+        """Tensile strength of the steel f_u, MPa, for Eurocode 5; not needed beside a yield moment."""
+    @property
+    def yield_moment_nmm(self) -> float | None:
+        """Declared characteristic yield moment M_y,Rk, N·mm, for Eurocode 5."""
+    @property
+    def declared_withdrawal_mpa(self) -> float | None:
+        """Declared characteristic withdrawal strength f_ax,k in this wood, MPa, for Eurocode 5."""
+    @property
+    def declared_head_mpa(self) -> float | None:
+        """Declared characteristic pull-through strength f_head,k in this wood, MPa, for Eurocode 5."""
+    @property
+    def tension_capacity_n(self) -> float | None:
+        """Tensile capacity of one fastener by the chosen standard, N: allowable for the American, characteristic for
+        Eurocode 5; without it the tension of a screw is not determined.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointFastener: ...
+    def __deepcopy__(self, _memo: object, /) -> JointFastener: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointMember:
+    """A member of a joint.
+
+    Parameters
+    ----------
+    material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material.
+    thickness_mm : float
+        Thickness along the fastener, mm.
+        Allowed: 0.1 to 1000.
+    angle_to_grain_deg : float
+        Angle between the lateral load and the grain, degrees.
+        Allowed: 0 to 90.
+    specific_gravity : float or None, optional
+        Specific gravity from oven-dry mass and volume; needed by the American standard.
+        Allowed: 0.05 to 1.5.
+    characteristic_density_kg_m3 : float or None, optional
+        Characteristic density, kg/m3; needed by Eurocode 5. Neither follows from the other.
+        Allowed: 100 to 1500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, material: Ec5Material, thickness_mm: float, angle_to_grain_deg: float, specific_gravity: float | None = None, characteristic_density_kg_m3: float | None = None) -> JointMember: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointMember: ...
+    def replace(self, **changes: Any) -> JointMember:
+        """Equal object with the fields given changed."""
+    @property
+    def material(self) -> Ec5Material:
+        """Material."""
+    @property
+    def specific_gravity(self) -> float | None:
+        """Specific gravity from oven-dry mass and volume; needed by the American standard."""
+    @property
+    def characteristic_density_kg_m3(self) -> float | None:
+        """Characteristic density, kg/m3; needed by Eurocode 5. Neither follows from the other."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness along the fastener, mm."""
+    @property
+    def angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointMember: ...
+    def __deepcopy__(self, _memo: object, /) -> JointMember: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointGapLayer:
+    """A layer between the members that the fastener passes without bearing on it.
+
+    Parameters
+    ----------
+    name : str
+        What it is, such as ``wall lining``.
+    thickness_mm : float
+        Thickness, mm.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, thickness_mm: float) -> JointGapLayer: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointGapLayer: ...
+    def replace(self, **changes: Any) -> JointGapLayer:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """What it is, such as ``wall lining``."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointGapLayer: ...
+    def __deepcopy__(self, _memo: object, /) -> JointGapLayer: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointLayout:
+    """How the fasteners stand, least values.
+
+    Parameters
+    ----------
+    in_row : int
+        Fasteners in one row along the grain.
+        Allowed: 1 to 10000.
+    along_grain_mm : float or None, optional
+        Spacing along the grain, mm; needed with more than one in a row.
+        Allowed: 1 to 10000.
+    across_grain_mm : float or None, optional
+        Spacing across the grain, mm.
+        Allowed: 1 to 10000.
+    loaded_end_mm : float or None, optional
+        Distance to a loaded end, mm.
+        Allowed: 1 to 10000.
+    unloaded_end_mm : float or None, optional
+        Distance to an unloaded end, mm.
+        Allowed: 1 to 10000.
+    loaded_edge_mm : float or None, optional
+        Distance to a loaded edge, mm.
+        Allowed: 1 to 10000.
+    unloaded_edge_mm : float or None, optional
+        Distance to an unloaded edge, mm.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, in_row: int, along_grain_mm: float | None = None, across_grain_mm: float | None = None, loaded_end_mm: float | None = None, unloaded_end_mm: float | None = None, loaded_edge_mm: float | None = None, unloaded_edge_mm: float | None = None) -> JointLayout: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointLayout: ...
+    def replace(self, **changes: Any) -> JointLayout:
+        """Equal object with the fields given changed."""
+    @property
+    def in_row(self) -> int:
+        """Fasteners in one row along the grain."""
+    @property
+    def along_grain_mm(self) -> float | None:
+        """Spacing along the grain, mm; needed with more than one in a row."""
+    @property
+    def across_grain_mm(self) -> float | None:
+        """Spacing across the grain, mm."""
+    @property
+    def loaded_end_mm(self) -> float | None:
+        """Distance to a loaded end, mm."""
+    @property
+    def unloaded_end_mm(self) -> float | None:
+        """Distance to an unloaded end, mm."""
+    @property
+    def loaded_edge_mm(self) -> float | None:
+        """Distance to a loaded edge, mm."""
+    @property
+    def unloaded_edge_mm(self) -> float | None:
+        """Distance to an unloaded edge, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointLayout: ...
+    def __deepcopy__(self, _memo: object, /) -> JointLayout: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointInput:
+    """A joint of like fasteners through a side member into a main member, with its loads.
+
+    Parameters
+    ----------
+    standard : {'nds_asd', 'ec5'}
+        Standard that answers.
+    fastener : JointFastener
+        The fastener.
+    count : int
+        Number of fasteners, sharing the load evenly.
+        Allowed: 1 to 10000.
+    side : JointMember
+        Member under the heads.
+    main : JointMember
+        Member that holds the points.
+    lateral_n : float
+        Lateral load on the whole joint, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Load that pulls the members apart, on the whole joint, N.
+        Allowed: 0 to 10000000.
+    gaps : list of JointGapLayer, default []
+        Layers between them that are not borne upon; none by default.
+    drive : {'side_grain', 'end_grain', 'toe_nailed', 'pocket'}, default 'side_grain'
+        How the fasteners go into the main member; square into side grain by default.
+    lead_hole_mm : float or None, optional
+        Diameter of the hole bored for the thread or nail, mm; left out they are driven without.
+        Allowed: 1 to 25.4.
+    layout : JointLayout or None, optional
+        How they stand; left out distances and rows are not determined.
+    duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Duration of the load; permanent by default, as for goods that stay on a shelf.
+    climate : {'heated', 'covered', 'wet'}, default 'heated'
+        Moisture in service; a heated room by default.
+    made : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    gamma_m : float, default 1.3
+        Partial factor gamma_M of Eurocode 5; by default the recommended 1.3, a national choice.
+        Allowed: 1 to 2.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> JointInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointInput: ...
+    def replace(self, **changes: Any) -> JointInput:
+        """Equal object with the fields given changed."""
+    @property
+    def standard(self) -> JointStandard:
+        """Standard that answers."""
+    @property
+    def fastener(self) -> JointFastener:
+        """The fastener."""
+    @property
+    def count(self) -> int:
+        """Number of fasteners, sharing the load evenly."""
+    @property
+    def side(self) -> JointMember:
+        """Member under the heads."""
+    @property
+    def main(self) -> JointMember:
+        """Member that holds the points."""
+    @property
+    def gaps(self) -> list[JointGapLayer]:
+        """Layers between them that are not borne upon; none by default."""
+    @property
+    def drive(self) -> JointDrive:
+        """How the fasteners go into the main member; square into side grain by default."""
+    @property
+    def lead_hole_mm(self) -> float | None:
+        """Diameter of the hole bored for the thread or nail, mm; left out they are driven without."""
+    @property
+    def layout(self) -> JointLayout | None:
+        """How they stand; left out distances and rows are not determined."""
+    @property
+    def lateral_n(self) -> float:
+        """Lateral load on the whole joint, N."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Load that pulls the members apart, on the whole joint, N."""
+    @property
+    def duration(self) -> JointDuration:
+        """Duration of the load; permanent by default, as for goods that stay on a shelf."""
+    @property
+    def climate(self) -> JointServiceClimate:
+        """Moisture in service; a heated room by default."""
+    @property
+    def made(self) -> MemberMoisture:
+        """Moisture of the wood when the joint is made; dry by default, as indoor joinery is."""
+    @property
+    def temperature(self) -> TemperatureBand:
+        """Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."""
+    @property
+    def gamma_m(self) -> float:
+        """Partial factor gamma_M of Eurocode 5; by default the recommended 1.3, a national choice."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointInput: ...
+    def __deepcopy__(self, _memo: object, /) -> JointInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointMode:
+    """One yield mode of a joint.
+
+    Parameters
+    ----------
+    name : str
+        The mode in words.
+    value_n : float
+        Its value for one fastener, N: reference value of the American standard, characteristic value of Eurocode 5.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, value_n: float) -> JointMode: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointMode: ...
+    def replace(self, **changes: Any) -> JointMode:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """The mode in words."""
+    @property
+    def value_n(self) -> float:
+        """Its value for one fastener, N: reference value of the American standard, characteristic value of Eurocode 5."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointMode: ...
+    def __deepcopy__(self, _memo: object, /) -> JointMode: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Factor:
+    """One factor of a capacity.
+
+    Parameters
+    ----------
+    name : str
+        Symbol and meaning, such as ``C_D load duration``.
+    value : float
+        Its value.
+    clause : str
+        Where it comes from.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, value: float, clause: str) -> Factor: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Factor: ...
+    def replace(self, **changes: Any) -> Factor:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Symbol and meaning, such as ``C_D load duration``."""
+    @property
+    def value(self) -> float:
+        """Its value."""
+    @property
+    def clause(self) -> str:
+        """Where it comes from."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Factor: ...
+    def __deepcopy__(self, _memo: object, /) -> Factor: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Verdict:
+    """One check with its whole working.
+
+    Parameters
+    ----------
+    name : str
+        What is checked, in words.
+    subject : str
+        The part checked, such as ``wall screws``.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        What the check says.
+    basis : {'clause', 'derived', 'chosen'}
+        What it rests on.
+    unit : str
+        Unit symbol of demand and capacity.
+    mode : str
+        The governing mode, in words; empty where there is only one.
+    factors : list of Factor
+        Every factor applied.
+    clause : str
+        The rule, where there is one.
+    remark : str
+        What was assumed, or why there is no answer.
+    demand : float or None, optional
+        Demand, in ``unit``.
+    capacity : float or None, optional
+        Capacity, in ``unit``; absent where there is none to compare with.
+    utilisation : float or None, optional
+        Demand over capacity; 1 is the limit.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, subject: str, outcome: Outcome, basis: Basis, unit: str, mode: str, factors: Iterable[Factor], clause: str, remark: str, demand: float | None = None, capacity: float | None = None, utilisation: float | None = None) -> Verdict: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Verdict: ...
+    def replace(self, **changes: Any) -> Verdict:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """What is checked, in words."""
+    @property
+    def subject(self) -> str:
+        """The part checked, such as ``wall screws``."""
+    @property
+    def outcome(self) -> Outcome:
+        """What the check says."""
+    @property
+    def basis(self) -> Basis:
+        """What it rests on."""
+    @property
+    def demand(self) -> float | None:
+        """Demand, in ``unit``."""
+    @property
+    def capacity(self) -> float | None:
+        """Capacity, in ``unit``; absent where there is none to compare with."""
+    @property
+    def unit(self) -> str:
+        """Unit symbol of demand and capacity."""
+    @property
+    def utilisation(self) -> float | None:
+        """Demand over capacity; 1 is the limit."""
+    @property
+    def mode(self) -> str:
+        """The governing mode, in words; empty where there is only one."""
+    @property
+    def factors(self) -> list[Factor]:
+        """Every factor applied."""
+    @property
+    def clause(self) -> str:
+        """The rule, where there is one."""
+    @property
+    def remark(self) -> str:
+        """What was assumed, or why there is no answer."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Verdict: ...
+    def __deepcopy__(self, _memo: object, /) -> Verdict: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class Joint:
+    """A joint checked to one standard.
+
+    Parameters
+    ----------
+    standard : {'nds_asd', 'ec5'}
+        Standard that answered.
+    gap_mm : float
+        Gap between the members, all layers together, mm.
+    penetration_mm : float
+        Depth of the point behind the face of the main member, mm.
+    modes : list of JointMode
+        Every yield mode; empty where the standard does not cover the lateral load.
+    governing_mode : str
+        The mode with the least value; empty where there is none.
+    factors : list of Factor
+        Factors from that value to the lateral capacity of the whole joint.
+    loads : list of Verdict
+        Checks of the loads, each with its working.
+    requirements : list of Verdict
+        Requirements: penetration, far side, lead hole, thickness, distances, each a line of its own.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        All together: not met where any line is not met; else without an answer where a load has none; else met. A
+        requirement without an answer stays visible in its line and is the user's to keep.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    lateral_value_n : float or None, optional
+        Lateral value of one fastener before factors, N.
+    lateral_capacity_n : float or None, optional
+        Lateral capacity of the whole joint, N; absent where it is not covered.
+    axial_capacity_n : float or None, optional
+        Capacity of the whole joint against being pulled apart: the least of thread or shank, head and steel as far as
+        they are covered, N; absent where the withdrawal is not covered.
+    combined_capacity_n : float or None, optional
+        Capacity at the angle of the resultant, N; absent where a load is not covered or there is none.
+    utilisation : float or None, optional
+        Greatest utilisation of all loads; absent where one of them is not covered or without capacity.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, standard: JointStandard, gap_mm: float, penetration_mm: float, modes: Iterable[JointMode], governing_mode: str, factors: Iterable[Factor], loads: Iterable[Verdict], requirements: Iterable[Verdict], outcome: Outcome, cautions: Iterable[CautionText], lateral_value_n: float | None = None, lateral_capacity_n: float | None = None, axial_capacity_n: float | None = None, combined_capacity_n: float | None = None, utilisation: float | None = None) -> Joint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> Joint: ...
+    def replace(self, **changes: Any) -> Joint:
+        """Equal object with the fields given changed."""
+    @property
+    def standard(self) -> JointStandard:
+        """Standard that answered."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, all layers together, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Depth of the point behind the face of the main member, mm."""
+    @property
+    def modes(self) -> list[JointMode]:
+        """Every yield mode; empty where the standard does not cover the lateral load."""
+    @property
+    def governing_mode(self) -> str:
+        """The mode with the least value; empty where there is none."""
+    @property
+    def lateral_value_n(self) -> float | None:
+        """Lateral value of one fastener before factors, N."""
+    @property
+    def factors(self) -> list[Factor]:
+        """Factors from that value to the lateral capacity of the whole joint."""
+    @property
+    def lateral_capacity_n(self) -> float | None:
+        """Lateral capacity of the whole joint, N; absent where it is not covered."""
+    @property
+    def axial_capacity_n(self) -> float | None:
+        """Capacity of the whole joint against being pulled apart: the least of thread or shank, head and steel as far as
+        they are covered, N; absent where the withdrawal is not covered.
+        """
+    @property
+    def combined_capacity_n(self) -> float | None:
+        """Capacity at the angle of the resultant, N; absent where a load is not covered or there is none."""
+    @property
+    def utilisation(self) -> float | None:
+        """Greatest utilisation of all loads; absent where one of them is not covered or without capacity."""
+    @property
+    def loads(self) -> list[Verdict]:
+        """Checks of the loads, each with its working."""
+    @property
+    def requirements(self) -> list[Verdict]:
+        """Requirements: penetration, far side, lead hole, thickness, distances, each a line of its own."""
+    @property
+    def outcome(self) -> Outcome:
+        """All together: not met where any line is not met; else without an answer where a load has none; else met. A
+        requirement without an answer stays visible in its line and is the user's to keep.
+        """
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> Joint: ...
+    def __deepcopy__(self, _memo: object, /) -> Joint: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ListFastenersInput:
+    """Asks for the catalogue, or one family of it.
+
+    Parameters
+    ----------
+    family : {'wood_screw', 'thin_body_wood_screw', 'lag_screw', 'common_nail', 'box_nail', 'sinker_nail', 'post_frame_ring_shank_nail', 'metric_wood_screw', 'metric_coach_screw', 'metric_nail'} or None, optional
+        Family; left out it is every family.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, family: FastenerFamily | None = None) -> ListFastenersInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ListFastenersInput: ...
+    def replace(self, **changes: Any) -> ListFastenersInput:
+        """Equal object with the fields given changed."""
+    @property
+    def family(self) -> FastenerFamily | None:
+        """Family; left out it is every family."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ListFastenersInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ListFastenersInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CatalogueFastener:
+    """One size of the catalogue; what the source does not give is absent.
+
+    Parameters
+    ----------
+    family : {'wood_screw', 'thin_body_wood_screw', 'lag_screw', 'common_nail', 'box_nail', 'sinker_nail', 'post_frame_ring_shank_nail', 'metric_wood_screw', 'metric_coach_screw', 'metric_nail'}
+        Family.
+    designation : str
+        Size as the trade calls it, such as ``No. 10``, ``16d`` or ``3/8 in``.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'common practice', 'statics', 'geometry'}
+        Standard of the dimensions.
+    evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root or between the rings, mm.
+    body_diameter_mm : float or None, optional
+        Diameter of the body where it is thinner than the thread, mm.
+    head_size_mm : float or None, optional
+        Diameter of a round head, width across the flats of a hexagon head, mm.
+    length_mm : float or None, optional
+        Length, mm; absent where the size is sold in many.
+    ring_length_mm : float or None, optional
+        Least length of the rings, mm.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm.
+    threads_per_inch : float or None, optional
+        Threads per inch.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, family: FastenerFamily, designation: str, nominal_diameter_mm: float, source: Source, evidence: Evidence, root_diameter_mm: float | None = None, body_diameter_mm: float | None = None, head_size_mm: float | None = None, length_mm: float | None = None, ring_length_mm: float | None = None, tip_length_mm: float | None = None, threads_per_inch: float | None = None) -> CatalogueFastener: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CatalogueFastener: ...
+    def replace(self, **changes: Any) -> CatalogueFastener:
+        """Equal object with the fields given changed."""
+    @property
+    def family(self) -> FastenerFamily:
+        """Family."""
+    @property
+    def designation(self) -> str:
+        """Size as the trade calls it, such as ``No. 10``, ``16d`` or ``3/8 in``."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def root_diameter_mm(self) -> float | None:
+        """Diameter at the thread root or between the rings, mm."""
+    @property
+    def body_diameter_mm(self) -> float | None:
+        """Diameter of the body where it is thinner than the thread, mm."""
+    @property
+    def head_size_mm(self) -> float | None:
+        """Diameter of a round head, width across the flats of a hexagon head, mm."""
+    @property
+    def length_mm(self) -> float | None:
+        """Length, mm; absent where the size is sold in many."""
+    @property
+    def ring_length_mm(self) -> float | None:
+        """Least length of the rings, mm."""
+    @property
+    def tip_length_mm(self) -> float | None:
+        """Length of the tapered tip, mm."""
+    @property
+    def threads_per_inch(self) -> float | None:
+        """Threads per inch."""
+    @property
+    def source(self) -> Source:
+        """Standard of the dimensions."""
+    @property
+    def evidence(self) -> Evidence:
+        """How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CatalogueFastener: ...
+    def __deepcopy__(self, _memo: object, /) -> CatalogueFastener: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerList:
+    """Sizes of the catalogue.
+
+    Parameters
+    ----------
+    rows : list of CatalogueFastener
+        Every size asked for, by family, thin ones first.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, rows: Iterable[CatalogueFastener]) -> FastenerList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerList: ...
+    def replace(self, **changes: Any) -> FastenerList:
+        """Equal object with the fields given changed."""
+    @property
+    def rows(self) -> list[CatalogueFastener]:
+        """Every size asked for, by family, thin ones first."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerList: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerList: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ChooseScrewInput:
+    """Members and load of one screw that is to be chosen.
+
+    Parameters
+    ----------
+    side_specific_gravity : float
+        Specific gravity of the side member.
+        Allowed: 0.05 to 1.5.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the side member, degrees.
+        Allowed: 0 to 90.
+    main_specific_gravity : float
+        Specific gravity of the main member.
+        Allowed: 0.05 to 1.5.
+    main_thickness_mm : float
+        Thickness of the main member along the screw, mm; its far face may be the show face.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the main member, degrees.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on the screw, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on the screw, N.
+        Allowed: 0 to 10000000.
+    sizes : list of {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}, default []
+        Sizes to look at; an empty list is the whole catalogue.
+    lengths_mm : list of float, default []
+        Lengths at hand, mm; an empty list is the series of lengths sold.
+    series : {'inch', 'metric'}, default 'inch'
+        Series of lengths sold; inch by default, as the gauges are sold.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the screw stands in; side grain by default, as in the face of a stud.
+    least_cover_mm : float, default 3.0
+        Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+    holes : {'bored', 'not_bored'}, default 'bored'
+        Whether holes are bored; bored by default.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, sizes: Iterable[ScrewSize] = ..., lengths_mm: Iterable[float] = ..., series: SoldLengthSeries = 'inch', head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', least_cover_mm: float = 3.0, holes: ScrewHoles = 'bored', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f') -> ChooseScrewInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ChooseScrewInput: ...
+    def replace(self, **changes: Any) -> ChooseScrewInput:
+        """Equal object with the fields given changed."""
+    @property
+    def sizes(self) -> list[ScrewSize]:
+        """Sizes to look at; an empty list is the whole catalogue."""
+    @property
+    def lengths_mm(self) -> list[float]:
+        """Lengths at hand, mm; an empty list is the series of lengths sold."""
+    @property
+    def series(self) -> SoldLengthSeries:
+        """Series of lengths sold; inch by default, as the gauges are sold."""
+    @property
+    def side_specific_gravity(self) -> float:
+        """Specific gravity of the side member."""
+    @property
+    def side_thickness_mm(self) -> float:
+        """Thickness of the side member, mm."""
+    @property
+    def side_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of the side member, degrees."""
+    @property
+    def head_recess_mm(self) -> float:
+        """Depth by which the head is sunk below the face of the side member, mm; by default it is flush."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, such as a wall lining, mm; by default they touch."""
+    @property
+    def main_specific_gravity(self) -> float:
+        """Specific gravity of the main member."""
+    @property
+    def main_thickness_mm(self) -> float:
+        """Thickness of the main member along the screw, mm; its far face may be the show face."""
+    @property
+    def main_angle_to_grain_deg(self) -> float:
+        """Angle between the lateral load and the grain of the main member, degrees."""
+    @property
+    def main_direction(self) -> FastenerDirection:
+        """Grain of the main member that the screw stands in; side grain by default, as in the face of a stud."""
+    @property
+    def least_cover_mm(self) -> float:
+        """Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice)."""
+    @property
+    def holes(self) -> ScrewHoles:
+        """Whether holes are bored; bored by default."""
+    @property
+    def load_duration(self) -> LoadDuration:
+        """Load duration; permanent by default, the least factor, as for goods that stay on a shelf."""
+    @property
+    def fabrication_moisture(self) -> MemberMoisture:
+        """Moisture of the wood when the joint is made; dry by default, as indoor joinery is."""
+    @property
+    def service_moisture(self) -> MemberMoisture:
+        """Moisture of the wood in service; dry by default, as in a heated room."""
+    @property
+    def temperature(self) -> TemperatureBand:
+        """Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."""
+    @property
+    def lateral_n(self) -> float:
+        """Lateral load on the screw, N."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Withdrawal load on the screw, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ChooseScrewInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ChooseScrewInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewChoice:
+    """A screw that satisfies everything.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}
+        Size.
+    designation : str
+        Size as the trade calls it, such as ``No. 10``.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+    length_mm : float
+        Length, mm.
+    penetration_mm : float
+        Depth of the point behind the near face of the main member, mm.
+    cover_mm : float
+        Wood between the point and the far face, mm.
+    lateral_capacity_n : float
+        Adjusted lateral capacity, N.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity of the thread, N.
+    pull_through_capacity_n : float
+        Adjusted pull-through capacity of the head, N.
+    utilisation : float
+        Largest utilisation.
+    governing_check : {'lateral', 'withdrawal', 'pull_through', 'combined'}
+        Check with the largest utilisation.
+    side_shank_hole_mm : float
+        Hole for the shank in the side member (NDS 12.1.5.3), mm.
+    main_lateral_hole_mm : float
+        Hole for the thread in the main member of a screw loaded laterally (NDS 12.1.5.3), mm.
+    main_withdrawal_hole_mm : float
+        Hole for the thread in the main member of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size: ScrewSize, designation: str, nominal_diameter_mm: float, length_mm: float, penetration_mm: float, cover_mm: float, lateral_capacity_n: float, withdrawal_capacity_n: float, pull_through_capacity_n: float, utilisation: float, governing_check: ScrewJointCheck, side_shank_hole_mm: float, main_lateral_hole_mm: float, main_withdrawal_hole_mm: float) -> ScrewChoice: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewChoice: ...
+    def replace(self, **changes: Any) -> ScrewChoice:
+        """Equal object with the fields given changed."""
+    @property
+    def size(self) -> ScrewSize:
+        """Size."""
+    @property
+    def designation(self) -> str:
+        """Size as the trade calls it, such as ``No. 10``."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Depth of the point behind the near face of the main member, mm."""
+    @property
+    def cover_mm(self) -> float:
+        """Wood between the point and the far face, mm."""
+    @property
+    def lateral_capacity_n(self) -> float:
+        """Adjusted lateral capacity, N."""
+    @property
+    def withdrawal_capacity_n(self) -> float:
+        """Adjusted withdrawal capacity of the thread, N."""
+    @property
+    def pull_through_capacity_n(self) -> float:
+        """Adjusted pull-through capacity of the head, N."""
+    @property
+    def utilisation(self) -> float:
+        """Largest utilisation."""
+    @property
+    def governing_check(self) -> ScrewJointCheck:
+        """Check with the largest utilisation."""
+    @property
+    def side_shank_hole_mm(self) -> float:
+        """Hole for the shank in the side member (NDS 12.1.5.3), mm."""
+    @property
+    def main_lateral_hole_mm(self) -> float:
+        """Hole for the thread in the main member of a screw loaded laterally (NDS 12.1.5.3), mm."""
+    @property
+    def main_withdrawal_hole_mm(self) -> float:
+        """Hole for the thread in the main member of a screw loaded in withdrawal (NDS 12.1.5.2), mm; 0 where none is required."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewChoice: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewChoice: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewShortcoming:
+    """One reason why a screw is not suitable.
+
+    Parameters
+    ----------
+    kind : {'does_not_reach', 'not_computed', 'penetration', 'cover', 'lateral', 'withdrawal', 'pull_through', 'combined', 'lead_hole'}
+        What it falls short of.
+    unit : str
+        Unit symbol of both.
+    clause : str
+        The rule behind it.
+    message : str
+        In words.
+    asked : float or None, optional
+        What is asked for, in ``unit``; absent where there is no number.
+    given : float or None, optional
+        What there is, in ``unit``; absent where there is no number.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: ShortcomingKind, unit: str, clause: str, message: str, asked: float | None = None, given: float | None = None) -> ScrewShortcoming: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewShortcoming: ...
+    def replace(self, **changes: Any) -> ScrewShortcoming:
+        """Equal object with the fields given changed."""
+    @property
+    def kind(self) -> ShortcomingKind:
+        """What it falls short of."""
+    @property
+    def asked(self) -> float | None:
+        """What is asked for, in ``unit``; absent where there is no number."""
+    @property
+    def given(self) -> float | None:
+        """What there is, in ``unit``; absent where there is no number."""
+    @property
+    def unit(self) -> str:
+        """Unit symbol of both."""
+    @property
+    def clause(self) -> str:
+        """The rule behind it."""
+    @property
+    def message(self) -> str:
+        """In words."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewShortcoming: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewShortcoming: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewRefusal:
+    """A screw that is not suitable, with every reason.
+
+    Parameters
+    ----------
+    size : {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}
+        Size.
+    designation : str
+        Size as the trade calls it, such as ``No. 10``.
+    length_mm : float
+        Length, mm.
+    shortcomings : list of ScrewShortcoming
+        Why it is not suitable.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, size: ScrewSize, designation: str, length_mm: float, shortcomings: Iterable[ScrewShortcoming]) -> ScrewRefusal: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewRefusal: ...
+    def replace(self, **changes: Any) -> ScrewRefusal:
+        """Equal object with the fields given changed."""
+    @property
+    def size(self) -> ScrewSize:
+        """Size."""
+    @property
+    def designation(self) -> str:
+        """Size as the trade calls it, such as ``No. 10``."""
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    @property
+    def shortcomings(self) -> list[ScrewShortcoming]:
+        """Why it is not suitable."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewRefusal: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewRefusal: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewChoiceList:
+    """Suitable screws, and why the others are not.
+
+    Parameters
+    ----------
+    suitable : list of ScrewChoice
+        Screws that satisfy everything, thin ones first, then short ones.
+    unsuitable : list of ScrewRefusal
+        The others with their reasons, in the same order.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, suitable: Iterable[ScrewChoice], unsuitable: Iterable[ScrewRefusal]) -> ScrewChoiceList: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewChoiceList: ...
+    def replace(self, **changes: Any) -> ScrewChoiceList:
+        """Equal object with the fields given changed."""
+    @property
+    def suitable(self) -> list[ScrewChoice]:
+        """Screws that satisfy everything, thin ones first, then short ones."""
+    @property
+    def unsuitable(self) -> list[ScrewRefusal]:
+        """The others with their reasons, in the same order."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewChoiceList: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewChoiceList: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewCountInput:
+    """A load for a row of screws.
+
+    Parameters
+    ----------
+    lateral_n : float
+        Lateral load on all screws together, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on all screws together, N.
+        Allowed: 0 to 10000000.
+    lateral_capacity_n : float
+        Adjusted lateral capacity of one screw, N.
+        Allowed: 0.001 to 10000000.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity of one screw, the lesser of thread and head, N.
+        Allowed: 0.001 to 10000000.
+    row_length_mm : float
+        Length of the part along the row, mm.
+        Allowed: 0 to 100000.
+    end_distance_mm : float
+        Distance of the first and the last screw from the ends of the part, mm.
+        Allowed: 0 to 100000.
+    least_spacing_mm : float
+        Least spacing of the screws, such as that of ``geometry_factor``, mm.
+        Allowed: 10 to 10000.
+    unevenness : float, default 1.0
+        Largest share over the even share, from ``fastener_group`` for an eccentric load; 1 by default.
+        Allowed: 1 to 100.
+    least_count : int, default 2
+        Least number of screws; 2 by default, so that the part cannot turn (common practice).
+        Allowed: 1 to 1000.
+    most_spacing_mm : float or None, optional
+        Largest spacing wanted, mm; left out there is none.
+        Allowed: 10 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, lateral_n: float, withdrawal_n: float, lateral_capacity_n: float, withdrawal_capacity_n: float, row_length_mm: float, end_distance_mm: float, least_spacing_mm: float, unevenness: float = 1.0, least_count: int = 2, most_spacing_mm: float | None = None) -> ScrewCountInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewCountInput: ...
+    def replace(self, **changes: Any) -> ScrewCountInput:
+        """Equal object with the fields given changed."""
+    @property
+    def lateral_n(self) -> float:
+        """Lateral load on all screws together, N."""
+    @property
+    def withdrawal_n(self) -> float:
+        """Withdrawal load on all screws together, N."""
+    @property
+    def lateral_capacity_n(self) -> float:
+        """Adjusted lateral capacity of one screw, N."""
+    @property
+    def withdrawal_capacity_n(self) -> float:
+        """Adjusted withdrawal capacity of one screw, the lesser of thread and head, N."""
+    @property
+    def unevenness(self) -> float:
+        """Largest share over the even share, from ``fastener_group`` for an eccentric load; 1 by default."""
+    @property
+    def least_count(self) -> int:
+        """Least number of screws; 2 by default, so that the part cannot turn (common practice)."""
+    @property
+    def row_length_mm(self) -> float:
+        """Length of the part along the row, mm."""
+    @property
+    def end_distance_mm(self) -> float:
+        """Distance of the first and the last screw from the ends of the part, mm."""
+    @property
+    def least_spacing_mm(self) -> float:
+        """Least spacing of the screws, such as that of ``geometry_factor``, mm."""
+    @property
+    def most_spacing_mm(self) -> float | None:
+        """Largest spacing wanted, mm; left out there is none."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewCountInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewCountInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewCount:
+    """Number and spacing of screws.
+
+    Parameters
+    ----------
+    needed : float
+        Screws that the load needs; a real number.
+    count : int
+        Screws to drive: that rounded up, at least the least count, and enough for the largest spacing.
+    most_count : int
+        Most screws that the row holds at the least spacing.
+    spacing_mm : float
+        Spacing of that number of screws over the row, mm; 0 for one screw.
+    utilisation : float
+        Use of one screw with that number.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the row holds that number.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, needed: float, count: int, most_count: int, spacing_mm: float, utilisation: float, outcome: Outcome) -> ScrewCount: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewCount: ...
+    def replace(self, **changes: Any) -> ScrewCount:
+        """Equal object with the fields given changed."""
+    @property
+    def needed(self) -> float:
+        """Screws that the load needs; a real number."""
+    @property
+    def count(self) -> int:
+        """Screws to drive: that rounded up, at least the least count, and enough for the largest spacing."""
+    @property
+    def most_count(self) -> int:
+        """Most screws that the row holds at the least spacing."""
+    @property
+    def spacing_mm(self) -> float:
+        """Spacing of that number of screws over the row, mm; 0 for one screw."""
+    @property
+    def utilisation(self) -> float:
+        """Use of one screw with that number."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether the row holds that number."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewCount: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewCount: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewLengthInput:
+    """What a screw goes through and into.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    side_thickness_mm : float
+        Thickness of the member under the head, mm.
+        Allowed: 0.1 to 1000.
+    main_thickness_mm : float
+        Thickness of the member that holds the point, mm.
+        Allowed: 0.1 to 1000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        What lies between the members, such as a wall lining, mm; by default nothing.
+        Allowed: 0 to 500.
+    penetration_mm : float or None, optional
+        Penetration wanted in the main member, mm; left out it is 6 D, the least of the standard (NDS 12.1.5.6).
+        Allowed: 0.1 to 1000.
+    least_cover_mm : float, default 3.0
+        Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+    series : {'inch', 'metric'}, default 'inch'
+        Lengths sold; inch by default.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, nominal_diameter_mm: float, side_thickness_mm: float, main_thickness_mm: float, head_recess_mm: float = 0.0, gap_mm: float = 0.0, penetration_mm: float | None = None, least_cover_mm: float = 3.0, series: SoldLengthSeries = 'inch') -> ScrewLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewLengthInput: ...
+    def replace(self, **changes: Any) -> ScrewLengthInput:
+        """Equal object with the fields given changed."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, mm."""
+    @property
+    def side_thickness_mm(self) -> float:
+        """Thickness of the member under the head, mm."""
+    @property
+    def head_recess_mm(self) -> float:
+        """Depth by which the head is sunk below the face, mm; by default it is flush."""
+    @property
+    def gap_mm(self) -> float:
+        """What lies between the members, such as a wall lining, mm; by default nothing."""
+    @property
+    def main_thickness_mm(self) -> float:
+        """Thickness of the member that holds the point, mm."""
+    @property
+    def penetration_mm(self) -> float | None:
+        """Penetration wanted in the main member, mm; left out it is 6 D, the least of the standard (NDS 12.1.5.6)."""
+    @property
+    def least_cover_mm(self) -> float:
+        """Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice)."""
+    @property
+    def series(self) -> SoldLengthSeries:
+        """Lengths sold; inch by default."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewLengthInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewLengthInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ScrewLength:
+    """Length of a screw, exact and as sold.
+
+    Parameters
+    ----------
+    shortest_mm : float
+        Length that reaches the wanted penetration, mm.
+    longest_mm : float
+        Length that leaves the wanted cover, mm.
+    sold_length_mm : float
+        Shortest length sold that reaches the penetration, mm.
+    penetration_mm : float
+        Penetration of that length, mm.
+    cover_mm : float
+        Wood between its point and the far face, mm; negative when it comes out.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether that length leaves the wanted cover; if not, no length sold does both.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, shortest_mm: float, longest_mm: float, sold_length_mm: float, penetration_mm: float, cover_mm: float, outcome: Outcome) -> ScrewLength: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ScrewLength: ...
+    def replace(self, **changes: Any) -> ScrewLength:
+        """Equal object with the fields given changed."""
+    @property
+    def shortest_mm(self) -> float:
+        """Length that reaches the wanted penetration, mm."""
+    @property
+    def longest_mm(self) -> float:
+        """Length that leaves the wanted cover, mm."""
+    @property
+    def sold_length_mm(self) -> float:
+        """Shortest length sold that reaches the penetration, mm."""
+    @property
+    def penetration_mm(self) -> float:
+        """Penetration of that length, mm."""
+    @property
+    def cover_mm(self) -> float:
+        """Wood between its point and the far face, mm; negative when it comes out."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether that length leaves the wanted cover; if not, no length sold does both."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ScrewLength: ...
+    def __deepcopy__(self, _memo: object, /) -> ScrewLength: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PocketScrewInput:
+    """A pocket hole, its screw and the board that it enters.
+
+    Parameters
+    ----------
+    board_thickness_mm : float
+        Thickness of the board with the pocket, mm.
+        Allowed: 1 to 150.
+    shoulder_mm : float
+        Wood along the screw between the pocket's shoulder, where the head seats, and the joint, mm.
+        Allowed: 0.1 to 1000.
+    nominal_diameter_mm : float
+        Nominal diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    screw_length_mm : float
+        Length of the screw from its seat to its point, mm.
+        Allowed: 5 to 1000.
+    mate : {'face', 'in_line'}
+        How the other board stands.
+    mate_depth_mm : float
+        Thickness of a board whose face is met, mm; of a board in line its length along the joint's normal.
+        Allowed: 0.1 to 1000.
+    angle_deg : float, default 15.0
+        Angle between the screw and the board's face, degrees; 15 by default (common practice).
+        Allowed: 5 to 45.
+    exit_depth_mm : float or None, optional
+        Depth below the pocket face at which the screw's axis leaves the board, mm; left out it is half the thickness.
+        Allowed: 1 to 150.
+    pocket_diameter_mm : float, default 9.525
+        Diameter of the pocket, mm; 9.5 by default, the usual stepped drill (common practice).
+        Allowed: 1 to 25.4.
+    least_cover_mm : float, default 3.0
+        Wood to leave over the point and under the pocket, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, board_thickness_mm: float, shoulder_mm: float, nominal_diameter_mm: float, screw_length_mm: float, mate: PocketMate, mate_depth_mm: float, angle_deg: float = 15.0, exit_depth_mm: float | None = None, pocket_diameter_mm: float = 9.525, least_cover_mm: float = 3.0) -> PocketScrewInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PocketScrewInput: ...
+    def replace(self, **changes: Any) -> PocketScrewInput:
+        """Equal object with the fields given changed."""
+    @property
+    def board_thickness_mm(self) -> float:
+        """Thickness of the board with the pocket, mm."""
+    @property
+    def angle_deg(self) -> float:
+        """Angle between the screw and the board's face, degrees; 15 by default (common practice)."""
+    @property
+    def exit_depth_mm(self) -> float | None:
+        """Depth below the pocket face at which the screw's axis leaves the board, mm; left out it is half the thickness."""
+    @property
+    def shoulder_mm(self) -> float:
+        """Wood along the screw between the pocket's shoulder, where the head seats, and the joint, mm."""
+    @property
+    def pocket_diameter_mm(self) -> float:
+        """Diameter of the pocket, mm; 9.5 by default, the usual stepped drill (common practice)."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter of the screw, mm."""
+    @property
+    def screw_length_mm(self) -> float:
+        """Length of the screw from its seat to its point, mm."""
+    @property
+    def mate(self) -> PocketMate:
+        """How the other board stands."""
+    @property
+    def mate_depth_mm(self) -> float:
+        """Thickness of a board whose face is met, mm; of a board in line its length along the joint's normal."""
+    @property
+    def least_cover_mm(self) -> float:
+        """Wood to leave over the point and under the pocket, mm; 3 by default, so that nothing shows (common practice)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PocketScrewInput: ...
+    def __deepcopy__(self, _memo: object, /) -> PocketScrewInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PocketScrew:
+    """How a pocket screw lies.
+
+    Parameters
+    ----------
+    exit_depth_mm : float
+        Depth below the pocket face at which the axis leaves the board, mm.
+    seat_depth_mm : float
+        Depth below the pocket face of the head's seat, mm.
+    seat_from_joint_mm : float
+        Distance of the head's seat from the joint, along the board, mm.
+    bite_mm : float
+        Length of the screw in the other board, along the screw, mm.
+    point_depth_mm : float
+        Depth of the point behind the joint, square to it, mm.
+    point_below_face_mm : float
+        Depth of the point below the plane of the pocket face, mm.
+    cover_mm : float
+        Wood between the point and the face that it comes nearest to, mm; negative when it comes out.
+    cover : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether that cover is at least the wanted one.
+    pocket_floor_mm : float
+        Wood between the bottom of the pocket and the show face, mm; negative when the pocket breaks through.
+    pocket_floor : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether that is at least the wanted cover.
+    opening_from_mm : float
+        Distance from the joint to the near end of the pocket's opening in the face, mm.
+    opening_to_mm : float
+        Distance from the joint to the far end of the pocket's opening in the face, mm.
+    required_bite_mm : float
+        Least bite of a wood screw: 6 D (NDS 12.1.5.6), mm.
+    bite : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether the bite is at least that.
+    longest_screw_mm : float
+        Longest screw that leaves the wanted cover, mm; may be shorter than the wood before the joint.
+    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
+        Whether cover, pocket floor and bite are all as wanted.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, exit_depth_mm: float, seat_depth_mm: float, seat_from_joint_mm: float, bite_mm: float, point_depth_mm: float, point_below_face_mm: float, cover_mm: float, cover: Outcome, pocket_floor_mm: float, pocket_floor: Outcome, opening_from_mm: float, opening_to_mm: float, required_bite_mm: float, bite: Outcome, longest_screw_mm: float, outcome: Outcome) -> PocketScrew: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PocketScrew: ...
+    def replace(self, **changes: Any) -> PocketScrew:
+        """Equal object with the fields given changed."""
+    @property
+    def exit_depth_mm(self) -> float:
+        """Depth below the pocket face at which the axis leaves the board, mm."""
+    @property
+    def seat_depth_mm(self) -> float:
+        """Depth below the pocket face of the head's seat, mm."""
+    @property
+    def seat_from_joint_mm(self) -> float:
+        """Distance of the head's seat from the joint, along the board, mm."""
+    @property
+    def bite_mm(self) -> float:
+        """Length of the screw in the other board, along the screw, mm."""
+    @property
+    def point_depth_mm(self) -> float:
+        """Depth of the point behind the joint, square to it, mm."""
+    @property
+    def point_below_face_mm(self) -> float:
+        """Depth of the point below the plane of the pocket face, mm."""
+    @property
+    def cover_mm(self) -> float:
+        """Wood between the point and the face that it comes nearest to, mm; negative when it comes out."""
+    @property
+    def cover(self) -> Outcome:
+        """Whether that cover is at least the wanted one."""
+    @property
+    def pocket_floor_mm(self) -> float:
+        """Wood between the bottom of the pocket and the show face, mm; negative when the pocket breaks through."""
+    @property
+    def pocket_floor(self) -> Outcome:
+        """Whether that is at least the wanted cover."""
+    @property
+    def opening_from_mm(self) -> float:
+        """Distance from the joint to the near end of the pocket's opening in the face, mm."""
+    @property
+    def opening_to_mm(self) -> float:
+        """Distance from the joint to the far end of the pocket's opening in the face, mm."""
+    @property
+    def required_bite_mm(self) -> float:
+        """Least bite of a wood screw: 6 D (NDS 12.1.5.6), mm."""
+    @property
+    def bite(self) -> Outcome:
+        """Whether the bite is at least that."""
+    @property
+    def longest_screw_mm(self) -> float:
+        """Longest screw that leaves the wanted cover, mm; may be shorter than the wood before the joint."""
+    @property
+    def outcome(self) -> Outcome:
+        """Whether cover, pocket floor and bite are all as wanted."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PocketScrew: ...
+    def __deepcopy__(self, _memo: object, /) -> PocketScrew: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerPosition:
+    """Where a fastener of a group stands.
+
+    Parameters
+    ----------
+    x_mm : float
+        Position to the right, mm.
+        Allowed: -100000 to 100000.
+    y_mm : float
+        Position upwards, mm.
+        Allowed: -100000 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, x_mm: float, y_mm: float) -> FastenerPosition: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerPosition: ...
+    def replace(self, **changes: Any) -> FastenerPosition:
+        """Equal object with the fields given changed."""
+    @property
+    def x_mm(self) -> float:
+        """Position to the right, mm."""
+    @property
+    def y_mm(self) -> float:
+        """Position upwards, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerPosition: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerPosition: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerGroupInput:
+    """A group of equal fasteners, seen from the front, and its load.
+
+    Parameters
+    ----------
+    positions : list of FastenerPosition
+        Where the fasteners stand.
+    force_x_n : float, default 0.0
+        Force to the right, in the plane, N.
+        Allowed: -10000000 to 10000000.
+    force_y_n : float, default 0.0
+        Force upwards, in the plane, N; a weight is negative.
+        Allowed: -10000000 to 10000000.
+    load_x_mm : float, default 0.0
+        Where the force acts, to the right, mm.
+        Allowed: -100000 to 100000.
+    load_y_mm : float, default 0.0
+        Where the force acts, upwards, mm.
+        Allowed: -100000 to 100000.
+    moment_nmm : float, default 0.0
+        Further moment in the plane, anticlockwise, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    pull_n : float, default 0.0
+        Pull away from the wall at the place where the force acts, N.
+        Allowed: 0 to 10000000.
+    tipping_nmm : float, default 0.0
+        Moment that tips the top of the strip away from the wall, such as weight times its distance from the wall, N·mm.
+        Allowed: 0 to 1000000000000.
+    lower_edge_y_mm : float or None, optional
+        Height of the strip's lower edge, on which it tips, mm; needed with a pull or a tipping moment.
+        Allowed: -100000 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, positions: Iterable[FastenerPosition], force_x_n: float = 0.0, force_y_n: float = 0.0, load_x_mm: float = 0.0, load_y_mm: float = 0.0, moment_nmm: float = 0.0, pull_n: float = 0.0, tipping_nmm: float = 0.0, lower_edge_y_mm: float | None = None) -> FastenerGroupInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerGroupInput: ...
+    def replace(self, **changes: Any) -> FastenerGroupInput:
+        """Equal object with the fields given changed."""
+    @property
+    def positions(self) -> list[FastenerPosition]:
+        """Where the fasteners stand."""
+    @property
+    def force_x_n(self) -> float:
+        """Force to the right, in the plane, N."""
+    @property
+    def force_y_n(self) -> float:
+        """Force upwards, in the plane, N; a weight is negative."""
+    @property
+    def load_x_mm(self) -> float:
+        """Where the force acts, to the right, mm."""
+    @property
+    def load_y_mm(self) -> float:
+        """Where the force acts, upwards, mm."""
+    @property
+    def moment_nmm(self) -> float:
+        """Further moment in the plane, anticlockwise, N·mm."""
+    @property
+    def pull_n(self) -> float:
+        """Pull away from the wall at the place where the force acts, N."""
+    @property
+    def tipping_nmm(self) -> float:
+        """Moment that tips the top of the strip away from the wall, such as weight times its distance from the wall, N·mm."""
+    @property
+    def lower_edge_y_mm(self) -> float | None:
+        """Height of the strip's lower edge, on which it tips, mm; needed with a pull or a tipping moment."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerGroupInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerGroupInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerShare:
+    """What one fastener of a group carries.
+
+    Parameters
+    ----------
+    x_mm : float
+        Position to the right, mm.
+    y_mm : float
+        Position upwards, mm.
+    force_x_n : float
+        Force on the fastener to the right, N.
+    force_y_n : float
+        Force on the fastener upwards, N.
+    lateral_n : float
+        Resultant across the axis, N.
+    direction_deg : float
+        Direction of the resultant, anticlockwise from the right, degrees.
+    pull_n : float
+        Pull along the axis, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, x_mm: float, y_mm: float, force_x_n: float, force_y_n: float, lateral_n: float, direction_deg: float, pull_n: float) -> FastenerShare: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerShare: ...
+    def replace(self, **changes: Any) -> FastenerShare:
+        """Equal object with the fields given changed."""
+    @property
+    def x_mm(self) -> float:
+        """Position to the right, mm."""
+    @property
+    def y_mm(self) -> float:
+        """Position upwards, mm."""
+    @property
+    def force_x_n(self) -> float:
+        """Force on the fastener to the right, N."""
+    @property
+    def force_y_n(self) -> float:
+        """Force on the fastener upwards, N."""
+    @property
+    def lateral_n(self) -> float:
+        """Resultant across the axis, N."""
+    @property
+    def direction_deg(self) -> float:
+        """Direction of the resultant, anticlockwise from the right, degrees."""
+    @property
+    def pull_n(self) -> float:
+        """Pull along the axis, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerShare: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerShare: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FastenerGroup:
+    """The shares of a group of fasteners.
+
+    Parameters
+    ----------
+    centroid_x_mm : float
+        Centroid of the fasteners, to the right, mm.
+    centroid_y_mm : float
+        Centroid of the fasteners, upwards, mm.
+    polar_sum_mm2 : float
+        Sum of the squared distances of the fasteners from the centroid, mm².
+    moment_about_centroid_nmm : float
+        Moment of the in-plane loads about the centroid, anticlockwise, N·mm.
+    shares : list of FastenerShare
+        Share of each fastener, in the order given.
+    most_lateral : int
+        Index of the fastener with the largest lateral force.
+    most_lateral_n : float
+        Largest lateral force, N.
+    most_pull : int
+        Index of the fastener with the largest pull.
+    most_pull_n : float
+        Largest pull, N.
+    contact : {'unloaded', 'edge_presses', 'lifts_off'}
+        How the strip stands on the wall.
+    prying_n : float
+        Force with which the lower edge presses on the wall, N.
+    eccentricity_factor : float
+        Largest lateral force over the force that each would carry if the load passed through the centroid; 1 without
+        eccentricity.
+    clause : str
+        What the shares rest on.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, centroid_x_mm: float, centroid_y_mm: float, polar_sum_mm2: float, moment_about_centroid_nmm: float, shares: Iterable[FastenerShare], most_lateral: int, most_lateral_n: float, most_pull: int, most_pull_n: float, contact: StripContact, prying_n: float, eccentricity_factor: float, clause: str) -> FastenerGroup: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FastenerGroup: ...
+    def replace(self, **changes: Any) -> FastenerGroup:
+        """Equal object with the fields given changed."""
+    @property
+    def centroid_x_mm(self) -> float:
+        """Centroid of the fasteners, to the right, mm."""
+    @property
+    def centroid_y_mm(self) -> float:
+        """Centroid of the fasteners, upwards, mm."""
+    @property
+    def polar_sum_mm2(self) -> float:
+        """Sum of the squared distances of the fasteners from the centroid, mm²."""
+    @property
+    def moment_about_centroid_nmm(self) -> float:
+        """Moment of the in-plane loads about the centroid, anticlockwise, N·mm."""
+    @property
+    def shares(self) -> list[FastenerShare]:
+        """Share of each fastener, in the order given."""
+    @property
+    def most_lateral(self) -> int:
+        """Index of the fastener with the largest lateral force."""
+    @property
+    def most_lateral_n(self) -> float:
+        """Largest lateral force, N."""
+    @property
+    def most_pull(self) -> int:
+        """Index of the fastener with the largest pull."""
+    @property
+    def most_pull_n(self) -> float:
+        """Largest pull, N."""
+    @property
+    def contact(self) -> StripContact:
+        """How the strip stands on the wall."""
+    @property
+    def prying_n(self) -> float:
+        """Force with which the lower edge presses on the wall, N."""
+    @property
+    def eccentricity_factor(self) -> float:
+        """Largest lateral force over the force that each would carry if the load passed through the centroid; 1 without
+        eccentricity.
+        """
+    @property
+    def clause(self) -> str:
+        """What the shares rest on."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FastenerGroup: ...
+    def __deepcopy__(self, _memo: object, /) -> FastenerGroup: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -3704,7 +10419,7 @@ class CleatSeat:
         Whether friction sets an upper limit.
     outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
         Met only when the bevel holds without any friction; not determined when the top contact is needed and not given.
-    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
         The caution that belongs to these numbers.
     needed_n : float or None, optional
         Least pull that the seat must give for equilibrium, N; absent when the weight acts behind the contact and the
@@ -3874,7 +10589,7 @@ class WallStripScrews:
         Push of the wall on the edge that bears, N.
     pivot : {'lower_edge', 'upper_edge'}
         The edge that bears.
-    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
         The caution that belongs to these numbers.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
@@ -3994,7 +10709,7 @@ class BoltRowBracket:
         Equivalent tension of the farthest row by the greatest principal stress, (T + √(T² + 4 V²))/2, N.
     bolt_count : int
         Number of bolts.
-    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
         The caution that belongs to these numbers.
     tension_row2_n : float or None, optional
         Tension of one bolt of the second row, N.
@@ -4116,39 +10831,6 @@ class SupportShare:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SupportShare: ...
     def __deepcopy__(self, _memo: object, /) -> SupportShare: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class CautionText:
-    """A caution as it appears in a result.
-
-    Parameters
-    ----------
-    about : str
-        Short name.
-    text : str
-        The caution itself.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, about: str, text: str) -> CautionText: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> CautionText: ...
-    def replace(self, **changes: Any) -> CautionText:
-        """Equal object with the fields given changed."""
-    @property
-    def about(self) -> str:
-        """Short name."""
-    @property
-    def text(self) -> str:
-        """The caution itself."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> CautionText: ...
-    def __deepcopy__(self, _memo: object, /) -> CautionText: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -4696,7 +11378,7 @@ class Finding:
     ----------
     grade : {'note', 'caution', 'stop'}
         How much it matters.
-    code : {'beyond_tilt', 'trapped_piece', 'long_point_rides_fence', 'studs_missed', 'screw_too_short', 'screw_too_long', 'check_fails', 'held_by_friction_only', 'climbs_off', 'no_headroom', 'cleat_does_not_fit', 'frame_does_not_fit', 'meets_obstruction', 'too_close_to_heat', 'listing_governs', 'not_covered', 'heavy_lift', 'open_end_shows_inside'}
+    code : {'beyond_tilt', 'trapped_piece', 'long_point_rides_fence', 'studs_missed', 'screw_too_short', 'screw_too_long', 'check_fails', 'held_by_friction_only', 'climbs_off', 'no_headroom', 'cleat_does_not_fit', 'frame_does_not_fit', 'meets_obstruction', 'too_close_to_heat', 'listing_governs', 'not_covered', 'heavy_lift', 'cross_grain_fight', 'open_end_shows_inside'}
         What it is about.
     subject : str
         The part concerned, such as ``front|top`` or ``cleat``.
@@ -5441,6 +12123,2451 @@ class CleatMarks:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatMarks: ...
     def __deepcopy__(self, _memo: object, /) -> CleatMarks: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoardMovementInput:
+    """A board and the change of its moisture content.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width at the first moisture content, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness at the first moisture content, mm.
+        Allowed: 1 to 150.
+    cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+        How the board was sawn.
+    movement_radial_per_pct : float
+        Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    movement_tangential_per_pct : float
+        Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    from_moisture_pct : float
+        Moisture content at which the sizes are given, %.
+        Allowed: 0 to 30.
+    to_moisture_pct : float
+        Moisture content that the board comes to, %.
+        Allowed: 0 to 30.
+    ring_angle_deg : float or None, optional
+        Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+        Allowed: 0 to 90.
+    shrinkage_radial_pct : float or None, optional
+        Radial shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    shrinkage_tangential_pct : float or None, optional
+        Tangential shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, width_mm: float, thickness_mm: float, cut: BoardCut, movement_radial_per_pct: float, movement_tangential_per_pct: float, from_moisture_pct: float, to_moisture_pct: float, ring_angle_deg: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> BoardMovementInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoardMovementInput: ...
+    def replace(self, **changes: Any) -> BoardMovementInput:
+        """Equal object with the fields given changed."""
+    @property
+    def width_mm(self) -> float:
+        """Width at the first moisture content, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness at the first moisture content, mm."""
+    @property
+    def cut(self) -> BoardCut:
+        """How the board was sawn."""
+    @property
+    def ring_angle_deg(self) -> float | None:
+        """Angle between growth rings and wide face, degrees; for ``ring_angle`` only."""
+    @property
+    def movement_radial_per_pct(self) -> float:
+        """Radial movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def movement_tangential_per_pct(self) -> float:
+        """Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def shrinkage_radial_pct(self) -> float | None:
+        """Radial shrinkage from green to ovendry, %; from the coefficient when left out."""
+    @property
+    def shrinkage_tangential_pct(self) -> float | None:
+        """Tangential shrinkage from green to ovendry, %; from the coefficient when left out."""
+    @property
+    def fibre_saturation_pct(self) -> float:
+        """Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."""
+    @property
+    def from_moisture_pct(self) -> float:
+        """Moisture content at which the sizes are given, %."""
+    @property
+    def to_moisture_pct(self) -> float:
+        """Moisture content that the board comes to, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoardMovementInput: ...
+    def __deepcopy__(self, _memo: object, /) -> BoardMovementInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoardMovement:
+    """Change of a board, with its working.
+
+    Parameters
+    ----------
+    width_change_mm : float
+        Change of the width, mm; swelling positive.
+    thickness_change_mm : float
+        Change of the thickness, mm; swelling positive.
+    final_width_mm : float
+        Width at the second moisture content, mm.
+    final_thickness_mm : float
+        Thickness at the second moisture content, mm.
+    width_strain : float
+        Change of the width as a share of it.
+    thickness_strain : float
+        Change of the thickness as a share of it.
+    diamond_deg : float
+        Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn.
+    ring_angle_deg : float
+        Ring angle used, degrees.
+    width_coefficient_per_pct : float
+        Coefficient across the width, share per percent of moisture.
+    thickness_coefficient_per_pct : float
+        Coefficient through the thickness, share per percent of moisture.
+    width_shrinkage_pct : float
+        Shrinkage across the width from green to ovendry, given or from the coefficient, %.
+    thickness_shrinkage_pct : float
+        Shrinkage through the thickness from green to ovendry, given or from the coefficient, %.
+    method : {'coefficient', 'shrinkage'}
+        Which equation was used.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, width_change_mm: float, thickness_change_mm: float, final_width_mm: float, final_thickness_mm: float, width_strain: float, thickness_strain: float, diamond_deg: float, ring_angle_deg: float, width_coefficient_per_pct: float, thickness_coefficient_per_pct: float, width_shrinkage_pct: float, thickness_shrinkage_pct: float, method: MovementMethod) -> BoardMovement: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoardMovement: ...
+    def replace(self, **changes: Any) -> BoardMovement:
+        """Equal object with the fields given changed."""
+    @property
+    def width_change_mm(self) -> float:
+        """Change of the width, mm; swelling positive."""
+    @property
+    def thickness_change_mm(self) -> float:
+        """Change of the thickness, mm; swelling positive."""
+    @property
+    def final_width_mm(self) -> float:
+        """Width at the second moisture content, mm."""
+    @property
+    def final_thickness_mm(self) -> float:
+        """Thickness at the second moisture content, mm."""
+    @property
+    def width_strain(self) -> float:
+        """Change of the width as a share of it."""
+    @property
+    def thickness_strain(self) -> float:
+        """Change of the thickness as a share of it."""
+    @property
+    def diamond_deg(self) -> float:
+        """Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn."""
+    @property
+    def ring_angle_deg(self) -> float:
+        """Ring angle used, degrees."""
+    @property
+    def width_coefficient_per_pct(self) -> float:
+        """Coefficient across the width, share per percent of moisture."""
+    @property
+    def thickness_coefficient_per_pct(self) -> float:
+        """Coefficient through the thickness, share per percent of moisture."""
+    @property
+    def width_shrinkage_pct(self) -> float:
+        """Shrinkage across the width from green to ovendry, given or from the coefficient, %."""
+    @property
+    def thickness_shrinkage_pct(self) -> float:
+        """Shrinkage through the thickness from green to ovendry, given or from the coefficient, %."""
+    @property
+    def method(self) -> MovementMethod:
+        """Which equation was used."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoardMovement: ...
+    def __deepcopy__(self, _memo: object, /) -> BoardMovement: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MitreMovementInput:
+    """A mitre along two boards, and the strains of both.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a when the mitre was cut, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b when the mitre was cut, mm.
+        Allowed: 1 to 150.
+    width_strain_a : float
+        Strain of board a across its width since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    thickness_strain_a : float
+        Strain of board a through its thickness since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    width_strain_b : float
+        Strain of board b across its width since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    thickness_strain_b : float
+        Strain of board b through its thickness since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner.
+        Allowed: 10 to 350.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thickness_a_mm: float, thickness_b_mm: float, width_strain_a: float, thickness_strain_a: float, width_strain_b: float, thickness_strain_b: float, corner_deg: float = 90.0) -> MitreMovementInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreMovementInput: ...
+    def replace(self, **changes: Any) -> MitreMovementInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thickness_a_mm(self) -> float:
+        """Thickness of board a when the mitre was cut, mm."""
+    @property
+    def thickness_b_mm(self) -> float:
+        """Thickness of board b when the mitre was cut, mm."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner."""
+    @property
+    def width_strain_a(self) -> float:
+        """Strain of board a across its width since then, swelling positive."""
+    @property
+    def thickness_strain_a(self) -> float:
+        """Strain of board a through its thickness since then, swelling positive."""
+    @property
+    def width_strain_b(self) -> float:
+        """Strain of board b across its width since then, swelling positive."""
+    @property
+    def thickness_strain_b(self) -> float:
+        """Strain of board b through its thickness since then, swelling positive."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MitreMovementInput: ...
+    def __deepcopy__(self, _memo: object, /) -> MitreMovementInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MitreMovement:
+    """The mitre after the movement.
+
+    Parameters
+    ----------
+    free_corner_deg : float
+        Corner that the two boards make when the seam stays closed, degrees.
+    corner_change_deg : float
+        Change of that corner, degrees; positive when it becomes more than it was cut for.
+    first_order_change_deg : float
+        The same change to first order in the strains, degrees.
+    opening_mm : float
+        Width of the wedge at its open end when the body holds the corner as it was, mm.
+    opens : {'closed', 'heel', 'toe'}
+        Which end of the seam opens then.
+    seam_mm : float
+        Length of the seam across the section when the mitre was cut, mm.
+    angle_a_deg : float
+        Angle between seam and show face of board a as cut, degrees.
+    angle_b_deg : float
+        Angle between seam and show face of board b as cut, degrees.
+    moved_angle_a_deg : float
+        Angle between seam and show face of board a after the movement, degrees.
+    moved_angle_b_deg : float
+        Angle between seam and show face of board b after the movement, degrees.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, free_corner_deg: float, corner_change_deg: float, first_order_change_deg: float, opening_mm: float, opens: SeamOpening, seam_mm: float, angle_a_deg: float, angle_b_deg: float, moved_angle_a_deg: float, moved_angle_b_deg: float) -> MitreMovement: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MitreMovement: ...
+    def replace(self, **changes: Any) -> MitreMovement:
+        """Equal object with the fields given changed."""
+    @property
+    def free_corner_deg(self) -> float:
+        """Corner that the two boards make when the seam stays closed, degrees."""
+    @property
+    def corner_change_deg(self) -> float:
+        """Change of that corner, degrees; positive when it becomes more than it was cut for."""
+    @property
+    def first_order_change_deg(self) -> float:
+        """The same change to first order in the strains, degrees."""
+    @property
+    def opening_mm(self) -> float:
+        """Width of the wedge at its open end when the body holds the corner as it was, mm."""
+    @property
+    def opens(self) -> SeamOpening:
+        """Which end of the seam opens then."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the seam across the section when the mitre was cut, mm."""
+    @property
+    def angle_a_deg(self) -> float:
+        """Angle between seam and show face of board a as cut, degrees."""
+    @property
+    def angle_b_deg(self) -> float:
+        """Angle between seam and show face of board b as cut, degrees."""
+    @property
+    def moved_angle_a_deg(self) -> float:
+        """Angle between seam and show face of board a after the movement, degrees."""
+    @property
+    def moved_angle_b_deg(self) -> float:
+        """Angle between seam and show face of board b after the movement, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MitreMovement: ...
+    def __deepcopy__(self, _memo: object, /) -> MitreMovement: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameCornerMovementInput:
+    """A mitred corner of two equal members lying flat.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of each member, mm.
+        Allowed: 0 to 100000.
+    width_strain : float
+        Strain across the width since the mitre was cut, swelling positive.
+        Allowed: -0.3 to 0.3.
+    corner_deg : float, default 90.0
+        Corner angle between the members, inside the frame, degrees.
+        Allowed: 10 to 170.
+    length_strain : float, default 0.0
+        Strain along the length since then, swelling positive; none when left out, since wood hardly moves along the grain.
+        Allowed: -0.3 to 0.3.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, width_mm: float, width_strain: float, corner_deg: float = 90.0, length_strain: float = 0.0) -> FrameCornerMovementInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameCornerMovementInput: ...
+    def replace(self, **changes: Any) -> FrameCornerMovementInput:
+        """Equal object with the fields given changed."""
+    @property
+    def width_mm(self) -> float:
+        """Width of each member, mm."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the members, inside the frame, degrees."""
+    @property
+    def width_strain(self) -> float:
+        """Strain across the width since the mitre was cut, swelling positive."""
+    @property
+    def length_strain(self) -> float:
+        """Strain along the length since then, swelling positive; none when left out, since wood hardly moves along the grain."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameCornerMovementInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameCornerMovementInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameCornerMovement:
+    """The corner after the movement.
+
+    Parameters
+    ----------
+    opening_deg : float
+        Angle of the wedge between the members when the frame keeps its corner, degrees; positive when it opens inside.
+    opening_mm : float
+        Width of the wedge at its open end, mm.
+    opens : {'closed', 'heel', 'toe'}
+        Which end of the seam opens: the heel is the inner corner of the frame, the toe the outer.
+    seam_mm : float
+        Length of the seam, mm.
+    moved_angle_deg : float
+        Angle between seam and outer edge of a member after the movement, degrees.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, opening_deg: float, opening_mm: float, opens: SeamOpening, seam_mm: float, moved_angle_deg: float) -> FrameCornerMovement: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameCornerMovement: ...
+    def replace(self, **changes: Any) -> FrameCornerMovement:
+        """Equal object with the fields given changed."""
+    @property
+    def opening_deg(self) -> float:
+        """Angle of the wedge between the members when the frame keeps its corner, degrees; positive when it opens inside."""
+    @property
+    def opening_mm(self) -> float:
+        """Width of the wedge at its open end, mm."""
+    @property
+    def opens(self) -> SeamOpening:
+        """Which end of the seam opens: the heel is the inner corner of the frame, the toe the outer."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the seam, mm."""
+    @property
+    def moved_angle_deg(self) -> float:
+        """Angle between seam and outer edge of a member after the movement, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameCornerMovement: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameCornerMovement: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SlotLengthInput:
+    """A screw across the grain, away from the line where the board is held.
+
+    Parameters
+    ----------
+    distance_mm : float
+        Distance across the grain from the line where the board is held to the screw, mm.
+        Allowed: 0 to 100000.
+    movement_per_pct : float
+        Movement of the board in that direction, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    fixed_moisture_pct : float
+        Moisture content when the screw is driven, %.
+        Allowed: 0 to 30.
+    driest_moisture_pct : float
+        Least moisture content in service, %.
+        Allowed: 0 to 30.
+    wettest_moisture_pct : float
+        Greatest moisture content in service, %.
+        Allowed: 0 to 30.
+    shank_diameter_mm : float
+        Shank diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    shrinkage_pct : float or None, optional
+        Shrinkage of the board in that direction from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+    clearance_mm : float, default 0.0
+        Clearance added at each end of the slot, mm; none when left out, the movement alone.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, distance_mm: float, movement_per_pct: float, fixed_moisture_pct: float, driest_moisture_pct: float, wettest_moisture_pct: float, shank_diameter_mm: float, shrinkage_pct: float | None = None, fibre_saturation_pct: float = 30.0, clearance_mm: float = 0.0) -> SlotLengthInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SlotLengthInput: ...
+    def replace(self, **changes: Any) -> SlotLengthInput:
+        """Equal object with the fields given changed."""
+    @property
+    def distance_mm(self) -> float:
+        """Distance across the grain from the line where the board is held to the screw, mm."""
+    @property
+    def movement_per_pct(self) -> float:
+        """Movement of the board in that direction, share of the size per percent of moisture."""
+    @property
+    def shrinkage_pct(self) -> float | None:
+        """Shrinkage of the board in that direction from green to ovendry, %; from the coefficient when left out."""
+    @property
+    def fibre_saturation_pct(self) -> float:
+        """Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."""
+    @property
+    def fixed_moisture_pct(self) -> float:
+        """Moisture content when the screw is driven, %."""
+    @property
+    def driest_moisture_pct(self) -> float:
+        """Least moisture content in service, %."""
+    @property
+    def wettest_moisture_pct(self) -> float:
+        """Greatest moisture content in service, %."""
+    @property
+    def shank_diameter_mm(self) -> float:
+        """Shank diameter of the screw, mm."""
+    @property
+    def clearance_mm(self) -> float:
+        """Clearance added at each end of the slot, mm; none when left out, the movement alone."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SlotLengthInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SlotLengthInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SlotLength:
+    """The slot.
+
+    Parameters
+    ----------
+    slot_mm : float
+        Length of the slot from end to end, mm.
+    shrink_mm : float
+        Travel of the screw towards the held line, when the board is driest, mm.
+    swell_mm : float
+        Travel of the screw away from the held line, when the board is wettest, mm.
+    towards_mm : float
+        From the screw's centre as driven to the end of the slot towards the held line, mm; the slot is in the part that stays.
+    away_mm : float
+        From the screw's centre as driven to the end of the slot away from the held line, mm; the slot is in the part that stays.
+    shrink_method : {'coefficient', 'shrinkage'}
+        Which equation the shrinking follows.
+    swell_method : {'coefficient', 'shrinkage'}
+        Which equation the swelling follows.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slot_mm: float, shrink_mm: float, swell_mm: float, towards_mm: float, away_mm: float, shrink_method: MovementMethod, swell_method: MovementMethod) -> SlotLength: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SlotLength: ...
+    def replace(self, **changes: Any) -> SlotLength:
+        """Equal object with the fields given changed."""
+    @property
+    def slot_mm(self) -> float:
+        """Length of the slot from end to end, mm."""
+    @property
+    def shrink_mm(self) -> float:
+        """Travel of the screw towards the held line, when the board is driest, mm."""
+    @property
+    def swell_mm(self) -> float:
+        """Travel of the screw away from the held line, when the board is wettest, mm."""
+    @property
+    def towards_mm(self) -> float:
+        """From the screw's centre as driven to the end of the slot towards the held line, mm; the slot is in the part that stays."""
+    @property
+    def away_mm(self) -> float:
+        """From the screw's centre as driven to the end of the slot away from the held line, mm; the slot is in the part that stays."""
+    @property
+    def shrink_method(self) -> MovementMethod:
+        """Which equation the shrinking follows."""
+    @property
+    def swell_method(self) -> MovementMethod:
+        """Which equation the swelling follows."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SlotLength: ...
+    def __deepcopy__(self, _memo: object, /) -> SlotLength: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MovingSpecies:
+    """A species by its name.
+
+    Parameters
+    ----------
+    name : str
+        Common or botanical name, such as ``white ash``.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str) -> MovingSpecies: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MovingSpecies: ...
+    def replace(self, **changes: Any) -> MovingSpecies:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Common or botanical name, such as ``white ash``."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MovingSpecies: ...
+    def __deepcopy__(self, _memo: object, /) -> MovingSpecies: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MovementFigures:
+    """Movement of a wood in numbers.
+
+    Parameters
+    ----------
+    movement_radial_per_pct : float
+        Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    movement_tangential_per_pct : float
+        Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    shrinkage_radial_pct : float or None, optional
+        Radial shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    shrinkage_tangential_pct : float or None, optional
+        Tangential shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, movement_radial_per_pct: float, movement_tangential_per_pct: float, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> MovementFigures: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MovementFigures: ...
+    def replace(self, **changes: Any) -> MovementFigures:
+        """Equal object with the fields given changed."""
+    @property
+    def movement_radial_per_pct(self) -> float:
+        """Radial movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def movement_tangential_per_pct(self) -> float:
+        """Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture."""
+    @property
+    def shrinkage_radial_pct(self) -> float | None:
+        """Radial shrinkage from green to ovendry, %; from the coefficient when left out."""
+    @property
+    def shrinkage_tangential_pct(self) -> float | None:
+        """Tangential shrinkage from green to ovendry, %; from the coefficient when left out."""
+    @property
+    def fibre_saturation_pct(self) -> float:
+        """Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MovementFigures: ...
+    def __deepcopy__(self, _memo: object, /) -> MovementFigures: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CrossGrainFightInput:
+    """A return against a top or bottom.
+
+    Parameters
+    ----------
+    wood : MovingSpecies or MovementFigures
+        Wood of the top and the bottom, whose grain runs along the body.
+    cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+        How the top and the bottom were sawn.
+    depth_mm : float
+        Depth over which return and top meet, front to back, mm.
+        Allowed: 10 to 2000.
+    glued_moisture_pct : float
+        Moisture content when they are glued, %.
+        Allowed: 0 to 30.
+    driest_moisture_pct : float
+        Least moisture content in service, %.
+        Allowed: 0 to 30.
+    wettest_moisture_pct : float
+        Greatest moisture content in service, %.
+        Allowed: 0 to 30.
+    ring_angle_deg : float or None, optional
+        Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+        Allowed: 0 to 90.
+    along_shrinkage_pct : float, default 0.1
+        Shrinkage of the return along its grain from green to ovendry, %; 0.1 is the low end of normal wood (0.1 to 0.2).
+        Allowed: 0 to 20.
+    glued_front_mm : float, default 50.0
+        Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source).
+        Allowed: 10 to 2000.
+    tolerated_mm : float, default 0.3
+        Movement that is tolerated without a finding of more than a note, mm; 0.3 when left out (chosen, no source).
+        Allowed: 0 to 500.
+    modulus_across_mpa : float or None, optional
+        Modulus of elasticity of the top across its grain, MPa; by the ratio of EN 384 for a species when left out.
+        Allowed: 1 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, wood: MovingWood, cut: BoardCut, depth_mm: float, glued_moisture_pct: float, driest_moisture_pct: float, wettest_moisture_pct: float, ring_angle_deg: float | None = None, along_shrinkage_pct: float = 0.1, glued_front_mm: float = 50.0, tolerated_mm: float = 0.3, modulus_across_mpa: float | None = None) -> CrossGrainFightInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CrossGrainFightInput: ...
+    def replace(self, **changes: Any) -> CrossGrainFightInput:
+        """Equal object with the fields given changed."""
+    @property
+    def wood(self) -> MovingWood:
+        """Wood of the top and the bottom, whose grain runs along the body."""
+    @property
+    def cut(self) -> BoardCut:
+        """How the top and the bottom were sawn."""
+    @property
+    def ring_angle_deg(self) -> float | None:
+        """Angle between growth rings and wide face, degrees; for ``ring_angle`` only."""
+    @property
+    def depth_mm(self) -> float:
+        """Depth over which return and top meet, front to back, mm."""
+    @property
+    def glued_moisture_pct(self) -> float:
+        """Moisture content when they are glued, %."""
+    @property
+    def driest_moisture_pct(self) -> float:
+        """Least moisture content in service, %."""
+    @property
+    def wettest_moisture_pct(self) -> float:
+        """Greatest moisture content in service, %."""
+    @property
+    def along_shrinkage_pct(self) -> float:
+        """Shrinkage of the return along its grain from green to ovendry, %; 0.1 is the low end of normal wood (0.1 to 0.2)."""
+    @property
+    def glued_front_mm(self) -> float:
+        """Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source)."""
+    @property
+    def tolerated_mm(self) -> float:
+        """Movement that is tolerated without a finding of more than a note, mm; 0.3 when left out (chosen, no source)."""
+    @property
+    def modulus_across_mpa(self) -> float | None:
+        """Modulus of elasticity of the top across its grain, MPa; by the ratio of EN 384 for a species when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CrossGrainFightInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CrossGrainFightInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CrossGrainCure:
+    """What one way of fastening the return makes of the movement.
+
+    Parameters
+    ----------
+    arrangement : {'glued_all', 'glued_front', 'sheet_core', 'not_glued'}
+        The way of fastening.
+    glued_mm : float
+        Depth over which glue holds the movement back, mm.
+    instruction : str
+        What to do.
+    held_back_mm : float or None, optional
+        Movement that the glue holds back, mm; absent where no published movement says.
+    left_free_mm : float or None, optional
+        Movement that must be left free at the rear, mm; absent where no published movement says.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, arrangement: ReturnArrangement, glued_mm: float, instruction: str, held_back_mm: float | None = None, left_free_mm: float | None = None) -> CrossGrainCure: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CrossGrainCure: ...
+    def replace(self, **changes: Any) -> CrossGrainCure:
+        """Equal object with the fields given changed."""
+    @property
+    def arrangement(self) -> ReturnArrangement:
+        """The way of fastening."""
+    @property
+    def glued_mm(self) -> float:
+        """Depth over which glue holds the movement back, mm."""
+    @property
+    def held_back_mm(self) -> float | None:
+        """Movement that the glue holds back, mm; absent where no published movement says."""
+    @property
+    def left_free_mm(self) -> float | None:
+        """Movement that must be left free at the rear, mm; absent where no published movement says."""
+    @property
+    def instruction(self) -> str:
+        """What to do."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CrossGrainCure: ...
+    def __deepcopy__(self, _memo: object, /) -> CrossGrainCure: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CrossGrainFight:
+    """The fight, with the ways out of it.
+
+    Parameters
+    ----------
+    shrink_mm : float
+        How much the top shortens against the return over the whole depth when driest, mm; negative when it grows.
+    swell_mm : float
+        How much the top grows against the return over the whole depth when wettest, mm; negative when it shortens.
+    greatest_mm : float
+        Greatest movement either way from the state as glued, mm.
+    range_mm : float
+        Movement between the wettest and the driest state, mm.
+    strain_dry : float
+        Strain of the top against the return when driest; negative when the top wants to be shorter.
+    strain_wet : float
+        Strain of the top against the return when wettest; positive when the top wants to be longer.
+    cures : list of CrossGrainCure
+        Ways of fastening the return, with what each holds back and leaves free.
+    findings : list of Finding
+        What to know before the glue is spread.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    modulus_across_mpa : float or None, optional
+        Modulus of elasticity across the grain, given or by the ratio of EN 384, MPa.
+    tension_held_mpa : float or None, optional
+        Greatest tension across the grain if all of the movement were held back elastically, MPa; an upper bound.
+    compression_held_mpa : float or None, optional
+        Greatest compression across the grain if all of the movement were held back elastically, MPa; an upper bound.
+    glue_line_shear_mpa : float or None, optional
+        Mean shear along half of a square mitre's glue line that goes with the greater of the two, MPa; an upper bound.
+    tension_strength_mpa : float or None, optional
+        Characteristic tension strength across the grain in the strength classes of the species' group, MPa.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, shrink_mm: float, swell_mm: float, greatest_mm: float, range_mm: float, strain_dry: float, strain_wet: float, cures: Iterable[CrossGrainCure], findings: Iterable[Finding], cautions: Iterable[CautionText], modulus_across_mpa: float | None = None, tension_held_mpa: float | None = None, compression_held_mpa: float | None = None, glue_line_shear_mpa: float | None = None, tension_strength_mpa: float | None = None) -> CrossGrainFight: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CrossGrainFight: ...
+    def replace(self, **changes: Any) -> CrossGrainFight:
+        """Equal object with the fields given changed."""
+    @property
+    def shrink_mm(self) -> float:
+        """How much the top shortens against the return over the whole depth when driest, mm; negative when it grows."""
+    @property
+    def swell_mm(self) -> float:
+        """How much the top grows against the return over the whole depth when wettest, mm; negative when it shortens."""
+    @property
+    def greatest_mm(self) -> float:
+        """Greatest movement either way from the state as glued, mm."""
+    @property
+    def range_mm(self) -> float:
+        """Movement between the wettest and the driest state, mm."""
+    @property
+    def strain_dry(self) -> float:
+        """Strain of the top against the return when driest; negative when the top wants to be shorter."""
+    @property
+    def strain_wet(self) -> float:
+        """Strain of the top against the return when wettest; positive when the top wants to be longer."""
+    @property
+    def modulus_across_mpa(self) -> float | None:
+        """Modulus of elasticity across the grain, given or by the ratio of EN 384, MPa."""
+    @property
+    def tension_held_mpa(self) -> float | None:
+        """Greatest tension across the grain if all of the movement were held back elastically, MPa; an upper bound."""
+    @property
+    def compression_held_mpa(self) -> float | None:
+        """Greatest compression across the grain if all of the movement were held back elastically, MPa; an upper bound."""
+    @property
+    def glue_line_shear_mpa(self) -> float | None:
+        """Mean shear along half of a square mitre's glue line that goes with the greater of the two, MPa; an upper bound."""
+    @property
+    def tension_strength_mpa(self) -> float | None:
+        """Characteristic tension strength across the grain in the strength classes of the species' group, MPa."""
+    @property
+    def cures(self) -> list[CrossGrainCure]:
+        """Ways of fastening the return, with what each holds back and leaves free."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What to know before the glue is spread."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CrossGrainFight: ...
+    def __deepcopy__(self, _memo: object, /) -> CrossGrainFight: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class YearPanel:
+    """A panel that lives through the year.
+
+    Parameters
+    ----------
+    id : str
+        Name of the panel, such as ``top``; each once.
+    wood : MovingSpecies or MovementFigures
+        Its wood.
+    cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+        How it was sawn.
+    width_mm : float
+        Width across the grain when made, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness when made, mm.
+        Allowed: 1 to 150.
+    made_moisture_pct : float
+        Moisture content when made, %.
+        Allowed: 0 to 30.
+    ring_angle_deg : float or None, optional
+        Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+        Allowed: 0 to 90.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, id: str, wood: MovingWood, cut: BoardCut, width_mm: float, thickness_mm: float, made_moisture_pct: float, ring_angle_deg: float | None = None) -> YearPanel: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> YearPanel: ...
+    def replace(self, **changes: Any) -> YearPanel:
+        """Equal object with the fields given changed."""
+    @property
+    def id(self) -> str:
+        """Name of the panel, such as ``top``; each once."""
+    @property
+    def wood(self) -> MovingWood:
+        """Its wood."""
+    @property
+    def cut(self) -> BoardCut:
+        """How it was sawn."""
+    @property
+    def ring_angle_deg(self) -> float | None:
+        """Angle between growth rings and wide face, degrees; for ``ring_angle`` only."""
+    @property
+    def width_mm(self) -> float:
+        """Width across the grain when made, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness when made, mm."""
+    @property
+    def made_moisture_pct(self) -> float:
+        """Moisture content when made, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> YearPanel: ...
+    def __deepcopy__(self, _memo: object, /) -> YearPanel: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class YearlyMovementInput:
+    """A body's panels and the year of their room.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+    panels : list of YearPanel
+        Panels, at least one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, climate: YearClimate, panels: Iterable[YearPanel]) -> YearlyMovementInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> YearlyMovementInput: ...
+    def replace(self, **changes: Any) -> YearlyMovementInput:
+        """Equal object with the fields given changed."""
+    @property
+    def climate(self) -> YearClimate:
+        """Air of the year."""
+    @property
+    def panels(self) -> list[YearPanel]:
+        """Panels, at least one."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> YearlyMovementInput: ...
+    def __deepcopy__(self, _memo: object, /) -> YearlyMovementInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PanelMonth:
+    """A panel in one month.
+
+    Parameters
+    ----------
+    month : int
+        Month, 1 to 12.
+    moisture_pct : float
+        Moisture content that the panel comes to, %.
+    width_change_mm : float
+        Change of the width since it was made, mm; swelling positive.
+    thickness_change_mm : float
+        Change of the thickness since it was made, mm; swelling positive.
+    width_strain : float
+        Strain across the width, for [``mitre_movement``](super::mitre_movement).
+    thickness_strain : float
+        Strain through the thickness, for [``mitre_movement``](super::mitre_movement).
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, month: int, moisture_pct: float, width_change_mm: float, thickness_change_mm: float, width_strain: float, thickness_strain: float) -> PanelMonth: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PanelMonth: ...
+    def replace(self, **changes: Any) -> PanelMonth:
+        """Equal object with the fields given changed."""
+    @property
+    def month(self) -> int:
+        """Month, 1 to 12."""
+    @property
+    def moisture_pct(self) -> float:
+        """Moisture content that the panel comes to, %."""
+    @property
+    def width_change_mm(self) -> float:
+        """Change of the width since it was made, mm; swelling positive."""
+    @property
+    def thickness_change_mm(self) -> float:
+        """Change of the thickness since it was made, mm; swelling positive."""
+    @property
+    def width_strain(self) -> float:
+        """Strain across the width, for [``mitre_movement``](super::mitre_movement)."""
+    @property
+    def thickness_strain(self) -> float:
+        """Strain through the thickness, for [``mitre_movement``](super::mitre_movement)."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PanelMonth: ...
+    def __deepcopy__(self, _memo: object, /) -> PanelMonth: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PanelYear:
+    """A panel through the year.
+
+    Parameters
+    ----------
+    id : str
+        Name of the panel.
+    months : list of PanelMonth
+        Twelve months, January first.
+    narrowest_month : int
+        Month in which it is narrowest, 1 to 12; the first of several.
+    narrowest_mm : float
+        Change of the width then, mm.
+    widest_month : int
+        Month in which it is widest, 1 to 12; the first of several.
+    widest_mm : float
+        Change of the width then, mm.
+    range_mm : float
+        Movement of the width through the year, mm.
+    worst_month : int
+        Month in which the width differs most from the width as made, 1 to 12; the first of several.
+    worst_mm : float
+        Change of the width then, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, id: str, months: Iterable[PanelMonth], narrowest_month: int, narrowest_mm: float, widest_month: int, widest_mm: float, range_mm: float, worst_month: int, worst_mm: float) -> PanelYear: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PanelYear: ...
+    def replace(self, **changes: Any) -> PanelYear:
+        """Equal object with the fields given changed."""
+    @property
+    def id(self) -> str:
+        """Name of the panel."""
+    @property
+    def months(self) -> list[PanelMonth]:
+        """Twelve months, January first."""
+    @property
+    def narrowest_month(self) -> int:
+        """Month in which it is narrowest, 1 to 12; the first of several."""
+    @property
+    def narrowest_mm(self) -> float:
+        """Change of the width then, mm."""
+    @property
+    def widest_month(self) -> int:
+        """Month in which it is widest, 1 to 12; the first of several."""
+    @property
+    def widest_mm(self) -> float:
+        """Change of the width then, mm."""
+    @property
+    def range_mm(self) -> float:
+        """Movement of the width through the year, mm."""
+    @property
+    def worst_month(self) -> int:
+        """Month in which the width differs most from the width as made, 1 to 12; the first of several."""
+    @property
+    def worst_mm(self) -> float:
+        """Change of the width then, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PanelYear: ...
+    def __deepcopy__(self, _memo: object, /) -> PanelYear: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class YearlyMovement:
+    """A body through the year.
+
+    Parameters
+    ----------
+    climate : SeasonalMoisture
+        Moisture of the year.
+    panels : list of PanelYear
+        Panels, in the order given.
+    worst_panel : str
+        Panel whose width differs most from the width as made; the first of several.
+    worst_month : int
+        Month in which it does, 1 to 12.
+    worst_mm : float
+        Change of its width then, mm.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, climate: SeasonalMoisture, panels: Iterable[PanelYear], worst_panel: str, worst_month: int, worst_mm: float, cautions: Iterable[CautionText]) -> YearlyMovement: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> YearlyMovement: ...
+    def replace(self, **changes: Any) -> YearlyMovement:
+        """Equal object with the fields given changed."""
+    @property
+    def climate(self) -> SeasonalMoisture:
+        """Moisture of the year."""
+    @property
+    def panels(self) -> list[PanelYear]:
+        """Panels, in the order given."""
+    @property
+    def worst_panel(self) -> str:
+        """Panel whose width differs most from the width as made; the first of several."""
+    @property
+    def worst_month(self) -> int:
+        """Month in which it does, 1 to 12."""
+    @property
+    def worst_mm(self) -> float:
+        """Change of its width then, mm."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> YearlyMovement: ...
+    def __deepcopy__(self, _memo: object, /) -> YearlyMovement: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeamGapInput:
+    """A mitred seam and the errors of its two edges.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a as planned, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b as planned, mm.
+        Allowed: 1 to 150.
+    width_a_mm : float
+        Width of panel a across the direction in which it cups, mm.
+        Allowed: 1 to 5000.
+    width_b_mm : float
+        Width of panel b across the direction in which it cups, mm.
+        Allowed: 1 to 5000.
+    cut_side_a : {'show_face_up', 'show_face_down'}
+        Which face of board a lay up at the saw.
+    cut_side_b : {'show_face_up', 'show_face_down'}
+        Which face of board b lay up at the saw.
+    hold : {'drawn_tight', 'held_by_show_faces', 'held_by_inner_frame'}
+        What holds the boards in place.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+        Allowed: 10 to 350.
+    tilt_error_a_deg : float, default 0.0
+        Tilt of edge a beyond what the mitre needs, degrees; positive is over-tilt; none if left out.
+        Allowed: -10 to 10.
+    tilt_error_b_deg : float, default 0.0
+        Tilt of edge b beyond what the mitre needs, degrees; positive is over-tilt; none if left out.
+        Allowed: -10 to 10.
+    corner_error_deg : float, default 0.0
+        Error of the corner at which the boards are held, degrees; positive is a wider corner; none if left out.
+        Allowed: -10 to 10.
+    size_error_a_mm : float, default 0.0
+        Width or length of panel a beyond the planned one, as far as it reaches this edge, mm; none if left out.
+        Allowed: -50 to 50.
+    size_error_b_mm : float, default 0.0
+        Width or length of panel b beyond the planned one, as far as it reaches this edge, mm; none if left out.
+        Allowed: -50 to 50.
+    thickness_error_a_mm : float, default 0.0
+        Thickness of board a beyond the planned one, mm; none if left out.
+        Allowed: -50 to 50.
+    thickness_error_b_mm : float, default 0.0
+        Thickness of board b beyond the planned one, mm; none if left out.
+        Allowed: -50 to 50.
+    cup_a_mm : float, default 0.0
+        Rise of the cup of panel a over its width, mm; positive when the show face bulges out; none if left out.
+        Allowed: -50 to 50.
+    cup_b_mm : float, default 0.0
+        Rise of the cup of panel b over its width, mm; positive when the show face bulges out; none if left out.
+        Allowed: -50 to 50.
+    bow_a_mm : float, default 0.0
+        How far edge a bows out of its plane here, mm; positive outwards; none if left out.
+        Allowed: -50 to 50.
+    bow_b_mm : float, default 0.0
+        How far edge b bows out of its plane here, mm; positive outwards; none if left out.
+        Allowed: -50 to 50.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thickness_a_mm: float, thickness_b_mm: float, width_a_mm: float, width_b_mm: float, cut_side_a: CutSide, cut_side_b: CutSide, hold: SeamHold, corner_deg: float = 90.0, tilt_error_a_deg: float = 0.0, tilt_error_b_deg: float = 0.0, corner_error_deg: float = 0.0, size_error_a_mm: float = 0.0, size_error_b_mm: float = 0.0, thickness_error_a_mm: float = 0.0, thickness_error_b_mm: float = 0.0, cup_a_mm: float = 0.0, cup_b_mm: float = 0.0, bow_a_mm: float = 0.0, bow_b_mm: float = 0.0) -> SeamGapInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeamGapInput: ...
+    def replace(self, **changes: Any) -> SeamGapInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thickness_a_mm(self) -> float:
+        """Thickness of board a as planned, mm."""
+    @property
+    def thickness_b_mm(self) -> float:
+        """Thickness of board b as planned, mm."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out."""
+    @property
+    def width_a_mm(self) -> float:
+        """Width of panel a across the direction in which it cups, mm."""
+    @property
+    def width_b_mm(self) -> float:
+        """Width of panel b across the direction in which it cups, mm."""
+    @property
+    def cut_side_a(self) -> CutSide:
+        """Which face of board a lay up at the saw."""
+    @property
+    def cut_side_b(self) -> CutSide:
+        """Which face of board b lay up at the saw."""
+    @property
+    def hold(self) -> SeamHold:
+        """What holds the boards in place."""
+    @property
+    def tilt_error_a_deg(self) -> float:
+        """Tilt of edge a beyond what the mitre needs, degrees; positive is over-tilt; none if left out."""
+    @property
+    def tilt_error_b_deg(self) -> float:
+        """Tilt of edge b beyond what the mitre needs, degrees; positive is over-tilt; none if left out."""
+    @property
+    def corner_error_deg(self) -> float:
+        """Error of the corner at which the boards are held, degrees; positive is a wider corner; none if left out."""
+    @property
+    def size_error_a_mm(self) -> float:
+        """Width or length of panel a beyond the planned one, as far as it reaches this edge, mm; none if left out."""
+    @property
+    def size_error_b_mm(self) -> float:
+        """Width or length of panel b beyond the planned one, as far as it reaches this edge, mm; none if left out."""
+    @property
+    def thickness_error_a_mm(self) -> float:
+        """Thickness of board a beyond the planned one, mm; none if left out."""
+    @property
+    def thickness_error_b_mm(self) -> float:
+        """Thickness of board b beyond the planned one, mm; none if left out."""
+    @property
+    def cup_a_mm(self) -> float:
+        """Rise of the cup of panel a over its width, mm; positive when the show face bulges out; none if left out."""
+    @property
+    def cup_b_mm(self) -> float:
+        """Rise of the cup of panel b over its width, mm; positive when the show face bulges out; none if left out."""
+    @property
+    def bow_a_mm(self) -> float:
+        """How far edge a bows out of its plane here, mm; positive outwards; none if left out."""
+    @property
+    def bow_b_mm(self) -> float:
+        """How far edge b bows out of its plane here, mm; positive outwards; none if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeamGapInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SeamGapInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeamGap:
+    """The gap of a mitred seam.
+
+    Parameters
+    ----------
+    tilt_a_deg : float
+        Tilt from square that the mitre needs at edge a, degrees.
+    tilt_b_deg : float
+        Tilt from square that the mitre needs at edge b, degrees.
+    seam_mm : float
+        Length of the seam across the section, mm.
+    edge_a_mm : float
+        How far edge a is out of square or of its mitre over the length of the seam, seam times the tangent of its tilt error, mm.
+    edge_b_mm : float
+        How far edge b is out of square or of its mitre over the length of the seam, seam times the tangent of its tilt error, mm.
+    divergence_deg : float
+        Angle between the two cut faces, degrees; positive when they part towards the inside.
+    taper_mm : float
+        What the divergence alone opens, mm; positive at the show edge (under-tilt), negative inside (over-tilt).
+    width_per_thickness_a : float
+        Change of the show width of board a for each mm that it is thicker than planned, fence unmoved.
+    width_per_thickness_b : float
+        Change of the show width of board b for each mm that it is thicker than planned, fence unmoved.
+    width_error_a_mm : float
+        Error of the show width of board a at this edge, that of thickness and tilt included, mm.
+    width_error_b_mm : float
+        Error of the show width of board b at this edge, that of thickness and tilt included, mm.
+    offset_mm : float
+        How far the cut faces stand apart at the show edge before they push one another, mm; negative when they would overlap; 0 when drawn tight.
+    show_gap_mm : float
+        Visible gap at the show edge, mm.
+    inside_gap_mm : float
+        Hidden gap at the heel, mm.
+    opening : {'closed', 'show_edge', 'inside', 'both_edges'}
+        Where the seam stands open.
+    step_mm : float
+        How far the show face of board a stands out past the arris of board b along the seam, mm; negative when it lies behind.
+    closing_corner_deg : float
+        Corner angle at which the seam would close over its whole length, degrees.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, tilt_a_deg: float, tilt_b_deg: float, seam_mm: float, edge_a_mm: float, edge_b_mm: float, divergence_deg: float, taper_mm: float, width_per_thickness_a: float, width_per_thickness_b: float, width_error_a_mm: float, width_error_b_mm: float, offset_mm: float, show_gap_mm: float, inside_gap_mm: float, opening: OpenEdge, step_mm: float, closing_corner_deg: float) -> SeamGap: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeamGap: ...
+    def replace(self, **changes: Any) -> SeamGap:
+        """Equal object with the fields given changed."""
+    @property
+    def tilt_a_deg(self) -> float:
+        """Tilt from square that the mitre needs at edge a, degrees."""
+    @property
+    def tilt_b_deg(self) -> float:
+        """Tilt from square that the mitre needs at edge b, degrees."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the seam across the section, mm."""
+    @property
+    def edge_a_mm(self) -> float:
+        """How far edge a is out of square or of its mitre over the length of the seam, seam times the tangent of its tilt error, mm."""
+    @property
+    def edge_b_mm(self) -> float:
+        """How far edge b is out of square or of its mitre over the length of the seam, seam times the tangent of its tilt error, mm."""
+    @property
+    def divergence_deg(self) -> float:
+        """Angle between the two cut faces, degrees; positive when they part towards the inside."""
+    @property
+    def taper_mm(self) -> float:
+        """What the divergence alone opens, mm; positive at the show edge (under-tilt), negative inside (over-tilt)."""
+    @property
+    def width_per_thickness_a(self) -> float:
+        """Change of the show width of board a for each mm that it is thicker than planned, fence unmoved."""
+    @property
+    def width_per_thickness_b(self) -> float:
+        """Change of the show width of board b for each mm that it is thicker than planned, fence unmoved."""
+    @property
+    def width_error_a_mm(self) -> float:
+        """Error of the show width of board a at this edge, that of thickness and tilt included, mm."""
+    @property
+    def width_error_b_mm(self) -> float:
+        """Error of the show width of board b at this edge, that of thickness and tilt included, mm."""
+    @property
+    def offset_mm(self) -> float:
+        """How far the cut faces stand apart at the show edge before they push one another, mm; negative when they would overlap; 0 when drawn tight."""
+    @property
+    def show_gap_mm(self) -> float:
+        """Visible gap at the show edge, mm."""
+    @property
+    def inside_gap_mm(self) -> float:
+        """Hidden gap at the heel, mm."""
+    @property
+    def opening(self) -> OpenEdge:
+        """Where the seam stands open."""
+    @property
+    def step_mm(self) -> float:
+        """How far the show face of board a stands out past the arris of board b along the seam, mm; negative when it lies behind."""
+    @property
+    def closing_corner_deg(self) -> float:
+        """Corner angle at which the seam would close over its whole length, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeamGap: ...
+    def __deepcopy__(self, _memo: object, /) -> SeamGap: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameErrorInput:
+    """A ring of equal mitres, all cut with the same error.
+
+    Parameters
+    ----------
+    face_mm : float
+        Length of the face that is cut: width of a frame member or thickness of a board, mm.
+        Allowed: 0 to 100000.
+    error_deg : float
+        Error of each cut, degrees; positive is over-tilt.
+        Allowed: -10 to 10.
+    sides : int, default 4
+        Number of corners of the ring; four, a rectangular frame or box, if left out.
+        Allowed: 3 to 1000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, face_mm: float, error_deg: float, sides: int = 4) -> FrameErrorInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameErrorInput: ...
+    def replace(self, **changes: Any) -> FrameErrorInput:
+        """Equal object with the fields given changed."""
+    @property
+    def face_mm(self) -> float:
+        """Length of the face that is cut: width of a frame member or thickness of a board, mm."""
+    @property
+    def error_deg(self) -> float:
+        """Error of each cut, degrees; positive is over-tilt."""
+    @property
+    def sides(self) -> int:
+        """Number of corners of the ring; four, a rectangular frame or box, if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameErrorInput: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameErrorInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FrameError:
+    """What the error adds up to.
+
+    Parameters
+    ----------
+    far_end_mm : float
+        How far the far end of a square-cut face is out, mm.
+    seam_mm : float
+        Length of the mitred seam, mm.
+    seam_opening_mm : float
+        Opening at the open end of one seam, both its cuts off in the same sense, the corner held, mm; negative inside.
+    divergence_deg : float
+        Divergence of the two faces of one seam, degrees.
+    closing_error_deg : float
+        Angle by which the ring fails to close when every seam is drawn tight, degrees.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, far_end_mm: float, seam_mm: float, seam_opening_mm: float, divergence_deg: float, closing_error_deg: float) -> FrameError: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FrameError: ...
+    def replace(self, **changes: Any) -> FrameError:
+        """Equal object with the fields given changed."""
+    @property
+    def far_end_mm(self) -> float:
+        """How far the far end of a square-cut face is out, mm."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the mitred seam, mm."""
+    @property
+    def seam_opening_mm(self) -> float:
+        """Opening at the open end of one seam, both its cuts off in the same sense, the corner held, mm; negative inside."""
+    @property
+    def divergence_deg(self) -> float:
+        """Divergence of the two faces of one seam, degrees."""
+    @property
+    def closing_error_deg(self) -> float:
+        """Angle by which the ring fails to close when every seam is drawn tight, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FrameError: ...
+    def __deepcopy__(self, _memo: object, /) -> FrameError: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ErrorForGapInput:
+    """A gap that is allowed, and the cuts that share it.
+
+    Parameters
+    ----------
+    gap_mm : float
+        Gap that is allowed at the open end, mm.
+        Allowed: 0 to 500.
+    joint_mm : float
+        Length of the joint, mm.
+        Allowed: 0 to 100000.
+    cuts : int, default 2
+        Number of cuts that add up to the gap: two at one mitre, twice the corners when the last joint of a ring takes it all.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, gap_mm: float, joint_mm: float, cuts: int = 2) -> ErrorForGapInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ErrorForGapInput: ...
+    def replace(self, **changes: Any) -> ErrorForGapInput:
+        """Equal object with the fields given changed."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap that is allowed at the open end, mm."""
+    @property
+    def joint_mm(self) -> float:
+        """Length of the joint, mm."""
+    @property
+    def cuts(self) -> int:
+        """Number of cuts that add up to the gap: two at one mitre, twice the corners when the last joint of a ring takes it all."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ErrorForGapInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ErrorForGapInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ErrorForGap:
+    """The error of angle that a gap allows.
+
+    Parameters
+    ----------
+    total_error_deg : float
+        Divergence of the two faces that gives the gap, degrees.
+    error_per_cut_deg : float
+        Error of each cut when all are off alike, degrees.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, total_error_deg: float, error_per_cut_deg: float) -> ErrorForGap: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ErrorForGap: ...
+    def replace(self, **changes: Any) -> ErrorForGap:
+        """Equal object with the fields given changed."""
+    @property
+    def total_error_deg(self) -> float:
+        """Divergence of the two faces that gives the gap, degrees."""
+    @property
+    def error_per_cut_deg(self) -> float:
+        """Error of each cut when all are off alike, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ErrorForGap: ...
+    def __deepcopy__(self, _memo: object, /) -> ErrorForGap: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawAccuracyInput:
+    """A seam, the gap that is allowed, and the share of seams that should keep to it.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b, mm.
+        Allowed: 1 to 150.
+    gap_mm : float
+        Visible gap that is allowed at the show edge, mm.
+        Allowed: 0 to 500.
+    setting : {'one_for_both', 'each_anew'}
+        How the two edges come by their tilt.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+        Allowed: 10 to 350.
+    share : float, default 0.95
+        Share of seams that should keep to it; 0.95 if left out, 19 of 20.
+        Allowed: 0.51 to 0.9999.
+    over_tilt_deg : float, default 0.0
+        Deliberate over-tilt of each edge, degrees; none if left out.
+        Allowed: -10 to 10.
+    other_sd_deg : float, default 0.0
+        Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+        Allowed: 0 to 5.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thickness_a_mm: float, thickness_b_mm: float, gap_mm: float, setting: TiltSetting, corner_deg: float = 90.0, share: float = 0.95, over_tilt_deg: float = 0.0, other_sd_deg: float = 0.0) -> SawAccuracyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawAccuracyInput: ...
+    def replace(self, **changes: Any) -> SawAccuracyInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thickness_a_mm(self) -> float:
+        """Thickness of board a, mm."""
+    @property
+    def thickness_b_mm(self) -> float:
+        """Thickness of board b, mm."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out."""
+    @property
+    def gap_mm(self) -> float:
+        """Visible gap that is allowed at the show edge, mm."""
+    @property
+    def share(self) -> float:
+        """Share of seams that should keep to it; 0.95 if left out, 19 of 20."""
+    @property
+    def setting(self) -> TiltSetting:
+        """How the two edges come by their tilt."""
+    @property
+    def over_tilt_deg(self) -> float:
+        """Deliberate over-tilt of each edge, degrees; none if left out."""
+    @property
+    def other_sd_deg(self) -> float:
+        """Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawAccuracyInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SawAccuracyInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawAccuracy:
+    """How exact the tilt must be.
+
+    Parameters
+    ----------
+    seam_mm : float
+        Length of the seam across the section, mm.
+    allowed_divergence_deg : float
+        Divergence at which the gap is reached, beyond the deliberate over-tilt, degrees.
+    deviations : float
+        Number of standard deviations that the share stands for, one-sided.
+    total_sd_deg : float
+        Standard deviation of the whole divergence that is allowed, degrees.
+    tilt_sd_deg : float
+        Standard deviation of the tilt of one edge that is allowed, degrees.
+    tilt_half_range_deg : float
+        Half-range of an even scatter with that standard deviation, degrees.
+    worst_case_deg : float
+        Error of tilt that every cut may have when no seam at all may exceed the gap, other errors aside, degrees.
+    inside_gap_mm : float
+        Hidden gap inside that the same share of seams keeps to, mm.
+    reach : {'reachable', 'out_of_reach'}
+        Whether any saw would do.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, seam_mm: float, allowed_divergence_deg: float, deviations: float, total_sd_deg: float, tilt_sd_deg: float, tilt_half_range_deg: float, worst_case_deg: float, inside_gap_mm: float, reach: AccuracyReach) -> SawAccuracy: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawAccuracy: ...
+    def replace(self, **changes: Any) -> SawAccuracy:
+        """Equal object with the fields given changed."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the seam across the section, mm."""
+    @property
+    def allowed_divergence_deg(self) -> float:
+        """Divergence at which the gap is reached, beyond the deliberate over-tilt, degrees."""
+    @property
+    def deviations(self) -> float:
+        """Number of standard deviations that the share stands for, one-sided."""
+    @property
+    def total_sd_deg(self) -> float:
+        """Standard deviation of the whole divergence that is allowed, degrees."""
+    @property
+    def tilt_sd_deg(self) -> float:
+        """Standard deviation of the tilt of one edge that is allowed, degrees."""
+    @property
+    def tilt_half_range_deg(self) -> float:
+        """Half-range of an even scatter with that standard deviation, degrees."""
+    @property
+    def worst_case_deg(self) -> float:
+        """Error of tilt that every cut may have when no seam at all may exceed the gap, other errors aside, degrees."""
+    @property
+    def inside_gap_mm(self) -> float:
+        """Hidden gap inside that the same share of seams keeps to, mm."""
+    @property
+    def reach(self) -> AccuracyReach:
+        """Whether any saw would do."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawAccuracy: ...
+    def __deepcopy__(self, _memo: object, /) -> SawAccuracy: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GeneralToleranceInput:
+    """A size and a class of general tolerances.
+
+    Parameters
+    ----------
+    class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+        Class of tolerance; wood is often specified at medium or coarse.
+    size_mm : float
+        The size; for the angle the shorter leg, mm.
+        Allowed: 0.5 to 4000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, class_: ToleranceClass, size_mm: float) -> GeneralToleranceInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GeneralToleranceInput: ...
+    def replace(self, **changes: Any) -> GeneralToleranceInput:
+        """Equal object with the fields given changed."""
+    @property
+    def class_(self) -> ToleranceClass:
+        """Class of tolerance; wood is often specified at medium or coarse."""
+    @property
+    def size_mm(self) -> float:
+        """The size; for the angle the shorter leg, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GeneralToleranceInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GeneralToleranceInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GeneralTolerance:
+    """Permissible deviations, each to either side.
+
+    Parameters
+    ----------
+    linear_mm : float
+        Deviation of the size, to either side, mm.
+    linear_evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How the deviation of the size was checked.
+    angle_deg : float
+        Deviation of an angle whose shorter leg is the size, to either side, degrees.
+    angle_evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+        How the deviation of the angle was checked.
+    angle_over_leg_mm : float
+        The deviation of the angle over the length of the leg, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, linear_mm: float, linear_evidence: Evidence, angle_deg: float, angle_evidence: Evidence, angle_over_leg_mm: float) -> GeneralTolerance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GeneralTolerance: ...
+    def replace(self, **changes: Any) -> GeneralTolerance:
+        """Equal object with the fields given changed."""
+    @property
+    def linear_mm(self) -> float:
+        """Deviation of the size, to either side, mm."""
+    @property
+    def linear_evidence(self) -> Evidence:
+        """How the deviation of the size was checked."""
+    @property
+    def angle_deg(self) -> float:
+        """Deviation of an angle whose shorter leg is the size, to either side, degrees."""
+    @property
+    def angle_evidence(self) -> Evidence:
+        """How the deviation of the angle was checked."""
+    @property
+    def angle_over_leg_mm(self) -> float:
+        """The deviation of the angle over the length of the leg, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GeneralTolerance: ...
+    def __deepcopy__(self, _memo: object, /) -> GeneralTolerance: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointToleranceInput:
+    """A joint and its grade.
+
+    Parameters
+    ----------
+    grade : {'economy', 'custom', 'premium'}
+        Grade of the work.
+    place : {'shop_interior', 'site_flat', 'site_shaped', 'site_other_material'}
+        Where and between what the joint is made.
+    joint_mm : float
+        Length of the joint, mm.
+        Allowed: 0 to 100000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, grade: JointGrade, place: JointPlace, joint_mm: float) -> JointToleranceInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointToleranceInput: ...
+    def replace(self, **changes: Any) -> JointToleranceInput:
+        """Equal object with the fields given changed."""
+    @property
+    def grade(self) -> JointGrade:
+        """Grade of the work."""
+    @property
+    def place(self) -> JointPlace:
+        """Where and between what the joint is made."""
+    @property
+    def joint_mm(self) -> float:
+        """Length of the joint, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointToleranceInput: ...
+    def __deepcopy__(self, _memo: object, /) -> JointToleranceInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class JointTolerance:
+    """What a grade allows at a joint.
+
+    Parameters
+    ----------
+    flushness_mm : float
+        Largest step between the two surfaces, mm.
+    gap_length_mm : float
+        Length over which a gap may extend, 30 % of the joint, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, flushness_mm: float, gap_length_mm: float) -> JointTolerance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> JointTolerance: ...
+    def replace(self, **changes: Any) -> JointTolerance:
+        """Equal object with the fields given changed."""
+    @property
+    def flushness_mm(self) -> float:
+        """Largest step between the two surfaces, mm."""
+    @property
+    def gap_length_mm(self) -> float:
+        """Length over which a gap may extend, 30 % of the joint, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> JointTolerance: ...
+    def __deepcopy__(self, _memo: object, /) -> JointTolerance: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StackEdge:
+    """One edge of a seam, with the errors that reach it.
+
+    Parameters
+    ----------
+    panel : str
+        Name of the panel, for the reader.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    width_mm : float
+        Width of the panel across the direction in which it cups, mm.
+        Allowed: 1 to 5000.
+    cut_side : {'show_face_up', 'show_face_down'}
+        Which face lies up at the saw.
+    tilt_sources : list of str, default []
+        Names of the angle sources that add to the tilt of this edge; over-tilt is positive.
+    size_sources : list of str, default []
+        Names of the length sources that make the panel too wide or too long.
+    size_share : float, default 1.0
+        Share of the panel's error of size that reaches this edge: 1, all of it, if left out; 0.5 for a panel set in the middle.
+        Allowed: 0 to 1.
+    thickness_sources : list of str, default []
+        Names of the length sources that make the board too thick.
+    cup_sources : list of str, default []
+        Names of the length sources that cup the panel; a show face that bulges out is positive.
+    bow_sources : list of str, default []
+        Names of the length sources that bow the edge out of its plane; outwards is positive.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, panel: str, thickness_mm: float, width_mm: float, cut_side: CutSide, tilt_sources: Iterable[str] = ..., size_sources: Iterable[str] = ..., size_share: float = 1.0, thickness_sources: Iterable[str] = ..., cup_sources: Iterable[str] = ..., bow_sources: Iterable[str] = ...) -> StackEdge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StackEdge: ...
+    def replace(self, **changes: Any) -> StackEdge:
+        """Equal object with the fields given changed."""
+    @property
+    def panel(self) -> str:
+        """Name of the panel, for the reader."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the board, mm."""
+    @property
+    def width_mm(self) -> float:
+        """Width of the panel across the direction in which it cups, mm."""
+    @property
+    def cut_side(self) -> CutSide:
+        """Which face lies up at the saw."""
+    @property
+    def tilt_sources(self) -> list[str]:
+        """Names of the angle sources that add to the tilt of this edge; over-tilt is positive."""
+    @property
+    def size_sources(self) -> list[str]:
+        """Names of the length sources that make the panel too wide or too long."""
+    @property
+    def size_share(self) -> float:
+        """Share of the panel's error of size that reaches this edge: 1, all of it, if left out; 0.5 for a panel set in the middle."""
+    @property
+    def thickness_sources(self) -> list[str]:
+        """Names of the length sources that make the board too thick."""
+    @property
+    def cup_sources(self) -> list[str]:
+        """Names of the length sources that cup the panel; a show face that bulges out is positive."""
+    @property
+    def bow_sources(self) -> list[str]:
+        """Names of the length sources that bow the edge out of its plane; outwards is positive."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StackEdge: ...
+    def __deepcopy__(self, _memo: object, /) -> StackEdge: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class StackSeam:
+    """A seam of the body.
+
+    Parameters
+    ----------
+    name : str
+        Name of the seam, such as ``front|top``; each seam has its own.
+    a : StackEdge
+        One edge.
+    b : StackEdge
+        The other edge.
+    hold : {'drawn_tight', 'held_by_show_faces', 'held_by_inner_frame'}
+        What holds the boards in place.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+        Allowed: 10 to 350.
+    corner_sources : list of str, default []
+        Names of the angle sources that make the corner too wide.
+    over_tilt_deg : float, default 0.0
+        Deliberate over-tilt of each of the two edges, degrees; none if left out.
+        Allowed: -10 to 10.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, a: StackEdge, b: StackEdge, hold: SeamHold, corner_deg: float = 90.0, corner_sources: Iterable[str] = ..., over_tilt_deg: float = 0.0) -> StackSeam: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> StackSeam: ...
+    def replace(self, **changes: Any) -> StackSeam:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the seam, such as ``front|top``; each seam has its own."""
+    @property
+    def a(self) -> StackEdge:
+        """One edge."""
+    @property
+    def b(self) -> StackEdge:
+        """The other edge."""
+    @property
+    def corner_deg(self) -> float:
+        """Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out."""
+    @property
+    def corner_sources(self) -> list[str]:
+        """Names of the angle sources that make the corner too wide."""
+    @property
+    def hold(self) -> SeamHold:
+        """What holds the boards in place."""
+    @property
+    def over_tilt_deg(self) -> float:
+        """Deliberate over-tilt of each of the two edges, degrees; none if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> StackSeam: ...
+    def __deepcopy__(self, _memo: object, /) -> StackSeam: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class AngleSource:
+    """A source of angular error: a tilt setting, its scatter from cut to cut, the square that a frame was built to.
+
+    Edges that name the same source share its error: one setting of the saw for many cuts.
+
+    Parameters
+    ----------
+    name : str
+        Name, by which edges and seams refer to it.
+    distribution : {'normal', 'uniform'}
+        How it scatters.
+    spread_deg : float
+        Standard deviation, or half-range of an even scatter, degrees.
+        Allowed: 0 to 5.
+    bias_deg : float, default 0.0
+        Error that is always there, degrees; none if left out.
+        Allowed: -10 to 10.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, distribution: ErrorDistribution, spread_deg: float, bias_deg: float = 0.0) -> AngleSource: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> AngleSource: ...
+    def replace(self, **changes: Any) -> AngleSource:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name, by which edges and seams refer to it."""
+    @property
+    def distribution(self) -> ErrorDistribution:
+        """How it scatters."""
+    @property
+    def spread_deg(self) -> float:
+        """Standard deviation, or half-range of an even scatter, degrees."""
+    @property
+    def bias_deg(self) -> float:
+        """Error that is always there, degrees; none if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> AngleSource: ...
+    def __deepcopy__(self, _memo: object, /) -> AngleSource: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LengthSource:
+    """A source of an error of length: a fence setting, a stop, a planer's thickness, the cup of a batch of boards.
+
+    Edges that name the same source share its error: one setting of the fence for two boards.
+
+    Parameters
+    ----------
+    name : str
+        Name, by which edges refer to it.
+    distribution : {'normal', 'uniform'}
+        How it scatters.
+    spread_mm : float
+        Standard deviation, or half-range of an even scatter, mm.
+        Allowed: 0 to 20.
+    bias_mm : float, default 0.0
+        Error that is always there, mm; none if left out.
+        Allowed: -50 to 50.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, distribution: ErrorDistribution, spread_mm: float, bias_mm: float = 0.0) -> LengthSource: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LengthSource: ...
+    def replace(self, **changes: Any) -> LengthSource:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name, by which edges refer to it."""
+    @property
+    def distribution(self) -> ErrorDistribution:
+        """How it scatters."""
+    @property
+    def spread_mm(self) -> float:
+        """Standard deviation, or half-range of an even scatter, mm."""
+    @property
+    def bias_mm(self) -> float:
+        """Error that is always there, mm; none if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LengthSource: ...
+    def __deepcopy__(self, _memo: object, /) -> LengthSource: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ToleranceStackInput:
+    """A body of seams and the errors of its making.
+
+    Parameters
+    ----------
+    seams : list of StackSeam
+        The seams; 1 to 64.
+    burnish_gap_mm : float
+        Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold.
+        Allowed: 0 to 500.
+    filler_gap_mm : float
+        Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing.
+        Allowed: 0 to 500.
+    angle_sources : list of AngleSource, default []
+        Sources of angular error; angle and length sources together at most 256.
+    length_sources : list of LengthSource, default []
+        Sources of errors of length.
+    samples : int, default 100000
+        Number of samples; 100 000 if left out: shares are then good to about 0.3 in a hundred.
+        Allowed: 100 to 100000000.
+    seed : int, default 1
+        Seed of the random numbers; 1 if left out. The same seed gives the same result.
+        Allowed: 0 to 4294967295.
+    threads : int, default 1
+        Number of threads; 1 if left out. The result does not depend on it.
+        Allowed: 1 to 64.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, seams: Iterable[StackSeam], burnish_gap_mm: float, filler_gap_mm: float, angle_sources: Iterable[AngleSource] = ..., length_sources: Iterable[LengthSource] = ..., samples: int = 100000, seed: int = 1, threads: int = 1) -> ToleranceStackInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ToleranceStackInput: ...
+    def replace(self, **changes: Any) -> ToleranceStackInput:
+        """Equal object with the fields given changed."""
+    @property
+    def seams(self) -> list[StackSeam]:
+        """The seams; 1 to 64."""
+    @property
+    def angle_sources(self) -> list[AngleSource]:
+        """Sources of angular error; angle and length sources together at most 256."""
+    @property
+    def length_sources(self) -> list[LengthSource]:
+        """Sources of errors of length."""
+    @property
+    def burnish_gap_mm(self) -> float:
+        """Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold."""
+    @property
+    def filler_gap_mm(self) -> float:
+        """Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing."""
+    @property
+    def samples(self) -> int:
+        """Number of samples; 100 000 if left out: shares are then good to about 0.3 in a hundred."""
+    @property
+    def seed(self) -> int:
+        """Seed of the random numbers; 1 if left out. The same seed gives the same result."""
+    @property
+    def threads(self) -> int:
+        """Number of threads; 1 if left out. The result does not depend on it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ToleranceStackInput: ...
+    def __deepcopy__(self, _memo: object, /) -> ToleranceStackInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GapStatistics:
+    """Distribution of a visible gap.
+
+    Parameters
+    ----------
+    mean_mm : float
+        Mean, seams that are closed counting as 0, mm.
+    sd_mm : float
+        Standard deviation, mm.
+    p5_mm : float
+        Gap that 5 % of seams keep to, mm.
+    p50_mm : float
+        Gap that half of the seams keep to, mm.
+    p95_mm : float
+        Gap that 95 % of seams keep to, mm.
+    p99_mm : float
+        Gap that 99 % of seams keep to, mm.
+    burnishable_share : float
+        Share of seams closed, or open by no more than can be burnished shut.
+    fillable_share : float
+        Share of seams open by more than that, but by no more than filler will do.
+    reject_share : float
+        Share of seams open by more than that.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, mean_mm: float, sd_mm: float, p5_mm: float, p50_mm: float, p95_mm: float, p99_mm: float, burnishable_share: float, fillable_share: float, reject_share: float) -> GapStatistics: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GapStatistics: ...
+    def replace(self, **changes: Any) -> GapStatistics:
+        """Equal object with the fields given changed."""
+    @property
+    def mean_mm(self) -> float:
+        """Mean, seams that are closed counting as 0, mm."""
+    @property
+    def sd_mm(self) -> float:
+        """Standard deviation, mm."""
+    @property
+    def p5_mm(self) -> float:
+        """Gap that 5 % of seams keep to, mm."""
+    @property
+    def p50_mm(self) -> float:
+        """Gap that half of the seams keep to, mm."""
+    @property
+    def p95_mm(self) -> float:
+        """Gap that 95 % of seams keep to, mm."""
+    @property
+    def p99_mm(self) -> float:
+        """Gap that 99 % of seams keep to, mm."""
+    @property
+    def burnishable_share(self) -> float:
+        """Share of seams closed, or open by no more than can be burnished shut."""
+    @property
+    def fillable_share(self) -> float:
+        """Share of seams open by more than that, but by no more than filler will do."""
+    @property
+    def reject_share(self) -> float:
+        """Share of seams open by more than that."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GapStatistics: ...
+    def __deepcopy__(self, _memo: object, /) -> GapStatistics: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GapFirstOrder:
+    """The closed form of first order: normal errors of the same variances.
+
+    Parameters
+    ----------
+    taper_mean_mm : float
+        Mean of the taper, mm; positive opens the show edge, negative the inside.
+    taper_sd_mm : float
+        Standard deviation of the taper, mm.
+    offset_mean_mm : float
+        Mean of the offset at the show edge, mm; 0 when drawn tight.
+    offset_sd_mm : float
+        Standard deviation of the offset, mm.
+    correlation : float
+        Correlation of taper and offset; 0 where one of them does not scatter.
+    gap : GapStatistics
+        Distribution of the visible gap, the largest of 0, taper and offset.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, taper_mean_mm: float, taper_sd_mm: float, offset_mean_mm: float, offset_sd_mm: float, correlation: float, gap: GapStatistics) -> GapFirstOrder: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GapFirstOrder: ...
+    def replace(self, **changes: Any) -> GapFirstOrder:
+        """Equal object with the fields given changed."""
+    @property
+    def taper_mean_mm(self) -> float:
+        """Mean of the taper, mm; positive opens the show edge, negative the inside."""
+    @property
+    def taper_sd_mm(self) -> float:
+        """Standard deviation of the taper, mm."""
+    @property
+    def offset_mean_mm(self) -> float:
+        """Mean of the offset at the show edge, mm; 0 when drawn tight."""
+    @property
+    def offset_sd_mm(self) -> float:
+        """Standard deviation of the offset, mm."""
+    @property
+    def correlation(self) -> float:
+        """Correlation of taper and offset; 0 where one of them does not scatter."""
+    @property
+    def gap(self) -> GapStatistics:
+        """Distribution of the visible gap, the largest of 0, taper and offset."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GapFirstOrder: ...
+    def __deepcopy__(self, _memo: object, /) -> GapFirstOrder: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GapHistogram:
+    """Counts of visible gaps; the first bin holds the closed seams too, the last one all that lies beyond.
+
+    Parameters
+    ----------
+    bin_mm : float
+        Width of a bin, mm; 0 where no seam can stand open.
+    counts : list of int
+        Number of samples in each bin, from a gap of 0 upwards.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, bin_mm: float, counts: Iterable[int]) -> GapHistogram: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GapHistogram: ...
+    def replace(self, **changes: Any) -> GapHistogram:
+        """Equal object with the fields given changed."""
+    @property
+    def bin_mm(self) -> float:
+        """Width of a bin, mm; 0 where no seam can stand open."""
+    @property
+    def counts(self) -> list[int]:
+        """Number of samples in each bin, from a gap of 0 upwards."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GapHistogram: ...
+    def __deepcopy__(self, _memo: object, /) -> GapHistogram: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SourceShare:
+    """What one source of error has in the scatter of a gap.
+
+    Parameters
+    ----------
+    source : str
+        Name of the source.
+    taper_sd_mm : float
+        Standard deviation that it alone gives the taper, mm.
+    offset_sd_mm : float
+        Standard deviation that it alone gives the offset, mm.
+    variance_share : float
+        Its share of the variances of taper and offset together.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, source: str, taper_sd_mm: float, offset_sd_mm: float, variance_share: float) -> SourceShare: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SourceShare: ...
+    def replace(self, **changes: Any) -> SourceShare:
+        """Equal object with the fields given changed."""
+    @property
+    def source(self) -> str:
+        """Name of the source."""
+    @property
+    def taper_sd_mm(self) -> float:
+        """Standard deviation that it alone gives the taper, mm."""
+    @property
+    def offset_sd_mm(self) -> float:
+        """Standard deviation that it alone gives the offset, mm."""
+    @property
+    def variance_share(self) -> float:
+        """Its share of the variances of taper and offset together."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SourceShare: ...
+    def __deepcopy__(self, _memo: object, /) -> SourceShare: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeamTolerance:
+    """What becomes of one seam.
+
+    Parameters
+    ----------
+    name : str
+        Name of the seam.
+    tilt_a_deg : float
+        Tilt from square that the mitre needs at edge a, without the deliberate over-tilt, degrees.
+    tilt_b_deg : float
+        Tilt from square that the mitre needs at edge b, without the deliberate over-tilt, degrees.
+    seam_mm : float
+        Length of the seam across the section, mm.
+    first_order : GapFirstOrder
+        The closed form of first order.
+    sampled : GapStatistics
+        What the samples say.
+    largest_mm : float
+        Largest gap of all samples, mm.
+    resolution_mm : float
+        Width of the bins from which the percentiles are read, mm.
+    histogram : GapHistogram
+        Histogram of the samples.
+    ranking : list of SourceShare
+        The sources that reach this seam, the one that matters most first.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, tilt_a_deg: float, tilt_b_deg: float, seam_mm: float, first_order: GapFirstOrder, sampled: GapStatistics, largest_mm: float, resolution_mm: float, histogram: GapHistogram, ranking: Iterable[SourceShare]) -> SeamTolerance: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeamTolerance: ...
+    def replace(self, **changes: Any) -> SeamTolerance:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the seam."""
+    @property
+    def tilt_a_deg(self) -> float:
+        """Tilt from square that the mitre needs at edge a, without the deliberate over-tilt, degrees."""
+    @property
+    def tilt_b_deg(self) -> float:
+        """Tilt from square that the mitre needs at edge b, without the deliberate over-tilt, degrees."""
+    @property
+    def seam_mm(self) -> float:
+        """Length of the seam across the section, mm."""
+    @property
+    def first_order(self) -> GapFirstOrder:
+        """The closed form of first order."""
+    @property
+    def sampled(self) -> GapStatistics:
+        """What the samples say."""
+    @property
+    def largest_mm(self) -> float:
+        """Largest gap of all samples, mm."""
+    @property
+    def resolution_mm(self) -> float:
+        """Width of the bins from which the percentiles are read, mm."""
+    @property
+    def histogram(self) -> GapHistogram:
+        """Histogram of the samples."""
+    @property
+    def ranking(self) -> list[SourceShare]:
+        """The sources that reach this seam, the one that matters most first."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeamTolerance: ...
+    def __deepcopy__(self, _memo: object, /) -> SeamTolerance: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ToleranceStack:
+    """What becomes of a body's seams.
+
+    Parameters
+    ----------
+    samples : int
+        Number of samples.
+    seams : list of SeamTolerance
+        The seams, in the order of the input.
+    worst : GapStatistics
+        The worst seam of each body: how many whole bodies keep to a gap at every seam.
+    worst_largest_mm : float
+        Largest gap of all, mm.
+    worst_histogram : GapHistogram
+        Histogram of the worst seam of each body.
+    ranking : list of SourceShare
+        All sources over all seams, the one that matters most first.
+    cautions : list of CautionText
+        What to keep in mind at the saw.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, samples: int, seams: Iterable[SeamTolerance], worst: GapStatistics, worst_largest_mm: float, worst_histogram: GapHistogram, ranking: Iterable[SourceShare], cautions: Iterable[CautionText]) -> ToleranceStack: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ToleranceStack: ...
+    def replace(self, **changes: Any) -> ToleranceStack:
+        """Equal object with the fields given changed."""
+    @property
+    def samples(self) -> int:
+        """Number of samples."""
+    @property
+    def seams(self) -> list[SeamTolerance]:
+        """The seams, in the order of the input."""
+    @property
+    def worst(self) -> GapStatistics:
+        """The worst seam of each body: how many whole bodies keep to a gap at every seam."""
+    @property
+    def worst_largest_mm(self) -> float:
+        """Largest gap of all, mm."""
+    @property
+    def worst_histogram(self) -> GapHistogram:
+        """Histogram of the worst seam of each body."""
+    @property
+    def ranking(self) -> list[SourceShare]:
+        """All sources over all seams, the one that matters most first."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """What to keep in mind at the saw."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ToleranceStack: ...
+    def __deepcopy__(self, _memo: object, /) -> ToleranceStack: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -6966,7 +16093,7 @@ class LiftingIndex:
         Where the lift stands.
     limit : {'within', 'reach', 'hand_height', 'travel', 'turn', 'rate'}
         The first limit of the method that the lift lies beyond.
-    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'services'}
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
         The caution that belongs to these numbers.
     lifting_index : float or None, optional
         Lifting index LI, share over recommended weight; absent outside the method.
@@ -8285,127 +17412,6 @@ class MassPlan:
     def _repr_html_(self) -> str: ...
 
 @final
-class Factor:
-    """One factor of a capacity.
-
-    Parameters
-    ----------
-    name : str
-        Symbol and meaning, such as ``C_D load duration``.
-    value : float
-        Its value.
-    clause : str
-        Where it comes from.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, name: str, value: float, clause: str) -> Factor: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Factor: ...
-    def replace(self, **changes: Any) -> Factor:
-        """Equal object with the fields given changed."""
-    @property
-    def name(self) -> str:
-        """Symbol and meaning, such as ``C_D load duration``."""
-    @property
-    def value(self) -> float:
-        """Its value."""
-    @property
-    def clause(self) -> str:
-        """Where it comes from."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> Factor: ...
-    def __deepcopy__(self, _memo: object, /) -> Factor: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class Verdict:
-    """One check with its whole working.
-
-    Parameters
-    ----------
-    name : str
-        What is checked, in words.
-    subject : str
-        The part checked, such as ``wall screws``.
-    outcome : {'met', 'not_met', 'not_covered', 'not_determined'}
-        What the check says.
-    basis : {'clause', 'derived', 'chosen'}
-        What it rests on.
-    unit : str
-        Unit symbol of demand and capacity.
-    mode : str
-        The governing mode, in words; empty where there is only one.
-    factors : list of Factor
-        Every factor applied.
-    clause : str
-        The rule, where there is one.
-    remark : str
-        What was assumed, or why there is no answer.
-    demand : float or None, optional
-        Demand, in ``unit``.
-    capacity : float or None, optional
-        Capacity, in ``unit``; absent where there is none to compare with.
-    utilisation : float or None, optional
-        Demand over capacity; 1 is the limit.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, name: str, subject: str, outcome: Outcome, basis: Basis, unit: str, mode: str, factors: Iterable[Factor], clause: str, remark: str, demand: float | None = None, capacity: float | None = None, utilisation: float | None = None) -> Verdict: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> Verdict: ...
-    def replace(self, **changes: Any) -> Verdict:
-        """Equal object with the fields given changed."""
-    @property
-    def name(self) -> str:
-        """What is checked, in words."""
-    @property
-    def subject(self) -> str:
-        """The part checked, such as ``wall screws``."""
-    @property
-    def outcome(self) -> Outcome:
-        """What the check says."""
-    @property
-    def basis(self) -> Basis:
-        """What it rests on."""
-    @property
-    def demand(self) -> float | None:
-        """Demand, in ``unit``."""
-    @property
-    def capacity(self) -> float | None:
-        """Capacity, in ``unit``; absent where there is none to compare with."""
-    @property
-    def unit(self) -> str:
-        """Unit symbol of demand and capacity."""
-    @property
-    def utilisation(self) -> float | None:
-        """Demand over capacity; 1 is the limit."""
-    @property
-    def mode(self) -> str:
-        """The governing mode, in words; empty where there is only one."""
-    @property
-    def factors(self) -> list[Factor]:
-        """Every factor applied."""
-    @property
-    def clause(self) -> str:
-        """The rule, where there is one."""
-    @property
-    def remark(self) -> str:
-        """What was assumed, or why there is no answer."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> Verdict: ...
-    def __deepcopy__(self, _memo: object, /) -> Verdict: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
 class FinishPlan:
     """What to buy for the finish.
 
@@ -8752,6 +17758,301 @@ def find_nds_combination(*, name: str) -> NdsCombination:
     'Alaska Cedar'
     """
 
+def find_strength_class(*, name: str) -> StrengthClass:
+    """Characteristic values of a strength class of structural timber.
+
+    Parameters
+    ----------
+    name : str
+        Name of the class, such as ``C24`` or ``d40``.
+
+    Returns
+    -------
+    StrengthClass
+        Characteristic values of a strength class; for design they still need the factors of the design standard.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.find_strength_class(name='C14')
+    >>> round(found.bending_mpa, 4)
+    14.0
+    """
+
+def list_strength_classes(*, group: WoodGroup | None = None) -> StrengthClassList:
+    """Every strength class of structural timber.
+
+    Parameters
+    ----------
+    group : {'hardwood', 'softwood'} or None, optional
+        Hardwoods or softwoods only; both when left out.
+
+    Returns
+    -------
+    StrengthClassList
+        The list of strength classes.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def find_panel(*, name: str, thickness_mm: float | None = None) -> SheetPanel:
+    """Published figures of sheet goods by name and thickness.
+
+    Parameters
+    ----------
+    name : str
+        Name of the panel, such as ``birch plywood`` or ``MDF by EN 622-5, dry use``.
+    thickness_mm : float or None, optional
+        Thickness, mm; narrows the rows where figures depend on it.
+        Allowed: 1 to 150.
+
+    Returns
+    -------
+    SheetPanel
+        Published figures of a panel; what was not found is absent.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.find_panel(name='Softwood plywood')
+    >>> round(found.density_low_kg_m3, 4)
+    400.0
+    """
+
+def list_panels(*, kind: SheetKind | None = None) -> SheetList:
+    """Every panel in the tables of sheet goods.
+
+    Parameters
+    ----------
+    kind : {'plywood', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'hardboard', 'glued_laminated_timber', 'laminated_veneer_lumber'} or None, optional
+        One kind only; all when left out.
+
+    Returns
+    -------
+    SheetList
+        The list of panels.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def equilibrium_moisture(*, temperature_c: float, relative_humidity_pct: float) -> EquilibriumMoisture:
+    """Moisture content that wood comes to in air of a temperature and humidity.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the wood and the air at it, °C.
+        Allowed: -20 to 132.2.
+    relative_humidity_pct : float
+        Relative humidity of the air, %.
+        Allowed: 0 to 95.
+
+    Returns
+    -------
+    EquilibriumMoisture
+        Moisture content that wood comes to, with its two parts.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.equilibrium_moisture(temperature_c=-1.1111111111, relative_humidity_pct=20.0)
+    >>> round(found.moisture_pct, 4)
+    4.6103
+    """
+
+def humidity_for_moisture(*, temperature_c: float, moisture_pct: float) -> HumidityForMoisture:
+    """Relative humidity that keeps wood at a moisture content.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the wood and the air at it, °C.
+        Allowed: -20 to 132.2.
+    moisture_pct : float
+        Moisture content that the wood is to keep, %.
+        Allowed: 0 to 30.
+
+    Returns
+    -------
+    HumidityForMoisture
+        Humidity that keeps wood at its moisture content.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.humidity_for_moisture(temperature_c=20.0, moisture_pct=8.0)
+    >>> round(found.relative_humidity_pct, 4)
+    41.8291
+    """
+
+def moist_air(*, temperature_c: float, relative_humidity_pct: float, surface: SaturationSurface = 'water') -> MoistAir:
+    """Saturation pressure, vapour pressure and dew point of air.
+
+    Parameters
+    ----------
+    temperature_c : float
+        Temperature of the air, °C.
+        Allowed: -60 to 100.
+    relative_humidity_pct : float
+        Relative humidity, %.
+        Allowed: 0.1 to 100.
+    surface : {'water', 'ice'}, default 'water'
+        What humidity and dew point below freezing refer to; water, as weather services do (WMO-No. 8, recalled).
+
+    Returns
+    -------
+    MoistAir
+        Vapour in air.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.moist_air(temperature_c=-40.0, relative_humidity_pct=5.0, surface='ice')
+    >>> round(found.saturation_pressure_pa, 4)
+    12.8452
+    """
+
+def heated_air_humidity(*, outdoor_temperature_c: float, outdoor_dew_point_c: float, room_temperature_c: float, vapour_gain_pa: float = 0.0, surface: SaturationSurface = 'water') -> HeatedAirHumidity:
+    """Humidity indoors, and moisture content of wood there, from outdoor temperature and dew point.
+
+    Parameters
+    ----------
+    outdoor_temperature_c : float
+        Outdoor temperature, °C.
+        Allowed: -60 to 60.
+    outdoor_dew_point_c : float
+        Outdoor dew point, °C.
+        Allowed: -60 to 60.
+    room_temperature_c : float
+        Temperature that the room is heated to, °C; a room without cooling is never colder than outdoors.
+        Allowed: -20 to 60.
+    vapour_gain_pa : float, default 0.0
+        Vapour pressure that people, plants, cooking or a humidifier add indoors, Pa; none when left out, the driest case.
+        Allowed: 0 to 3000.
+    surface : {'water', 'ice'}, default 'water'
+        What the dew point below freezing refers to; water, as weather services do (WMO-No. 8, recalled).
+
+    Returns
+    -------
+    HeatedAirHumidity
+        Humidity of a room that is aired from outdoors.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.heated_air_humidity(outdoor_temperature_c=-5.0, outdoor_dew_point_c=-8.0, room_temperature_c=21.0, vapour_gain_pa=0.0, surface='ice')
+    >>> round(found.outdoor_vapour_pressure_pa, 4)
+    309.9827
+    """
+
+def warm_face_moisture(*, room_temperature_c: float, room_relative_humidity_pct: float, face_temperature_c: float) -> WarmFaceMoisture:
+    """Moisture content that a warm face of the body comes to.
+
+    Parameters
+    ----------
+    room_temperature_c : float
+        Temperature of the room's air, °C.
+        Allowed: -20 to 60.
+    room_relative_humidity_pct : float
+        Relative humidity of the room's air, %.
+        Allowed: 0 to 95.
+    face_temperature_c : float
+        Temperature of the wood's face, measured or chosen, °C.
+        Allowed: -20 to 132.2.
+
+    Returns
+    -------
+    WarmFaceMoisture
+        Moisture content at a warm face and elsewhere in the room.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.warm_face_moisture(room_temperature_c=21.0, room_relative_humidity_pct=40.0, face_temperature_c=50.0)
+    >>> round(found.face_relative_humidity_pct, 4)
+    8.0573
+    """
+
+def seasonal_moisture(*, climate: YearClimate) -> SeasonalMoisture:
+    """Moisture content that wood comes to in each month of a year.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+
+    Returns
+    -------
+    SeasonalMoisture
+        The year indoors, with its driest and wettest months.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
 def mitre_pair(*, thickness_a_mm: float, thickness_b_mm: float, corner_deg: float = 90.0) -> MitrePair:
     """Blade tilts and seam of the mitre between two boards of any thickness at any corner angle.
 
@@ -8969,6 +18270,37 @@ def bending_yield(*, fastener: BendingYieldFastener, diameter_mm: float) -> Bend
     689.4757
     """
 
+def dowel_bearing_material(*, material: DowelMaterial, diameter_mm: float) -> DowelBearingMaterial:
+    """Bearing strength of a wood-based panel, steel or concrete under a dowel.
+
+    Parameters
+    ----------
+    material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}
+        Material.
+    diameter_mm : float
+        Nominal diameter of the dowel, mm.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    DowelBearingMaterial
+        Bearing strength of a material under a dowel, the same in every direction.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.dowel_bearing_material(material='plywood_structural_1', diameter_mm=3.3274)
+    >>> round(found.bearing_mpa, 4)
+    32.0606
+    """
+
 def dowel_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelShear:
     """Lateral capacity of one dowel in single shear by every yield mode, with or without a gap between the members.
 
@@ -9020,6 +18352,59 @@ def dowel_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bear
     >>> found = beamcraft.dowel_shear(yield_diameter_mm=12.7, bending_yield_mpa=310.2640781925763, main_bearing_mpa=33.09483500720813, side_bearing_mpa=33.09483500720813, main_length_mm=38.099999999999994, side_length_mm=38.099999999999994, max_angle_to_grain_deg=0.0)
     >>> round(found.is_n, 4)
     4003.3995
+    """
+
+def dowel_double_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, gap_mm: float = 0.0) -> DowelDoubleShear:
+    """Lateral capacity of one dowel in double shear by every yield mode, with or without gaps.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side members at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, which the dowel crosses whole, mm.
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in each side member; of unequal ones the lesser, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of any member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    gap_mm : float, default 0.0
+        Gap in each shear plane, mm; by default the members touch.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    DowelDoubleShear
+        Lateral capacity of one dowel in double shear, every mode shown; loads of both shear planes together.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.dowel_double_shear(yield_diameter_mm=12.7, bending_yield_mpa=310.2640781925763, main_bearing_mpa=38.61064084174283, side_bearing_mpa=38.61064084174283, main_length_mm=38.099999999999994, side_length_mm=38.099999999999994, max_angle_to_grain_deg=0.0)
+    >>> round(found.reference_n, 4)
+    4670.6327
     """
 
 def fastener_withdrawal(*, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawal:
@@ -9186,6 +18571,120 @@ def connection_factors(*, fastener: DowelFastener, nominal_diameter_mm: float, l
     0.9
     """
 
+def group_action_factor(*, nominal_diameter_mm: float, fastener_count: int, spacing_mm: float, main_modulus_mpa: float, main_area_mm2: float, side_modulus_mpa: float, side_area_mm2: float, joint: SlipJoint = 'wood_to_wood', slip_modulus_n_per_mm: float | None = None) -> GroupActionFactor:
+    """Group action factor of a row of dowels, from the stretch of the members.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter of the fasteners, mm.
+        Allowed: 1 to 25.4.
+    fastener_count : int
+        Number of fasteners in the row.
+        Allowed: 1 to 1000.
+    spacing_mm : float
+        Centre spacing of the fasteners in the row, mm.
+        Allowed: 10 to 10000.
+    main_modulus_mpa : float
+        Modulus of elasticity of the main member, MPa.
+        Allowed: 100 to 300000.
+    main_area_mm2 : float
+        Gross area of the main member across the load, mm²; for a load across its grain, thickness times the width of the
+        row group (NDS 11.3.6.3).
+        Allowed: 1 to 10000000.
+    side_modulus_mpa : float
+        Modulus of elasticity of the side members, MPa.
+        Allowed: 100 to 300000.
+    side_area_mm2 : float
+        Sum of the gross areas of the side members across the load, mm².
+        Allowed: 1 to 10000000.
+    joint : {'wood_to_wood', 'wood_to_metal'}, default 'wood_to_wood'
+        What the row joins; wood to wood by default, the lower modulus.
+    slip_modulus_n_per_mm : float or None, optional
+        Load/slip modulus of one fastener, N/mm; left out it is that of the joint.
+        Allowed: 1 to 1000000.
+
+    Returns
+    -------
+    GroupActionFactor
+        Group action factor of a row, with its working.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.group_action_factor(nominal_diameter_mm=19.049999999999997, fastener_count=2, spacing_mm=101.6, main_modulus_mpa=9652.660210435706, main_area_mm2=6451.599999999999, side_modulus_mpa=9652.660210435706, side_area_mm2=6451.599999999999)
+    >>> round(found.slip_modulus_n_per_mm, 4)
+    20474.6789
+    """
+
+def geometry_factor(*, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactor:
+    """Spacing, edge and end distances of dowels against the standard, and the geometry factor.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter of the fasteners, mm.
+        Allowed: 1 to 25.4.
+    load : {'towards_end', 'away_from_end', 'withdrawal_only'}
+        Which way the fasteners push.
+    angle_to_grain_deg : float
+        Angle between the load and the grain of this member, degrees; 0 along the grain.
+        Allowed: 0 to 90.
+    end_distance_mm : float
+        Distance along the grain from the nearest fastener to the end of the member, mm.
+        Allowed: 0 to 100000.
+    edge_distance_mm : float
+        Distance across the grain to the edge that the load does not push on, mm.
+        Allowed: 0 to 100000.
+    bearing_length_mm : float
+        Bearing length l: the lesser of the length in the main member and that in all side members, mm.
+        Allowed: 0.1 to 1000.
+    wood : {'softwood', 'hardwood'}, default 'softwood'
+        Softwood or hardwood; softwood by default, which asks for more.
+    loaded_edge_mm : float or None, optional
+        Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part across the grain.
+        Allowed: 0 to 100000.
+    row_pitch_mm : float or None, optional
+        Centre spacing in a row along the load, mm; left out for one fastener in a row.
+        Allowed: 0 to 100000.
+    between_rows_mm : float or None, optional
+        Distance between rows, mm; left out for one row.
+        Allowed: 0 to 100000.
+    row_spread_mm : float or None, optional
+        Distance between the outer rows across the grain, mm; left out for one row.
+        Allowed: 0 to 100000.
+    holes : {'bored', 'not_bored'}, default 'not_bored'
+        Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more.
+    side : {'wood', 'steel'}, default 'wood'
+        Side member; matters below 1/4 in only. Wood by default, which asks for more.
+
+    Returns
+    -------
+    GeometryFactor
+        Distances asked for, whether they are kept, and the geometry factor.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.geometry_factor(nominal_diameter_mm=12.7, load='towards_end', angle_to_grain_deg=0.0, end_distance_mm=88.89999999999999, edge_distance_mm=50.8, bearing_length_mm=38.099999999999994)
+    >>> round(found.end_full_mm, 4)
+    88.9
+    """
+
 def lead_hole(*, specific_gravity: float, nominal_diameter_mm: float, root_diameter_mm: float) -> LeadHole:
     """Diameters of the holes to bore for a wood screw, by the density of the wood.
 
@@ -9314,6 +18813,156 @@ def screw_joint(*, size: ScrewSize, screw_length_mm: float, side_specific_gravit
     2274.0431
     """
 
+def dowel_joint_nds(*, fastener: DowelFastener, nominal_diameter_mm: float, length_mm: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, steel_tension_n: float | None = None, side_material: DowelMaterial = 'wood', side_specific_gravity: float | None = None, side_bearing_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_material: DowelMaterial = 'wood', main_specific_gravity: float | None = None, main_bearing_mpa: float | None = None, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', nail_driving: NailDriving = 'straight', design: NdsDesign = 'asd', load_duration: LoadDuration = 'permanent', time_effect: TimeEffect = 'dead_only', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows', c_g: float = 1.0, c_delta: float = 1.0) -> DowelJointNds:
+    """Capacity and use of one nail, wood screw or lag screw between members of wood, panel, steel or concrete.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    length_mm : float
+        Length from under the head to the point, from the face of a countersunk head, mm.
+        Allowed: 5 to 1000.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of a wooden side member, degrees.
+        Allowed: 0 to 90.
+    main_thickness_mm : float
+        Thickness of the main member along the fastener, mm.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of a wooden main member, degrees.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on this fastener, N; factored for load and resistance factor design.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on this fastener, N; factored for load and resistance factor design.
+        Allowed: 0 to 10000000.
+    root_diameter_mm : float or None, optional
+        Diameter at the thread root, mm; needed for screws, left out for nails.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float or None, optional
+        Diameter of the round head or washer, mm; left out the pull-through of the head is not determined.
+        Allowed: 1 to 100.
+    thread_length_mm : float or None, optional
+        Length of thread or rings, tip counted, mm; left out: wood screw max(4 D, 2 L/3) (NDS Table L3), lag screw
+        L/2 + 1/2 in up to 6 in and 1/4 in less than L at most (NDS Table L2), smooth nail the whole length; ring shank
+        nails need it.
+        Allowed: 0.1 to 1000.
+    tip_length_mm : float or None, optional
+        Length of the tapered tip, mm; left out it is 2 D, for a lag screw that of NDS Table L2.
+        Allowed: 0 to 500.
+    bending_yield_mpa : float or None, optional
+        Bending yield strength, MPa; left out it is the table's for low to medium carbon steel (NDS Table I1).
+        Allowed: 0.01 to 2000.
+    steel_tension_n : float or None, optional
+        Allowable tension of the steel at the thread root, N, as declared for the fastener; left out it is not looked at.
+        Allowed: 0.001 to 10000000.
+    side_material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}, default 'wood'
+        Material of the side member; wood by default.
+    side_specific_gravity : float or None, optional
+        Specific gravity of a wooden side member.
+        Allowed: 0.05 to 1.5.
+    side_bearing_mpa : float or None, optional
+        Bearing strength of the side member as tested, MPa; left out it follows from the material.
+        Allowed: 0.01 to 2000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_material : {'wood', 'plywood_structural_1', 'plywood_other', 'oriented_strand_board', 'medium_density_fibreboard', 'particleboard', 'steel_plate_a36', 'sheet_steel_a653', 'concrete', 'masonry'}, default 'wood'
+        Material of the main member; wood by default.
+    main_specific_gravity : float or None, optional
+        Specific gravity of a wooden main member.
+        Allowed: 0.05 to 1.5.
+    main_bearing_mpa : float or None, optional
+        Bearing strength of the main member as tested, MPa; left out it follows from the material.
+        Allowed: 0.01 to 2000.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the fastener stands in; side grain by default, as in the face of a stud.
+    rounding : {'unrounded', 'nearest_50_psi'}, default 'unrounded'
+        Whether bearing strengths are rounded to 50 psi like the standard's table; by default not.
+    nail_driving : {'straight', 'toe_nailed'}, default 'straight'
+        How a nail is driven; straight by default.
+    design : {'asd', 'lrfd'}, default 'asd'
+        Allowable stress or load and resistance factor design; allowable stress by default.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration for allowable stress design; permanent by default, the least factor, as for goods that stay on a shelf.
+    time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+        Time effect for load and resistance factor design; dead load alone by default, the least factor.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    arrangement : {'several_rows', 'one_fastener_or_row'}, default 'several_rows'
+        How the fasteners of the joint stand; several rows by default, the lower factor when wet wood dries.
+    c_g : float, default 1.0
+        Group action factor C_g from ``group_action_factor``; 1 by default, as it is below 1/4 in.
+        Allowed: 0.01 to 1.
+    c_delta : float, default 1.0
+        Geometry factor C_delta from ``geometry_factor``; 1 by default, as it is below 1/4 in or with full distances.
+        Allowed: 0.01 to 1.
+
+    Returns
+    -------
+    DowelJointNds
+        One joint of a nail, wood screw or lag screw with its whole working.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def short_penetration(*, fastener: DowelFastener, nominal_diameter_mm: float, penetration_mm: float, tabulated_n: float) -> ShortPenetration:
+    """Factor of a tabulated lateral value for a penetration shorter than the table's.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener.
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    penetration_mm : float
+        Penetration into the main member, mm: tip counted for wood screws and nails, not for lag screws.
+        Allowed: 0.1 to 1000.
+    tabulated_n : float
+        Lateral value of the table, N.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    ShortPenetration
+        A tabulated lateral value made good for a short penetration.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.short_penetration(fastener='smooth_nail', nominal_diameter_mm=4.1148, penetration_mm=31.75, tabulated_n=1003.5187964027688)
+    >>> round(found.reference_n, 4)
+    774.3201
+    """
+
 def list_wood_screws() -> WoodScrewList:
     """Wood screw sizes: nominal, root and head diameter.
 
@@ -9321,6 +18970,1192 @@ def list_wood_screws() -> WoodScrewList:
     -------
     WoodScrewList
         The table of wood screw sizes.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def ec5_embedment(*, fastener: Ec5Fastener, hole: Ec5Hole, material: Ec5Material, density_kg_m3: float, diameter_mm: float, angle_to_grain_deg: float, panel_thickness_mm: float | None = None) -> Ec5Embedment:
+    """Eurocode 5: embedment strength of timber or a panel under a nail, screw, bolt or dowel.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the hole is predrilled; only nails and thin screws ask.
+    material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of the member.
+    density_kg_m3 : float
+        Characteristic density, kg/m3.
+        Allowed: 100 to 1500.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    angle_to_grain_deg : float
+        Angle between force and grain, degrees; matters only to the rules for bolts in timber.
+        Allowed: 0 to 90.
+    panel_thickness_mm : float or None, optional
+        Thickness of the panel, mm; needed in hardboard, particleboard and OSB.
+        Allowed: 0.1 to 1000.
+
+    Returns
+    -------
+    Ec5Embedment
+        Characteristic embedment strength.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_embedment(fastener='bolt', hole='predrilled', material='softwood', density_kg_m3=380.0, diameter_mm=12.0, angle_to_grain_deg=39.0)
+    >>> round(found.at_angle_mpa, 4)
+    22.6636
+    """
+
+def ec5_yield_moment(*, fastener: Ec5Fastener, diameter_mm: float, tensile_strength_mpa: float) -> Ec5YieldMoment:
+    """Eurocode 5: yield moment of a nail, screw, bolt or dowel.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    diameter_mm : float
+        Diameter: of a nail, bolt or dowel; side of a square nail; effective diameter of a screw, mm.
+        Allowed: 1 to 25.4.
+    tensile_strength_mpa : float
+        Tensile strength of the steel or wire, f_u,k, MPa; 600 and more for nails.
+        Allowed: 0.01 to 2000.
+
+    Returns
+    -------
+    Ec5YieldMoment
+        Characteristic yield moment of a fastener.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_yield_moment(fastener='dowel', diameter_mm=12.0, tensile_strength_mpa=600.0)
+    >>> round(found.yield_moment_nmm, 4)
+    115118.1349
+    """
+
+def ec5_screw_diameter(*, thread_diameter_mm: float, root_diameter_mm: float, shank_in_point_member_mm: float, shank_diameter_mm: float | None = None) -> Ec5ScrewDiameter:
+    """Eurocode 5: effective diameter of a screw under lateral load.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root, mm.
+        Allowed: 1 to 25.4.
+    shank_in_point_member_mm : float
+        How far the smooth shank reaches into the member at the point, mm.
+        Allowed: 0 to 100000.
+    shank_diameter_mm : float or None, optional
+        Diameter of the smooth shank, mm; left out for a screw threaded to its head.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    Ec5ScrewDiameter
+        Diameter of a screw in the equations for lateral load.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def ec5_rope_effect(*, fastener: Ec5Fastener, johansen_n: float, axial_capacity_n: float) -> Ec5RopeEffect:
+    """Eurocode 5: what the pull along a bent fastener adds to its lateral capacity.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    johansen_n : float
+        Lateral capacity by the Johansen part alone, N.
+        Allowed: 0 to 10000000.
+    axial_capacity_n : float
+        Characteristic capacity along the axis, F_ax,Rk, the lower of both ends, N; 0 when it is not known.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5RopeEffect
+        Rope effect of a fastener.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_rope_effect(fastener='bolt', johansen_n=9330.0, axial_capacity_n=13568.0)
+    >>> round(found.total_n, 4)
+    11662.5
+    """
+
+def ec5_single_shear(*, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, head_side_mpa: float, point_side_mpa: float, head_side_mm: float, point_side_mm: float, axial_capacity_n: float = 0.0) -> Ec5SingleShear:
+    """Eurocode 5: lateral capacity of a fastener in single shear between timber members, by every mode.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    head_side_mpa : float
+        Embedment strength of the head-side member f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    point_side_mpa : float
+        Embedment strength of the point-side member f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    head_side_mm : float
+        Thickness of the head-side member t_1, mm.
+        Allowed: 0.1 to 1000.
+    point_side_mm : float
+        Penetration into the point-side member t_2, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, the lower of both members, N; by default 0, no rope effect, as
+        the standard asks where it is not known.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5SingleShear
+        Characteristic lateral capacity of one fastener in single shear, every mode shown.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_single_shear(fastener='round_nail', diameter_mm=3.1, yield_moment_nmm=3410.0, head_side_mpa=28.031515722867415, point_side_mpa=23.94358634661592, head_side_mm=51.0, point_side_mm=39.0)
+    >>> round(found.b_n, 4)
+    2894.7796
+    """
+
+def ec5_double_shear(*, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, outer_mpa: float, middle_mpa: float, outer_mm: float, middle_mm: float, axial_capacity_n: float = 0.0) -> Ec5DoubleShear:
+    """Eurocode 5: lateral capacity of a fastener in double shear between timber members, by every mode.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    outer_mpa : float
+        Embedment strength of the outer members f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    middle_mpa : float
+        Embedment strength of the middle member f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    outer_mm : float
+        Thickness of an outer member, the smaller of both and of the penetration at the point, t_1, mm.
+        Allowed: 0.1 to 1000.
+    middle_mm : float
+        Thickness of the middle member t_2, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5DoubleShear
+        Characteristic lateral capacity per shear plane of one fastener in double shear, every mode shown.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_double_shear(fastener='dowel', diameter_mm=12.0, yield_moment_nmm=115118.0, outer_mpa=25.3, middle_mpa=25.3, outer_mm=36.0, middle_mm=48.0)
+    >>> round(found.g_n, 4)
+    10929.6
+    """
+
+def ec5_steel_single_shear(*, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, plate_mm: float, hole_clearance_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelSingleShear:
+    """Eurocode 5: lateral capacity of a fastener between a steel plate and timber, thin or thick.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the timber or penetration into it t_1, mm.
+        Allowed: 0.1 to 1000.
+    plate_mm : float
+        Thickness of the plate, mm.
+        Allowed: 0.1 to 100.
+    hole_clearance_mm : float
+        Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plate counts as thin.
+        Allowed: 0 to 500.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5SteelSingleShear
+        Characteristic lateral capacity of one fastener between a steel plate and timber, every mode shown.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_steel_single_shear(fastener='dowel', diameter_mm=12.0, yield_moment_nmm=76745.0, embedment_mpa=28.9, timber_mm=40.0, plate_mm=12.0, hole_clearance_mm=0.0)
+    >>> round(found.c_n, 4)
+    13872.0
+    """
+
+def ec5_steel_central_plate(*, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelCentralPlate:
+    """Eurocode 5: lateral capacity of a fastener through two timber members with a steel plate between them.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,1,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the thinner timber member t_1, mm.
+        Allowed: 0.1 to 1000.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5SteelCentralPlate
+        Characteristic lateral capacity per shear plane of one fastener through a steel plate in the middle.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_steel_central_plate(fastener='dowel', diameter_mm=12.0, yield_moment_nmm=76745.0, embedment_mpa=28.9, timber_mm=40.0)
+    >>> round(found.f_n, 4)
+    13872.0
+    """
+
+def ec5_steel_outer_plates(*, fastener: Ec5Fastener, diameter_mm: float, yield_moment_nmm: float, embedment_mpa: float, timber_mm: float, plate_mm: float, hole_clearance_mm: float, axial_capacity_n: float = 0.0) -> Ec5SteelOuterPlates:
+    """Eurocode 5: lateral capacity of a fastener through timber between two steel plates.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; limits the rope effect.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    yield_moment_nmm : float
+        Characteristic yield moment M_y,Rk, N·mm.
+        Allowed: 1 to 100000000.
+    embedment_mpa : float
+        Embedment strength of the timber f_h,2,k at the angle of the force, MPa.
+        Allowed: 0.01 to 2000.
+    timber_mm : float
+        Thickness of the timber t_2, mm.
+        Allowed: 0.1 to 1000.
+    plate_mm : float
+        Thickness of a plate, mm.
+        Allowed: 0.1 to 100.
+    hole_clearance_mm : float
+        Hole diameter less fastener diameter, mm; from a tenth of the diameter on the plates count as thin.
+        Allowed: 0 to 500.
+    axial_capacity_n : float, default 0.0
+        Characteristic capacity along the axis F_ax,Rk, N; by default 0, no rope effect.
+        Allowed: 0 to 10000000.
+
+    Returns
+    -------
+    Ec5SteelOuterPlates
+        Characteristic lateral capacity per shear plane of one fastener through timber between two steel plates.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_steel_outer_plates(fastener='dowel', diameter_mm=12.0, yield_moment_nmm=76745.0, embedment_mpa=28.9, timber_mm=71.0, plate_mm=12.0, hole_clearance_mm=0.0)
+    >>> round(found.j_l_n, 4)
+    12311.4
+    """
+
+def ec5_screw_withdrawal(*, thread_diameter_mm: float, root_diameter_mm: float, thread_length_mm: float, density_kg_m3: float, axis_to_grain_deg: float, count: int = 1, declared_mpa: float | None = None, declared_density_kg_m3: float | None = None) -> Ec5ScrewWithdrawal:
+    """Eurocode 5: withdrawal capacity of screws along their axis.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread d, mm.
+        Allowed: 1 to 25.4.
+    root_diameter_mm : float
+        Diameter at the thread root d_1, mm.
+        Allowed: 1 to 25.4.
+    thread_length_mm : float
+        Thread in the point-side member l_ef, mm.
+        Allowed: 0.1 to 1000.
+    density_kg_m3 : float
+        Characteristic density of the wood, kg/m3.
+        Allowed: 100 to 1500.
+    axis_to_grain_deg : float
+        Angle between the screw's axis and the grain, degrees; 90 in side grain.
+        Allowed: 0 to 90.
+    count : int, default 1
+        Number of screws that act together; by default 1.
+        Allowed: 1 to 10000.
+    declared_mpa : float or None, optional
+        Declared withdrawal strength f_ax,k, MPa; left out the equation of the standard is used.
+        Allowed: 0.01 to 2000.
+    declared_density_kg_m3 : float or None, optional
+        Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is.
+        Allowed: 100 to 1500.
+
+    Returns
+    -------
+    Ec5ScrewWithdrawal
+        Characteristic withdrawal capacity of screws.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def ec5_nail_withdrawal(*, fastener: Ec5Fastener, diameter_mm: float, head_diameter_mm: float, penetration_mm: float, head_side_mm: float, density_kg_m3: float, head_side_density_kg_m3: float, timber: Ec5NailTimber = 'dry', declared_mpa: float | None = None, declared_head_mpa: float | None = None) -> Ec5NailWithdrawal:
+    """Eurocode 5: capacity of a nail along its axis, at the point and at the head.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of nail.
+    diameter_mm : float
+        Diameter d, mm.
+        Allowed: 1 to 25.4.
+    head_diameter_mm : float
+        Diameter of the head d_h, mm.
+        Allowed: 1 to 100.
+    penetration_mm : float
+        Penetration at the point, of a ringed nail the ringed part, t_pen, mm.
+        Allowed: 0.1 to 1000.
+    head_side_mm : float
+        Thickness of the member under the head t, mm.
+        Allowed: 0.1 to 1000.
+    density_kg_m3 : float
+        Characteristic density of the wood at the point, kg/m3.
+        Allowed: 100 to 1500.
+    head_side_density_kg_m3 : float
+        Characteristic density of the wood under the head, kg/m3.
+        Allowed: 100 to 1500.
+    timber : {'dry', 'dries_under_load'}, default 'dry'
+        Moisture of the timber when the nail is driven; dry by default, as indoor joinery is.
+    declared_mpa : float or None, optional
+        Declared withdrawal strength f_ax,k, MPa; left out that of smooth nails is used.
+        Allowed: 0.01 to 2000.
+    declared_head_mpa : float or None, optional
+        Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used.
+        Allowed: 0.01 to 2000.
+
+    Returns
+    -------
+    Ec5NailWithdrawal
+        Characteristic capacity of a nail along its axis.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_nail_withdrawal(fastener='round_nail', diameter_mm=2.65, head_diameter_mm=5.3, penetration_mm=37.1, head_side_mm=40.0, density_kg_m3=310.0, head_side_density_kg_m3=310.0)
+    >>> round(found.withdrawal_n_per_mm, 4)
+    5.0933
+    """
+
+def ec5_head_pull_through(*, head_diameter_mm: float, density_kg_m3: float, count: int = 1, declared_mpa: float | None = None, declared_density_kg_m3: float | None = None) -> Ec5HeadPullThrough:
+    """Eurocode 5: capacity of screw heads against being drawn through the member under them.
+
+    Parameters
+    ----------
+    head_diameter_mm : float
+        Diameter of the head or of the washer under it d_h, mm.
+        Allowed: 1 to 100.
+    density_kg_m3 : float
+        Characteristic density of the member under the head, kg/m3.
+        Allowed: 100 to 1500.
+    count : int, default 1
+        Number of screws that act together; by default 1.
+        Allowed: 1 to 10000.
+    declared_mpa : float or None, optional
+        Declared pull-through strength f_head,k, MPa; left out that of smooth nails is used, a low value.
+        Allowed: 0.01 to 2000.
+    declared_density_kg_m3 : float or None, optional
+        Density that the declared strength belongs to, kg/m3; left out the strength holds for the wood as it is.
+        Allowed: 100 to 1500.
+
+    Returns
+    -------
+    Ec5HeadPullThrough
+        Characteristic pull-through capacity of heads.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_head_pull_through(head_diameter_mm=10.0, density_kg_m3=350.0)
+    >>> round(found.capacity_n, 4)
+    857.5
+    """
+
+def ec5_washer_pull(*, bolt_tension_n: float, washer_area_mm2: float, compression_across_mpa: float) -> Ec5WasherPull:
+    """Eurocode 5: capacity of a bolt along its axis, its steel or the wood under the washer.
+
+    Parameters
+    ----------
+    bolt_tension_n : float
+        Tensile capacity of the bolt, N.
+        Allowed: 0 to 10000000.
+    washer_area_mm2 : float
+        Area of the washer that bears on the wood, hole taken off, mm2.
+        Allowed: 1 to 1000000.
+    compression_across_mpa : float
+        Compressive strength of the wood across the grain f_c,90,k, MPa.
+        Allowed: 0.01 to 2000.
+
+    Returns
+    -------
+    Ec5WasherPull
+        Characteristic capacity of a bolt along its axis.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_washer_pull(bolt_tension_n=60000.0, washer_area_mm2=1675.0, compression_across_mpa=2.7)
+    >>> round(found.capacity_n, 4)
+    13567.5
+    """
+
+def ec5_combined_load(*, fastener: Ec5Fastener, axial_n: float, lateral_n: float, axial_capacity_n: float, lateral_capacity_n: float) -> Ec5CombinedLoad:
+    """Eurocode 5: use of a fastener under axial and lateral load at once.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener; decides the equation.
+    axial_n : float
+        Design load along the axis F_ax,Ed, N.
+        Allowed: 0 to 10000000.
+    lateral_n : float
+        Design load across the axis F_v,Ed, N.
+        Allowed: 0 to 10000000.
+    axial_capacity_n : float
+        Design capacity along the axis F_ax,Rd, N.
+        Allowed: 0.001 to 10000000.
+    lateral_capacity_n : float
+        Design capacity across the axis F_v,Rd, N.
+        Allowed: 0.001 to 10000000.
+
+    Returns
+    -------
+    Ec5CombinedLoad
+        Use of a fastener under both loads.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_combined_load(fastener='screw', axial_n=300.0, lateral_n=400.0, axial_capacity_n=1000.0, lateral_capacity_n=1000.0)
+    >>> round(found.interaction, 4)
+    0.25
+    """
+
+def ec5_effective_number(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: Ec5RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumber:
+    """Eurocode 5: effective number of fasteners in a row along the grain.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the holes are predrilled; only nails and thin screws ask.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    count : int
+        Number of fasteners in the row.
+        Allowed: 1 to 10000.
+    spacing_mm : float
+        Spacing along the grain a_1, mm.
+        Allowed: 1 to 10000.
+    stagger : {'in_line', 'staggered'}, default 'in_line'
+        Whether they stand on one line; by default they do.
+    angle_to_grain_deg : float, default 0.0
+        Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
+        are checked with the part of the force along the grain.
+        Allowed: 0 to 90.
+
+    Returns
+    -------
+    Ec5EffectiveNumber
+        Effective number of a row.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_effective_number(fastener='dowel', hole='predrilled', diameter_mm=12.0, count=2, spacing_mm=64.0)
+    >>> round(found.effective_number, 4)
+    1.4935
+    """
+
+def ec5_spacing(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, density_kg_m3: float, angle_to_grain_deg: float, partner: Ec5JointPartner = 'timber') -> Ec5Spacing:
+    """Eurocode 5: least spacings, end and edge distances of fasteners loaded laterally.
+
+    Parameters
+    ----------
+    fastener : {'round_nail', 'square_nail', 'threaded_nail', 'screw', 'bolt', 'dowel'}
+        Kind of fastener.
+    hole : {'undrilled', 'predrilled'}
+        Whether the holes are predrilled; only nails and thin screws ask.
+    diameter_mm : float
+        Diameter, for screws the effective one, mm.
+        Allowed: 1 to 25.4.
+    density_kg_m3 : float
+        Characteristic density of the timber, kg/m3.
+        Allowed: 100 to 1500.
+    angle_to_grain_deg : float
+        Angle between force and grain, 0 to 90 degrees, whichever way the force points.
+        Allowed: 0 to 90.
+    partner : {'timber', 'steel', 'panel'}, default 'timber'
+        What the timber is joined to; timber by default, the wider spacing.
+
+    Returns
+    -------
+    Ec5Spacing
+        Least distances of fasteners loaded laterally.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_spacing(fastener='dowel', hole='predrilled', diameter_mm=12.0, density_kg_m3=350.0, angle_to_grain_deg=0.0)
+    >>> round(found.a1_mm, 4)
+    60.0
+    """
+
+def ec5_axial_screw_spacing(*, thread_diameter_mm: float) -> Ec5AxialScrewSpacing:
+    """Eurocode 5: least spacings, end and edge distances of screws loaded along their axis.
+
+    Parameters
+    ----------
+    thread_diameter_mm : float
+        Outer diameter of the thread, mm.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    Ec5AxialScrewSpacing
+        Least distances of screws loaded along their axis.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_axial_screw_spacing(thread_diameter_mm=6.0)
+    >>> round(found.a1_mm, 4)
+    42.0
+    """
+
+def ec5_splitting(*, width_mm: float, depth_mm: float, loaded_edge_mm: float) -> Ec5Splitting:
+    """Eurocode 5: splitting capacity of a member loaded across the grain by a connection.
+
+    Parameters
+    ----------
+    width_mm : float
+        Thickness of the member b, mm.
+        Allowed: 10 to 2000.
+    depth_mm : float
+        Depth of the member h, mm.
+        Allowed: 10 to 2000.
+    loaded_edge_mm : float
+        Distance from the loaded edge to the farthest fastener h_e, mm.
+        Allowed: 0.1 to 1000.
+
+    Returns
+    -------
+    Ec5Splitting
+        Characteristic splitting capacity.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_splitting(width_mm=160.0, depth_mm=180.0, loaded_edge_mm=120.0)
+    >>> round(found.capacity_n, 4)
+    42501.0118
+    """
+
+def ec5_design_value(*, characteristic_n: float, first_material: Ec5Material, second_material: Ec5Material, service_class: Ec5ServiceClass, load_duration: Ec5LoadDuration, effective_number: float = 1.0, gamma_m: float = 1.3) -> Ec5DesignValue:
+    """Eurocode 5: design value of a connection by service class, load duration and partial factor.
+
+    Parameters
+    ----------
+    characteristic_n : float
+        Characteristic capacity of one fastener R_k, N.
+        Allowed: 0 to 10000000.
+    first_material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of one member.
+    second_material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}
+        Material of the other member; the same for two like members.
+    service_class : {'service_class_1', 'service_class_2', 'service_class_3'}
+        Service class.
+    load_duration : {'permanent', 'long_term', 'medium_term', 'short_term', 'instantaneous'}
+        Load-duration class of the shortest load.
+    effective_number : float, default 1.0
+        Effective number of fasteners; by default 1.
+        Allowed: 0.1 to 10000.
+    gamma_m : float, default 1.3
+        Partial factor gamma_M; by default 1.3, which the standard recommends for connections. The national annex may
+        choose another.
+        Allowed: 1 to 2.
+
+    Returns
+    -------
+    Ec5DesignValue
+        Design value of a capacity.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_design_value(characteristic_n=1300.0, first_material='softwood', second_material='softwood', service_class='service_class_1', load_duration='permanent')
+    >>> round(found.k_mod, 4)
+    0.6
+    """
+
+def ec5_german_dowel(*, diameter_mm: float, tensile_strength_mpa: float, side_density_kg_m3: float, side_angle_to_grain_deg: float, main_density_kg_m3: float, main_angle_to_grain_deg: float) -> Ec5GermanDowel:
+    """Eurocode 5, German annex: capacity of a steel dowel by the simplified method and the thicknesses it needs.
+
+    Parameters
+    ----------
+    diameter_mm : float
+        Diameter, mm.
+        Allowed: 1 to 25.4.
+    tensile_strength_mpa : float
+        Tensile strength of the steel f_u,k, MPa; 360 for S235.
+        Allowed: 0.01 to 2000.
+    side_density_kg_m3 : float
+        Characteristic density of the side members, also of timber beside steel, kg/m3.
+        Allowed: 100 to 1500.
+    side_angle_to_grain_deg : float
+        Angle between force and grain in the side members, degrees.
+        Allowed: 0 to 90.
+    main_density_kg_m3 : float
+        Characteristic density of the middle or other member, kg/m3.
+        Allowed: 100 to 1500.
+    main_angle_to_grain_deg : float
+        Angle between force and grain in the middle or other member, degrees.
+        Allowed: 0 to 90.
+
+    Returns
+    -------
+    Ec5GermanDowel
+        Capacities of a dowel by the simplified method, with the thicknesses they need.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.ec5_german_dowel(diameter_mm=10.0, tensile_strength_mpa=360.0, side_density_kg_m3=350.0, side_angle_to_grain_deg=0.0, main_density_kg_m3=350.0, main_angle_to_grain_deg=0.0)
+    >>> round(found.timber_n, 4)
+    4712.9093
+    """
+
+def joint(*, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> Joint:
+    """A joint of screws or nails checked to the chosen standard: every mode, factor, capacity and requirement.
+
+    Parameters
+    ----------
+    standard : {'nds_asd', 'ec5'}
+        Standard that answers.
+    fastener : JointFastener
+        The fastener.
+    count : int
+        Number of fasteners, sharing the load evenly.
+        Allowed: 1 to 10000.
+    side : JointMember
+        Member under the heads.
+    main : JointMember
+        Member that holds the points.
+    lateral_n : float
+        Lateral load on the whole joint, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Load that pulls the members apart, on the whole joint, N.
+        Allowed: 0 to 10000000.
+    gaps : list of JointGapLayer, default []
+        Layers between them that are not borne upon; none by default.
+    drive : {'side_grain', 'end_grain', 'toe_nailed', 'pocket'}, default 'side_grain'
+        How the fasteners go into the main member; square into side grain by default.
+    lead_hole_mm : float or None, optional
+        Diameter of the hole bored for the thread or nail, mm; left out they are driven without.
+        Allowed: 1 to 25.4.
+    layout : JointLayout or None, optional
+        How they stand; left out distances and rows are not determined.
+    duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Duration of the load; permanent by default, as for goods that stay on a shelf.
+    climate : {'heated', 'covered', 'wet'}, default 'heated'
+        Moisture in service; a heated room by default.
+    made : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+    gamma_m : float, default 1.3
+        Partial factor gamma_M of Eurocode 5; by default the recommended 1.3, a national choice.
+        Allowed: 1 to 2.
+
+    Returns
+    -------
+    Joint
+        A joint checked to one standard.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def list_fasteners(*, family: FastenerFamily | None = None) -> FastenerList:
+    """Catalogue of published fastener sizes: screws, lag screws and nails, inch and metric.
+
+    Parameters
+    ----------
+    family : {'wood_screw', 'thin_body_wood_screw', 'lag_screw', 'common_nail', 'box_nail', 'sinker_nail', 'post_frame_ring_shank_nail', 'metric_wood_screw', 'metric_coach_screw', 'metric_nail'} or None, optional
+        Family; left out it is every family.
+
+    Returns
+    -------
+    FastenerList
+        Sizes of the catalogue.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def choose_screw(*, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, sizes: Iterable[ScrewSize] = ..., lengths_mm: Iterable[float] = ..., series: SoldLengthSeries = 'inch', head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', least_cover_mm: float = 3.0, holes: ScrewHoles = 'bored', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f') -> ScrewChoiceList:
+    """Wood screws of the catalogue that satisfy strength, penetration, cover and lead hole, and why the others do not.
+
+    Parameters
+    ----------
+    side_specific_gravity : float
+        Specific gravity of the side member.
+        Allowed: 0.05 to 1.5.
+    side_thickness_mm : float
+        Thickness of the side member, mm.
+        Allowed: 0.1 to 1000.
+    side_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the side member, degrees.
+        Allowed: 0 to 90.
+    main_specific_gravity : float
+        Specific gravity of the main member.
+        Allowed: 0.05 to 1.5.
+    main_thickness_mm : float
+        Thickness of the main member along the screw, mm; its far face may be the show face.
+        Allowed: 0.1 to 1000.
+    main_angle_to_grain_deg : float
+        Angle between the lateral load and the grain of the main member, degrees.
+        Allowed: 0 to 90.
+    lateral_n : float
+        Lateral load on the screw, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on the screw, N.
+        Allowed: 0 to 10000000.
+    sizes : list of {'no_6', 'no_7', 'no_8', 'no_9', 'no_10', 'no_12', 'no_14', 'no_16', 'no_18', 'no_20', 'no_24', 'own'}, default []
+        Sizes to look at; an empty list is the whole catalogue.
+    lengths_mm : list of float, default []
+        Lengths at hand, mm; an empty list is the series of lengths sold.
+    series : {'inch', 'metric'}, default 'inch'
+        Series of lengths sold; inch by default, as the gauges are sold.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face of the side member, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining, mm; by default they touch.
+        Allowed: 0 to 500.
+    main_direction : {'side_grain', 'end_grain'}, default 'side_grain'
+        Grain of the main member that the screw stands in; side grain by default, as in the face of a stud.
+    least_cover_mm : float, default 3.0
+        Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+    holes : {'bored', 'not_bored'}, default 'bored'
+        Whether holes are bored; bored by default.
+    load_duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
+        Load duration; permanent by default, the least factor, as for goods that stay on a shelf.
+    fabrication_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood when the joint is made; dry by default, as indoor joinery is.
+    service_moisture : {'dry', 'wet'}, default 'dry'
+        Moisture of the wood in service; dry by default, as in a heated room.
+    temperature : {'up_to_100_f', 'up_to_125_f', 'up_to_150_f'}, default 'up_to_100_f'
+        Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more.
+
+    Returns
+    -------
+    ScrewChoiceList
+        Suitable screws, and why the others are not.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def screw_count(*, lateral_n: float, withdrawal_n: float, lateral_capacity_n: float, withdrawal_capacity_n: float, row_length_mm: float, end_distance_mm: float, least_spacing_mm: float, unevenness: float = 1.0, least_count: int = 2, most_spacing_mm: float | None = None) -> ScrewCount:
+    """Number of screws for a load, and their spacing along the part.
+
+    Parameters
+    ----------
+    lateral_n : float
+        Lateral load on all screws together, N.
+        Allowed: 0 to 10000000.
+    withdrawal_n : float
+        Withdrawal load on all screws together, N.
+        Allowed: 0 to 10000000.
+    lateral_capacity_n : float
+        Adjusted lateral capacity of one screw, N.
+        Allowed: 0.001 to 10000000.
+    withdrawal_capacity_n : float
+        Adjusted withdrawal capacity of one screw, the lesser of thread and head, N.
+        Allowed: 0.001 to 10000000.
+    row_length_mm : float
+        Length of the part along the row, mm.
+        Allowed: 0 to 100000.
+    end_distance_mm : float
+        Distance of the first and the last screw from the ends of the part, mm.
+        Allowed: 0 to 100000.
+    least_spacing_mm : float
+        Least spacing of the screws, such as that of ``geometry_factor``, mm.
+        Allowed: 10 to 10000.
+    unevenness : float, default 1.0
+        Largest share over the even share, from ``fastener_group`` for an eccentric load; 1 by default.
+        Allowed: 1 to 100.
+    least_count : int, default 2
+        Least number of screws; 2 by default, so that the part cannot turn (common practice).
+        Allowed: 1 to 1000.
+    most_spacing_mm : float or None, optional
+        Largest spacing wanted, mm; left out there is none.
+        Allowed: 10 to 10000.
+
+    Returns
+    -------
+    ScrewCount
+        Number and spacing of screws.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.screw_count(lateral_n=1000.0, withdrawal_n=0.0, lateral_capacity_n=300.0, withdrawal_capacity_n=500.0, row_length_mm=1000.0, end_distance_mm=50.0, least_spacing_mm=60.0)
+    >>> found.count
+    4
+    """
+
+def screw_length(*, nominal_diameter_mm: float, side_thickness_mm: float, main_thickness_mm: float, head_recess_mm: float = 0.0, gap_mm: float = 0.0, penetration_mm: float | None = None, least_cover_mm: float = 3.0, series: SoldLengthSeries = 'inch') -> ScrewLength:
+    """Length of a screw from the stack of what it goes through, rounded up to lengths sold.
+
+    Parameters
+    ----------
+    nominal_diameter_mm : float
+        Nominal diameter, mm.
+        Allowed: 1 to 25.4.
+    side_thickness_mm : float
+        Thickness of the member under the head, mm.
+        Allowed: 0.1 to 1000.
+    main_thickness_mm : float
+        Thickness of the member that holds the point, mm.
+        Allowed: 0.1 to 1000.
+    head_recess_mm : float, default 0.0
+        Depth by which the head is sunk below the face, mm; by default it is flush.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        What lies between the members, such as a wall lining, mm; by default nothing.
+        Allowed: 0 to 500.
+    penetration_mm : float or None, optional
+        Penetration wanted in the main member, mm; left out it is 6 D, the least of the standard (NDS 12.1.5.6).
+        Allowed: 0.1 to 1000.
+    least_cover_mm : float, default 3.0
+        Wood to leave between the point and the far face, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+    series : {'inch', 'metric'}, default 'inch'
+        Lengths sold; inch by default.
+
+    Returns
+    -------
+    ScrewLength
+        Length of a screw, exact and as sold.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.screw_length(nominal_diameter_mm=4.826, side_thickness_mm=19.049999999999997, gap_mm=12.7, main_thickness_mm=88.89999999999999, least_cover_mm=3.175)
+    >>> round(found.shortest_mm, 4)
+    60.706
+    """
+
+def pocket_screw(*, board_thickness_mm: float, shoulder_mm: float, nominal_diameter_mm: float, screw_length_mm: float, mate: PocketMate, mate_depth_mm: float, angle_deg: float = 15.0, exit_depth_mm: float | None = None, pocket_diameter_mm: float = 9.525, least_cover_mm: float = 3.0) -> PocketScrew:
+    """Exit point, bite and cover of an angled pocket screw, from the boards and the angle.
+
+    Parameters
+    ----------
+    board_thickness_mm : float
+        Thickness of the board with the pocket, mm.
+        Allowed: 1 to 150.
+    shoulder_mm : float
+        Wood along the screw between the pocket's shoulder, where the head seats, and the joint, mm.
+        Allowed: 0.1 to 1000.
+    nominal_diameter_mm : float
+        Nominal diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    screw_length_mm : float
+        Length of the screw from its seat to its point, mm.
+        Allowed: 5 to 1000.
+    mate : {'face', 'in_line'}
+        How the other board stands.
+    mate_depth_mm : float
+        Thickness of a board whose face is met, mm; of a board in line its length along the joint's normal.
+        Allowed: 0.1 to 1000.
+    angle_deg : float, default 15.0
+        Angle between the screw and the board's face, degrees; 15 by default (common practice).
+        Allowed: 5 to 45.
+    exit_depth_mm : float or None, optional
+        Depth below the pocket face at which the screw's axis leaves the board, mm; left out it is half the thickness.
+        Allowed: 1 to 150.
+    pocket_diameter_mm : float, default 9.525
+        Diameter of the pocket, mm; 9.5 by default, the usual stepped drill (common practice).
+        Allowed: 1 to 25.4.
+    least_cover_mm : float, default 3.0
+        Wood to leave over the point and under the pocket, mm; 3 by default, so that nothing shows (common practice).
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    PocketScrew
+        How a pocket screw lies.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.pocket_screw(board_thickness_mm=19.049999999999997, shoulder_mm=15.875, nominal_diameter_mm=3.5052000000000003, screw_length_mm=31.75, mate='face', mate_depth_mm=19.049999999999997)
+    >>> found.cover
+    'met'
+    """
+
+def fastener_group(*, positions: Iterable[FastenerPosition], force_x_n: float = 0.0, force_y_n: float = 0.0, load_x_mm: float = 0.0, load_y_mm: float = 0.0, moment_nmm: float = 0.0, pull_n: float = 0.0, tipping_nmm: float = 0.0, lower_edge_y_mm: float | None = None) -> FastenerGroup:
+    """Shares of the fasteners of a group under an eccentric load, a pull and a tipping moment.
+
+    Parameters
+    ----------
+    positions : list of FastenerPosition
+        Where the fasteners stand.
+    force_x_n : float, default 0.0
+        Force to the right, in the plane, N.
+        Allowed: -10000000 to 10000000.
+    force_y_n : float, default 0.0
+        Force upwards, in the plane, N; a weight is negative.
+        Allowed: -10000000 to 10000000.
+    load_x_mm : float, default 0.0
+        Where the force acts, to the right, mm.
+        Allowed: -100000 to 100000.
+    load_y_mm : float, default 0.0
+        Where the force acts, upwards, mm.
+        Allowed: -100000 to 100000.
+    moment_nmm : float, default 0.0
+        Further moment in the plane, anticlockwise, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    pull_n : float, default 0.0
+        Pull away from the wall at the place where the force acts, N.
+        Allowed: 0 to 10000000.
+    tipping_nmm : float, default 0.0
+        Moment that tips the top of the strip away from the wall, such as weight times its distance from the wall, N·mm.
+        Allowed: 0 to 1000000000000.
+    lower_edge_y_mm : float or None, optional
+        Height of the strip's lower edge, on which it tips, mm; needed with a pull or a tipping moment.
+        Allowed: -100000 to 100000.
+
+    Returns
+    -------
+    FastenerGroup
+        The shares of a group of fasteners.
 
     Raises
     ------
@@ -9771,6 +20606,564 @@ def cleat_marks(*, place: BodyPlace, body_length_mm: float, body_height_mm: floa
     -------
     CleatMarks
         Marks for the wall half.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def board_movement(*, width_mm: float, thickness_mm: float, cut: BoardCut, movement_radial_per_pct: float, movement_tangential_per_pct: float, from_moisture_pct: float, to_moisture_pct: float, ring_angle_deg: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, fibre_saturation_pct: float = 30.0) -> BoardMovement:
+    """Change of a board's width and thickness with moisture, by how it was sawn.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width at the first moisture content, mm.
+        Allowed: 0 to 100000.
+    thickness_mm : float
+        Thickness at the first moisture content, mm.
+        Allowed: 1 to 150.
+    cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+        How the board was sawn.
+    movement_radial_per_pct : float
+        Radial movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    movement_tangential_per_pct : float
+        Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    from_moisture_pct : float
+        Moisture content at which the sizes are given, %.
+        Allowed: 0 to 30.
+    to_moisture_pct : float
+        Moisture content that the board comes to, %.
+        Allowed: 0 to 30.
+    ring_angle_deg : float or None, optional
+        Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+        Allowed: 0 to 90.
+    shrinkage_radial_pct : float or None, optional
+        Radial shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    shrinkage_tangential_pct : float or None, optional
+        Tangential shrinkage from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+
+    Returns
+    -------
+    BoardMovement
+        Change of a board, with its working.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.board_movement(width_mm=232.0, thickness_mm=19.0, cut='flat_sawn', movement_radial_per_pct=0.00112, movement_tangential_per_pct=0.00245, from_moisture_pct=8.0, to_moisture_pct=11.0)
+    >>> round(found.final_width_mm, 4)
+    233.7052
+    """
+
+def mitre_movement(*, thickness_a_mm: float, thickness_b_mm: float, width_strain_a: float, thickness_strain_a: float, width_strain_b: float, thickness_strain_b: float, corner_deg: float = 90.0) -> MitreMovement:
+    """Change of the corner at a long-edge mitre with moisture, and where the seam opens.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a when the mitre was cut, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b when the mitre was cut, mm.
+        Allowed: 1 to 150.
+    width_strain_a : float
+        Strain of board a across its width since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    thickness_strain_a : float
+        Strain of board a through its thickness since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    width_strain_b : float
+        Strain of board b across its width since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    thickness_strain_b : float
+        Strain of board b through its thickness since then, swelling positive.
+        Allowed: -0.3 to 0.3.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner.
+        Allowed: 10 to 350.
+
+    Returns
+    -------
+    MitreMovement
+        The mitre after the movement.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.mitre_movement(thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0, width_strain_a=-0.01476, thickness_strain_a=-0.00632, width_strain_b=-0.01476, thickness_strain_b=-0.00632)
+    >>> round(found.corner_change_deg, 4)
+    0.4887
+    """
+
+def frame_corner_movement(*, width_mm: float, width_strain: float, corner_deg: float = 90.0, length_strain: float = 0.0) -> FrameCornerMovement:
+    """Opening of the mitred corner of a flat frame with moisture.
+
+    Parameters
+    ----------
+    width_mm : float
+        Width of each member, mm.
+        Allowed: 0 to 100000.
+    width_strain : float
+        Strain across the width since the mitre was cut, swelling positive.
+        Allowed: -0.3 to 0.3.
+    corner_deg : float, default 90.0
+        Corner angle between the members, inside the frame, degrees.
+        Allowed: 10 to 170.
+    length_strain : float, default 0.0
+        Strain along the length since then, swelling positive; none when left out, since wood hardly moves along the grain.
+        Allowed: -0.3 to 0.3.
+
+    Returns
+    -------
+    FrameCornerMovement
+        The corner after the movement.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.frame_corner_movement(width_mm=60.0, corner_deg=90.0, width_strain=-0.01476)
+    >>> round(found.opening_deg, 4)
+    0.852
+    """
+
+def slot_length(*, distance_mm: float, movement_per_pct: float, fixed_moisture_pct: float, driest_moisture_pct: float, wettest_moisture_pct: float, shank_diameter_mm: float, shrinkage_pct: float | None = None, fibre_saturation_pct: float = 30.0, clearance_mm: float = 0.0) -> SlotLength:
+    """Length of the slot that lets a screw follow a board across the grain.
+
+    Parameters
+    ----------
+    distance_mm : float
+        Distance across the grain from the line where the board is held to the screw, mm.
+        Allowed: 0 to 100000.
+    movement_per_pct : float
+        Movement of the board in that direction, share of the size per percent of moisture.
+        Allowed: 0 to 0.01.
+    fixed_moisture_pct : float
+        Moisture content when the screw is driven, %.
+        Allowed: 0 to 30.
+    driest_moisture_pct : float
+        Least moisture content in service, %.
+        Allowed: 0 to 30.
+    wettest_moisture_pct : float
+        Greatest moisture content in service, %.
+        Allowed: 0 to 30.
+    shank_diameter_mm : float
+        Shank diameter of the screw, mm.
+        Allowed: 1 to 25.4.
+    shrinkage_pct : float or None, optional
+        Shrinkage of the board in that direction from green to ovendry, %; from the coefficient when left out.
+        Allowed: 0 to 20.
+    fibre_saturation_pct : float, default 30.0
+        Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+        Allowed: 20 to 35.
+    clearance_mm : float, default 0.0
+        Clearance added at each end of the slot, mm; none when left out, the movement alone.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    SlotLength
+        The slot.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.slot_length(distance_mm=200.0, movement_per_pct=0.00274, fixed_moisture_pct=8.0, driest_moisture_pct=6.0, wettest_moisture_pct=12.0, shank_diameter_mm=4.0, clearance_mm=0.5)
+    >>> round(found.shrink_mm, 4)
+    1.096
+    """
+
+def cross_grain_fight(*, wood: MovingWood, cut: BoardCut, depth_mm: float, glued_moisture_pct: float, driest_moisture_pct: float, wettest_moisture_pct: float, ring_angle_deg: float | None = None, along_shrinkage_pct: float = 0.1, glued_front_mm: float = 50.0, tolerated_mm: float = 0.3, modulus_across_mpa: float | None = None) -> CrossGrainFight:
+    """Movement between a return and the top it is glued to across the grain, with the ways out.
+
+    Parameters
+    ----------
+    wood : MovingSpecies or MovementFigures
+        Wood of the top and the bottom, whose grain runs along the body.
+    cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+        How the top and the bottom were sawn.
+    depth_mm : float
+        Depth over which return and top meet, front to back, mm.
+        Allowed: 10 to 2000.
+    glued_moisture_pct : float
+        Moisture content when they are glued, %.
+        Allowed: 0 to 30.
+    driest_moisture_pct : float
+        Least moisture content in service, %.
+        Allowed: 0 to 30.
+    wettest_moisture_pct : float
+        Greatest moisture content in service, %.
+        Allowed: 0 to 30.
+    ring_angle_deg : float or None, optional
+        Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+        Allowed: 0 to 90.
+    along_shrinkage_pct : float, default 0.1
+        Shrinkage of the return along its grain from green to ovendry, %; 0.1 is the low end of normal wood (0.1 to 0.2).
+        Allowed: 0 to 20.
+    glued_front_mm : float, default 50.0
+        Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source).
+        Allowed: 10 to 2000.
+    tolerated_mm : float, default 0.3
+        Movement that is tolerated without a finding of more than a note, mm; 0.3 when left out (chosen, no source).
+        Allowed: 0 to 500.
+    modulus_across_mpa : float or None, optional
+        Modulus of elasticity of the top across its grain, MPa; by the ratio of EN 384 for a species when left out.
+        Allowed: 1 to 100000.
+
+    Returns
+    -------
+    CrossGrainFight
+        The fight, with the ways out of it.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def yearly_movement(*, climate: YearClimate, panels: Iterable[YearPanel]) -> YearlyMovement:
+    """Change of every panel's width and thickness in each month of a year.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+    panels : list of YearPanel
+        Panels, at least one.
+
+    Returns
+    -------
+    YearlyMovement
+        A body through the year.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def seam_gap(*, thickness_a_mm: float, thickness_b_mm: float, width_a_mm: float, width_b_mm: float, cut_side_a: CutSide, cut_side_b: CutSide, hold: SeamHold, corner_deg: float = 90.0, tilt_error_a_deg: float = 0.0, tilt_error_b_deg: float = 0.0, corner_error_deg: float = 0.0, size_error_a_mm: float = 0.0, size_error_b_mm: float = 0.0, thickness_error_a_mm: float = 0.0, thickness_error_b_mm: float = 0.0, cup_a_mm: float = 0.0, cup_b_mm: float = 0.0, bow_a_mm: float = 0.0, bow_b_mm: float = 0.0) -> SeamGap:
+    """Signed gap of a mitred seam from errors of tilt, corner, size, thickness, cup and bow.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a as planned, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b as planned, mm.
+        Allowed: 1 to 150.
+    width_a_mm : float
+        Width of panel a across the direction in which it cups, mm.
+        Allowed: 1 to 5000.
+    width_b_mm : float
+        Width of panel b across the direction in which it cups, mm.
+        Allowed: 1 to 5000.
+    cut_side_a : {'show_face_up', 'show_face_down'}
+        Which face of board a lay up at the saw.
+    cut_side_b : {'show_face_up', 'show_face_down'}
+        Which face of board b lay up at the saw.
+    hold : {'drawn_tight', 'held_by_show_faces', 'held_by_inner_frame'}
+        What holds the boards in place.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+        Allowed: 10 to 350.
+    tilt_error_a_deg : float, default 0.0
+        Tilt of edge a beyond what the mitre needs, degrees; positive is over-tilt; none if left out.
+        Allowed: -10 to 10.
+    tilt_error_b_deg : float, default 0.0
+        Tilt of edge b beyond what the mitre needs, degrees; positive is over-tilt; none if left out.
+        Allowed: -10 to 10.
+    corner_error_deg : float, default 0.0
+        Error of the corner at which the boards are held, degrees; positive is a wider corner; none if left out.
+        Allowed: -10 to 10.
+    size_error_a_mm : float, default 0.0
+        Width or length of panel a beyond the planned one, as far as it reaches this edge, mm; none if left out.
+        Allowed: -50 to 50.
+    size_error_b_mm : float, default 0.0
+        Width or length of panel b beyond the planned one, as far as it reaches this edge, mm; none if left out.
+        Allowed: -50 to 50.
+    thickness_error_a_mm : float, default 0.0
+        Thickness of board a beyond the planned one, mm; none if left out.
+        Allowed: -50 to 50.
+    thickness_error_b_mm : float, default 0.0
+        Thickness of board b beyond the planned one, mm; none if left out.
+        Allowed: -50 to 50.
+    cup_a_mm : float, default 0.0
+        Rise of the cup of panel a over its width, mm; positive when the show face bulges out; none if left out.
+        Allowed: -50 to 50.
+    cup_b_mm : float, default 0.0
+        Rise of the cup of panel b over its width, mm; positive when the show face bulges out; none if left out.
+        Allowed: -50 to 50.
+    bow_a_mm : float, default 0.0
+        How far edge a bows out of its plane here, mm; positive outwards; none if left out.
+        Allowed: -50 to 50.
+    bow_b_mm : float, default 0.0
+        How far edge b bows out of its plane here, mm; positive outwards; none if left out.
+        Allowed: -50 to 50.
+
+    Returns
+    -------
+    SeamGap
+        The gap of a mitred seam.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.seam_gap(thickness_a_mm=25.0, thickness_b_mm=25.0, corner_deg=90.0, width_a_mm=300.0, width_b_mm=300.0, cut_side_a='show_face_down', cut_side_b='show_face_down', hold='drawn_tight', tilt_error_a_deg=-0.25, tilt_error_b_deg=-0.25)
+    >>> round(found.show_gap_mm, 4)
+    0.3085
+    """
+
+def frame_error(*, face_mm: float, error_deg: float, sides: int = 4) -> FrameError:
+    """Far end of a face, opening of a mitre and closing error of a ring whose cuts are all off by one angle.
+
+    Parameters
+    ----------
+    face_mm : float
+        Length of the face that is cut: width of a frame member or thickness of a board, mm.
+        Allowed: 0 to 100000.
+    error_deg : float
+        Error of each cut, degrees; positive is over-tilt.
+        Allowed: -10 to 10.
+    sides : int, default 4
+        Number of corners of the ring; four, a rectangular frame or box, if left out.
+        Allowed: 3 to 1000.
+
+    Returns
+    -------
+    FrameError
+        What the error adds up to.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.frame_error(face_mm=25.0, error_deg=0.25, sides=4)
+    >>> round(found.far_end_mm, 4)
+    0.1091
+    """
+
+def error_for_gap(*, gap_mm: float, joint_mm: float, cuts: int = 2) -> ErrorForGap:
+    """Error of angle that opens a joint by a given gap, in all and for each cut.
+
+    Parameters
+    ----------
+    gap_mm : float
+        Gap that is allowed at the open end, mm.
+        Allowed: 0 to 500.
+    joint_mm : float
+        Length of the joint, mm.
+        Allowed: 0 to 100000.
+    cuts : int, default 2
+        Number of cuts that add up to the gap: two at one mitre, twice the corners when the last joint of a ring takes it all.
+        Allowed: 1 to 10000.
+
+    Returns
+    -------
+    ErrorForGap
+        The error of angle that a gap allows.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def saw_accuracy(*, thickness_a_mm: float, thickness_b_mm: float, gap_mm: float, setting: TiltSetting, corner_deg: float = 90.0, share: float = 0.95, over_tilt_deg: float = 0.0, other_sd_deg: float = 0.0) -> SawAccuracy:
+    """How exact the tilt must be for a wanted share of seams under a given gap.
+
+    Parameters
+    ----------
+    thickness_a_mm : float
+        Thickness of board a, mm.
+        Allowed: 1 to 150.
+    thickness_b_mm : float
+        Thickness of board b, mm.
+        Allowed: 1 to 150.
+    gap_mm : float
+        Visible gap that is allowed at the show edge, mm.
+        Allowed: 0 to 500.
+    setting : {'one_for_both', 'each_anew'}
+        How the two edges come by their tilt.
+    corner_deg : float, default 90.0
+        Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+        Allowed: 10 to 350.
+    share : float, default 0.95
+        Share of seams that should keep to it; 0.95 if left out, 19 of 20.
+        Allowed: 0.51 to 0.9999.
+    over_tilt_deg : float, default 0.0
+        Deliberate over-tilt of each edge, degrees; none if left out.
+        Allowed: -10 to 10.
+    other_sd_deg : float, default 0.0
+        Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+        Allowed: 0 to 5.
+
+    Returns
+    -------
+    SawAccuracy
+        How exact the tilt must be.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.saw_accuracy(thickness_a_mm=20.0, thickness_b_mm=20.0, gap_mm=0.15, share=0.9, setting='one_for_both', over_tilt_deg=0.05, other_sd_deg=0.1)
+    >>> round(found.tilt_sd_deg, 4)
+    0.1494
+    """
+
+def general_tolerance(*, class_: ToleranceClass, size_mm: float) -> GeneralTolerance:
+    """General tolerance of a size and of an angle by class.
+
+    Parameters
+    ----------
+    class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+        Class of tolerance; wood is often specified at medium or coarse.
+    size_mm : float
+        The size; for the angle the shorter leg, mm.
+        Allowed: 0.5 to 4000.
+
+    Returns
+    -------
+    GeneralTolerance
+        Permissible deviations, each to either side.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.general_tolerance(class_='medium', size_mm=900.0)
+    >>> round(found.linear_mm, 4)
+    0.8
+    """
+
+def joint_tolerance(*, grade: JointGrade, place: JointPlace, joint_mm: float) -> JointTolerance:
+    """Largest step and largest length of gap at a joint of a woodwork grade.
+
+    Parameters
+    ----------
+    grade : {'economy', 'custom', 'premium'}
+        Grade of the work.
+    place : {'shop_interior', 'site_flat', 'site_shaped', 'site_other_material'}
+        Where and between what the joint is made.
+    joint_mm : float
+        Length of the joint, mm.
+        Allowed: 0 to 100000.
+
+    Returns
+    -------
+    JointTolerance
+        What a grade allows at a joint.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def tolerance_stack(*, seams: Iterable[StackSeam], burnish_gap_mm: float, filler_gap_mm: float, angle_sources: Iterable[AngleSource] = ..., length_sources: Iterable[LengthSource] = ..., samples: int = 100000, seed: int = 1, threads: int = 1) -> ToleranceStack:
+    """Visible gaps at all seams of a body from scattering errors, in closed form and by samples, and which error matters most.
+
+    Parameters
+    ----------
+    seams : list of StackSeam
+        The seams; 1 to 64.
+    burnish_gap_mm : float
+        Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold.
+        Allowed: 0 to 500.
+    filler_gap_mm : float
+        Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing.
+        Allowed: 0 to 500.
+    angle_sources : list of AngleSource, default []
+        Sources of angular error; angle and length sources together at most 256.
+    length_sources : list of LengthSource, default []
+        Sources of errors of length.
+    samples : int, default 100000
+        Number of samples; 100 000 if left out: shares are then good to about 0.3 in a hundred.
+        Allowed: 100 to 100000000.
+    seed : int, default 1
+        Seed of the random numbers; 1 if left out. The same seed gives the same result.
+        Allowed: 0 to 4294967295.
+    threads : int, default 1
+        Number of threads; 1 if left out. The result does not depend on it.
+        Allowed: 1 to 64.
+
+    Returns
+    -------
+    ToleranceStack
+        What becomes of a body's seams.
 
     Raises
     ------

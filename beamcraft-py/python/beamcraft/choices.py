@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import Leg, MeasuredStuds, SpacedStuds
+from beamcraft._native import IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, OutdoorYear, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -18,6 +18,11 @@ __all__ = [
     "Evidence",
     "ConnectionGravityBasis",
     "GravityBasis",
+    "SheetKind",
+    "SheetValues",
+    "SorptionTable",
+    "SaturationSurface",
+    "YearClimate",
     "LongFace",
     "EndKind",
     "LegFace",
@@ -28,8 +33,10 @@ __all__ = [
     "BearingRounding",
     "DowelSizeRange",
     "BendingYieldFastener",
+    "DowelMaterial",
     "ReductionRule",
     "YieldMode",
+    "DoubleShearMode",
     "DowelFastener",
     "EndGrainRule",
     "Outcome",
@@ -40,10 +47,51 @@ __all__ = [
     "TemperatureBand",
     "FastenerArrangement",
     "NailDriving",
+    "SlipJoint",
+    "SpacingLoad",
+    "EndDistanceWood",
+    "BoredHoles",
+    "SidePlate",
+    "SpacingRule",
     "LeadHoleNeed",
     "ScrewSize",
     "ScrewJointCheck",
+    "NdsDesign",
+    "TimeEffect",
     "Source",
+    "Ec5Fastener",
+    "Ec5Hole",
+    "Ec5Material",
+    "Ec5EmbedmentRule",
+    "Ec5ScrewDiameterRule",
+    "Ec5SingleShearMode",
+    "Ec5DoubleShearMode",
+    "Ec5PlateClass",
+    "Ec5SteelMode",
+    "Ec5SteelCentralMode",
+    "Ec5SteelOuterMode",
+    "Ec5WithdrawalRule",
+    "Ec5NailTimber",
+    "Ec5AxialPart",
+    "Ec5WasherPart",
+    "Ec5CombinedRule",
+    "Ec5RowStagger",
+    "Ec5JointPartner",
+    "Ec5SpacingTable",
+    "Ec5ServiceClass",
+    "Ec5LoadDuration",
+    "JointStandard",
+    "JointFastenerKind",
+    "JointDrive",
+    "JointDuration",
+    "JointServiceClimate",
+    "Basis",
+    "FastenerFamily",
+    "SoldLengthSeries",
+    "ScrewHoles",
+    "ShortcomingKind",
+    "PocketMate",
+    "StripContact",
     "SeatRegime",
     "SeatLock",
     "Caution",
@@ -56,6 +104,20 @@ __all__ = [
     "Grade",
     "FindingCode",
     "StudLayout",
+    "BoardCut",
+    "MovementMethod",
+    "SeamOpening",
+    "MovingWood",
+    "ReturnArrangement",
+    "CutSide",
+    "SeamHold",
+    "OpenEdge",
+    "TiltSetting",
+    "AccuracyReach",
+    "ToleranceClass",
+    "JointGrade",
+    "JointPlace",
+    "ErrorDistribution",
     "FilmCeiling",
     "FinishName",
     "ApplicationMethod",
@@ -78,7 +140,6 @@ __all__ = [
     "ShowFace",
     "LockSpec",
     "CoatedFaces",
-    "Basis",
 ]
 
 LengthStyle: TypeAlias = Literal[
@@ -167,6 +228,64 @@ GravityBasis: TypeAlias = Literal[
 ``green``: Volume when green: the basic specific gravity.
 ``twelve_percent``: Volume at 12 % moisture content: the value of the strength tables.
 ``ovendry``: Volume when ovendry: the value of the NDS.
+"""
+
+SheetKind: TypeAlias = Literal[
+    "plywood",
+    "oriented_strand_board",
+    "medium_density_fibreboard",
+    "particleboard",
+    "hardboard",
+    "glued_laminated_timber",
+    "laminated_veneer_lumber",
+]
+"""What a panel is made of.
+
+``plywood``: Cross-laid veneers.
+``oriented_strand_board``: Long strands in crossed layers.
+``medium_density_fibreboard``: Fibres, dry process.
+``particleboard``: Chips.
+``hardboard``: Fibres, pressed hard.
+``glued_laminated_timber``: Boards glued along the grain.
+``laminated_veneer_lumber``: Veneers glued along the grain.
+"""
+
+SheetValues: TypeAlias = Literal[
+    "range_of_averages",
+    "typical_range",
+    "characteristic",
+    "minimum_average",
+    "fifth_percentile",
+    "range_of_mills",
+]
+"""What kind of value a row holds; kinds are not to be mixed.
+
+``range_of_averages``: Range of averages of products.
+``typical_range``: Typical range.
+``characteristic``: Characteristic strength, mean stiffness.
+``minimum_average``: Least average that a product standard asks for.
+``fifth_percentile``: Fifth percentile that a product standard asks for.
+``range_of_mills``: Range of the averages of mills.
+"""
+
+SorptionTable: TypeAlias = Literal[
+    "within",
+    "extended",
+]
+"""Whether a point lies in the handbook's table, which was computed with the equation.
+
+``within``: −1.1 °C to 132.2 °C and 5 % to 95 % relative humidity.
+``extended``: Colder or drier than the table: the equation is extended.
+"""
+
+SaturationSurface: TypeAlias = Literal[
+    "water",
+    "ice",
+]
+"""What air below freezing is saturated over.
+
+``water``: Supercooled water, as weather services state humidity and dew point at every temperature.
+``ice``: Ice, as the tables of building services do below freezing; the dew point is then the frost point.
 """
 
 LongFace: TypeAlias = Literal[
@@ -287,6 +406,32 @@ BendingYieldFastener: TypeAlias = Literal[
 ``hardened_nail``: Nail of hardened steel, such as a post-frame ring shank nail.
 """
 
+DowelMaterial: TypeAlias = Literal[
+    "wood",
+    "plywood_structural_1",
+    "plywood_other",
+    "oriented_strand_board",
+    "medium_density_fibreboard",
+    "particleboard",
+    "steel_plate_a36",
+    "sheet_steel_a653",
+    "concrete",
+    "masonry",
+]
+"""What a dowel bears on.
+
+``wood``: Solid or glued laminated wood: its strength follows from the specific gravity, see ``dowel_bearing``.
+``plywood_structural_1``: Plywood of Structural I or Marine grade, specific gravity 0.50.
+``plywood_other``: Plywood of any other grade, specific gravity 0.42.
+``oriented_strand_board``: Oriented strand board of any grade, specific gravity 0.50.
+``medium_density_fibreboard``: Medium-density fibreboard: the standard publishes no value.
+``particleboard``: Particleboard: the standard publishes no value.
+``steel_plate_a36``: Steel plate ASTM A36, at least 1/4 in thick.
+``sheet_steel_a653``: Sheet steel ASTM A653 grade 33, 3 gage (0.239 in) and thinner.
+``concrete``: Concrete of at least 2500 psi (17.2 MPa) compressive strength, as main member.
+``masonry``: Masonry: the standard publishes no value.
+"""
+
 ReductionRule: TypeAlias = Literal[
     "below_quarter_inch",
     "small_root_of_large_thread",
@@ -315,6 +460,20 @@ YieldMode: TypeAlias = Literal[
 ``iiim``: Mode III_m: the dowel turns in the main member and bends at one hinge in the side member.
 ``iiis``: Mode III_s: the dowel turns in the side member and bends at one hinge in the main member.
 ``iv``: Mode IV: the dowel bends at two hinges, one in each member.
+"""
+
+DoubleShearMode: TypeAlias = Literal[
+    "im",
+    "is",
+    "iiis",
+    "iv",
+]
+"""The way in which a dowel joint in double shear gives in.
+
+``im``: Mode I_m: the main member is crushed along its whole bearing length.
+``is``: Mode I_s: both side members are crushed along their whole bearing length.
+``iiis``: Mode III_s: the dowel turns in the side members and bends at a hinge for each of them in the main member.
+``iv``: Mode IV: the dowel bends at two hinges in each shear plane.
 """
 
 DowelFastener: TypeAlias = Literal[
@@ -439,6 +598,68 @@ NailDriving: TypeAlias = Literal[
 ``toe_nailed``: Toe-nailed, at about 30° through the edge of a member.
 """
 
+SlipJoint: TypeAlias = Literal[
+    "wood_to_wood",
+    "wood_to_metal",
+]
+"""What the row of fasteners joins, which decides its load/slip modulus.
+
+``wood_to_wood``: Wood to wood: 180 000 D^1.5 lbf/in.
+``wood_to_metal``: Wood to metal: 270 000 D^1.5 lbf/in.
+"""
+
+SpacingLoad: TypeAlias = Literal[
+    "towards_end",
+    "away_from_end",
+    "withdrawal_only",
+]
+"""Which way a fastener pushes in the member whose distances are checked.
+
+``towards_end``: Across its axis, towards the member's end: the member is in tension.
+``away_from_end``: Across its axis, away from the member's end: the member is in compression.
+``withdrawal_only``: Along its axis only.
+"""
+
+EndDistanceWood: TypeAlias = Literal[
+    "softwood",
+    "hardwood",
+]
+"""How easily the member splits, as the table of end distances tells it.
+
+``softwood``: Softwood.
+``hardwood``: Hardwood.
+"""
+
+BoredHoles: TypeAlias = Literal[
+    "bored",
+    "not_bored",
+]
+"""Whether holes are bored for thin fasteners.
+
+``bored``: Holes are bored.
+``not_bored``: Driven without holes.
+"""
+
+SidePlate: TypeAlias = Literal[
+    "wood",
+    "steel",
+]
+"""What lies on the wood, for the recommended distances of thin fasteners.
+
+``wood``: Wood side member.
+``steel``: Steel side plate.
+"""
+
+SpacingRule: TypeAlias = Literal[
+    "required",
+    "recommended",
+]
+"""Where the distances come from.
+
+``required``: Required by the standard, for fasteners of 1/4 in and more (NDS 12.5.1).
+``recommended``: Recommended by its commentary, for thinner ones (NDS Commentary Tables C12.1.5.7, C12.1.6.6).
+"""
+
 LeadHoleNeed: TypeAlias = Literal[
     "required",
     "not_required",
@@ -493,6 +714,31 @@ ScrewJointCheck: TypeAlias = Literal[
 ``combined``: Lateral and withdrawal load at once.
 """
 
+NdsDesign: TypeAlias = Literal[
+    "asd",
+    "lrfd",
+]
+"""How loads and capacities are compared.
+
+``asd``: Allowable stress design: loads as they are, capacities with the load duration factor.
+``lrfd``: Load and resistance factor design: factored loads, capacities with format, resistance and time effect factor.
+"""
+
+TimeEffect: TypeAlias = Literal[
+    "dead_only",
+    "storage",
+    "occupancy_or_snow",
+    "short_or_impact",
+]
+"""Time effect of a factored load combination (NDS 2018 Appendix N, Table N3, recalled; connections are never given more
+than 1).
+
+``dead_only``: Dead load alone, 1.4 D; 0.6.
+``storage``: Live load from storage governs; 0.7.
+``occupancy_or_snow``: Live load from occupancy, roof live load or snow governs; 0.8.
+``short_or_impact``: Wind, earthquake or impact governs; 1.0.
+"""
+
 Source: TypeAlias = Literal[
     "NDS 2018",
     "AWC TR12",
@@ -503,6 +749,11 @@ Source: TypeAlias = Literal[
     "Rijsdijk & Laming 1994",
     "NIST SP 811",
     "ASME B18.6.1",
+    "ASME B18.2.1",
+    "ASTM F1667",
+    "AWC Design Aid 4",
+    "DIN 7998",
+    "screw pages",
     "film arithmetic",
     "40 CFR 60.313",
     "finishing guides",
@@ -521,6 +772,18 @@ Source: TypeAlias = Literal[
     "NFPA 211",
     "NBC Canada",
     "Bhandari",
+    "EN 338",
+    "EN 384",
+    "pocket book",
+    "plywood page",
+    "ANSI A208.1",
+    "ANSI A208.2",
+    "EN 622-5",
+    "EN 312",
+    "EN 12369-1",
+    "Hyland-Wexler 1983",
+    "EN 1995-1-1",
+    "DIN EN 1995-1-1/NA",
     "common practice",
     "statics",
     "geometry",
@@ -536,6 +799,11 @@ Source: TypeAlias = Literal[
 ``Rijsdijk & Laming 1994``: Movement of European woods.
 ``NIST SP 811``: Conversion factors.
 ``ASME B18.6.1``: Screw dimensions.
+``ASME B18.2.1``: Lag screw dimensions.
+``ASTM F1667``: Nail dimensions.
+``AWC Design Aid 4``: Post-frame ring shank nails.
+``DIN 7998``: Metric wood screw threads.
+``screw pages``: Screw dimensions of the trade.
 ``film arithmetic``: Film arithmetic.
 ``40 CFR 60.313``: Transfer efficiency by method of application.
 ``finishing guides``: Finishing guides.
@@ -554,9 +822,477 @@ Source: TypeAlias = Literal[
 ``NFPA 211``: Chimneys, fireplaces and vents.
 ``NBC Canada``: National Building Code of Canada, read in the Ontario adoption.
 ``Bhandari``: Bolted brackets.
+``EN 338``: Strength classes.
+``EN 384``: Determination of characteristic values.
+``pocket book``: Structural panels.
+``plywood page``: Plywood data.
+``ANSI A208.1``: Particleboard grades.
+``ANSI A208.2``: Fibreboard grades.
+``EN 622-5``: Fibreboard specifications.
+``EN 312``: Particleboard specifications.
+``EN 12369-1``: Characteristic values of panels.
+``Hyland-Wexler 1983``: Saturation of moist air.
+``EN 1995-1-1``: Eurocode 5.
+``DIN EN 1995-1-1/NA``: Eurocode 5, German national annex.
 ``common practice``: A fact of the trade.
 ``statics``: Equilibrium.
 ``geometry``: Plane and solid geometry.
+"""
+
+Ec5Fastener: TypeAlias = Literal[
+    "round_nail",
+    "square_nail",
+    "threaded_nail",
+    "screw",
+    "bolt",
+    "dowel",
+]
+"""A dowel-type fastener as the standard groups them.
+
+``round_nail``: Smooth round nail.
+``square_nail``: Smooth square or grooved nail.
+``threaded_nail``: Nail with a profiled shank: ringed or threaded; an "other nail" of the standard.
+``screw``: Screw.
+``bolt``: Bolt with washers.
+``dowel``: Smooth steel dowel without head.
+"""
+
+Ec5Hole: TypeAlias = Literal[
+    "undrilled",
+    "predrilled",
+]
+"""Whether a hole is bored before the fastener is driven.
+
+``undrilled``: Driven without a hole.
+``predrilled``: Driven into a bored hole.
+"""
+
+Ec5Material: TypeAlias = Literal[
+    "softwood",
+    "hardwood",
+    "lvl",
+    "plywood",
+    "osb_3_4",
+    "osb_2_particleboard",
+    "hardboard",
+    "mdf_la",
+]
+"""Material of a member.
+
+``softwood``: Solid or glued laminated timber of softwood.
+``hardwood``: Solid or glued laminated timber of hardwood.
+``lvl``: Laminated veneer lumber.
+``plywood``: Plywood of a class allowed in the service class.
+``osb_3_4``: Oriented strand board, grade 3 or 4.
+``osb_2_particleboard``: Oriented strand board of grade 2, or particleboard P4 or P5.
+``hardboard``: Hardboard.
+``mdf_la``: Medium density fibreboard MDF.LA.
+"""
+
+Ec5EmbedmentRule: TypeAlias = Literal[
+    "nail_undrilled",
+    "nail_predrilled",
+    "bolt_in_timber",
+    "nail_in_plywood",
+    "nail_in_hardboard",
+    "nail_in_particleboard",
+    "bolt_in_plywood",
+    "bolt_in_particleboard",
+]
+"""The equation that gave an embedment strength.
+
+``nail_undrilled``: Nail without predrilling (8.15).
+``nail_predrilled``: Nail in a predrilled hole (8.16).
+``bolt_in_timber``: Bolt, dowel or thick nail in timber (8.31 to 8.33).
+``nail_in_plywood``: Nail in plywood (8.20).
+``nail_in_hardboard``: Nail in hardboard (8.21).
+``nail_in_particleboard``: Nail in particleboard or OSB (8.22).
+``bolt_in_plywood``: Bolt in plywood (8.36).
+``bolt_in_particleboard``: Bolt in particleboard or OSB (8.37).
+"""
+
+Ec5ScrewDiameterRule: TypeAlias = Literal[
+    "smooth_shank",
+    "thread_root",
+]
+"""What decides the diameter of a screw in the equations.
+
+``smooth_shank``: The smooth shank, as thick as the thread, reaches at least 4 d into the point-side member.
+``thread_root``: Otherwise: 1.1 times the thread root.
+"""
+
+Ec5SingleShearMode: TypeAlias = Literal[
+    "a",
+    "b",
+    "c",
+    "d",
+    "e",
+    "f",
+]
+"""The way in which a joint in single shear gives in.
+
+``a``: Mode a: the head-side member is crushed along its whole length.
+``b``: Mode b: the point-side member is crushed along its whole length.
+``c``: Mode c: the fastener stays straight and turns in both members.
+``d``: Mode d: the fastener turns in the head-side member and bends in the point-side member.
+``e``: Mode e: the fastener turns in the point-side member and bends in the head-side member.
+``f``: Mode f: the fastener bends in both members.
+"""
+
+Ec5DoubleShearMode: TypeAlias = Literal[
+    "g",
+    "h",
+    "j",
+    "k",
+]
+"""The way in which a symmetric joint in double shear gives in.
+
+``g``: Mode g: the outer members are crushed along their whole thickness.
+``h``: Mode h: the middle member is crushed along its whole thickness.
+``j``: Mode j: the fastener turns in the outer members and bends in the middle one.
+``k``: Mode k: the fastener bends in the outer and in the middle members.
+"""
+
+Ec5PlateClass: TypeAlias = Literal[
+    "thin",
+    "between",
+    "thick",
+]
+"""How a steel plate holds the fastener.
+
+``thin``: Thin, up to half the diameter: the fastener may turn in the hole.
+``between``: Between: interpolated.
+``thick``: Thick, the diameter and more with a tight hole: the fastener is clamped.
+"""
+
+Ec5SteelMode: TypeAlias = Literal[
+    "a",
+    "b",
+    "c",
+    "d",
+    "e",
+]
+"""Mode of a single-shear joint of timber and a steel plate.
+
+``a``: Mode a, thin plate: the fastener turns in the timber.
+``b``: Mode b, thin plate: one hinge in the timber.
+``c``: Mode c, thick plate: the timber is crushed along its whole thickness.
+``d``: Mode d, thick plate: the fastener turns in the timber, hinge at the plate.
+``e``: Mode e, thick plate: hinges in the timber and at the plate.
+"""
+
+Ec5SteelCentralMode: TypeAlias = Literal[
+    "f",
+    "g",
+    "h",
+]
+"""Mode of a joint with a steel plate in the middle.
+
+``f``: Mode f: the timber is crushed along its whole thickness.
+``g``: Mode g: the fastener turns in the timber, hinge at the plate.
+``h``: Mode h: hinges in the timber and at the plate.
+"""
+
+Ec5SteelOuterMode: TypeAlias = Literal[
+    "j",
+    "k",
+    "l",
+    "m",
+]
+"""Mode of a timber member between two steel plates.
+
+``j``: Mode j, thin plates: the timber is crushed along its whole thickness.
+``k``: Mode k, thin plates: hinges in the timber.
+``l``: Mode l, thick plates: the timber is crushed along its whole thickness.
+``m``: Mode m, thick plates: hinges in the timber and at the plates.
+"""
+
+Ec5WithdrawalRule: TypeAlias = Literal[
+    "equation",
+    "declared",
+]
+"""Where the withdrawal strength of a screw comes from.
+
+``equation``: The equation of the standard for screws of 6 to 12 mm (8.38 to 8.40).
+``declared``: A declared strength (8.40a).
+"""
+
+Ec5NailTimber: TypeAlias = Literal[
+    "dry",
+    "dries_under_load",
+]
+"""How moist the timber is when the nails are driven.
+
+``dry``: Dry, as in service.
+``dries_under_load``: Near fibre saturation, and drying under load: two thirds of the strength.
+"""
+
+Ec5AxialPart: TypeAlias = Literal[
+    "point",
+    "head",
+]
+"""The end of a nail that gives in.
+
+``point``: The shank at the point is drawn out.
+``head``: The head is drawn through.
+"""
+
+Ec5WasherPart: TypeAlias = Literal[
+    "bolt",
+    "washer",
+]
+"""What gives in when a bolt is pulled.
+
+``bolt``: The bolt's steel.
+``washer``: The wood under the washer.
+"""
+
+Ec5CombinedRule: TypeAlias = Literal[
+    "linear",
+    "quadratic",
+]
+"""Which equation joins the two loads.
+
+``linear``: Smooth nails: the shares are added (8.27).
+``quadratic``: Other nails and screws: the squares of the shares are added (8.28).
+"""
+
+Ec5RowStagger: TypeAlias = Literal[
+    "in_line",
+    "staggered",
+]
+"""Whether the fasteners of a row stand on one line of the grain.
+
+``in_line``: On one line: they can split the wood together.
+``staggered``: Staggered across the grain by one diameter or more; counts for nails and thin screws only.
+"""
+
+Ec5JointPartner: TypeAlias = Literal[
+    "timber",
+    "steel",
+    "panel",
+]
+"""What the timber is joined to.
+
+``timber``: Timber.
+``steel``: A steel plate: nails may stand at 0.7 of the spacing.
+``panel``: A wood panel: nails may stand at 0.85 of the spacing.
+"""
+
+Ec5SpacingTable: TypeAlias = Literal[
+    "nail_light",
+    "nail_dense",
+    "nail_predrilled",
+    "bolt",
+    "dowel",
+]
+"""The table that gave the distances.
+
+``nail_light``: Nails and screws to 6 mm, without holes, up to 420 kg/m³ (Table 8.2).
+``nail_dense``: The same, above 420 up to 500 kg/m³ (Table 8.2).
+``nail_predrilled``: Nails and screws to 6 mm, predrilled (Table 8.2).
+``bolt``: Bolts and screws above 6 mm (Table 8.4).
+``dowel``: Dowels (Table 8.5).
+"""
+
+Ec5ServiceClass: TypeAlias = Literal[
+    "service_class_1",
+    "service_class_2",
+    "service_class_3",
+]
+"""Service class: how moist the air is over the year (2.3.1.3).
+
+``service_class_1``: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
+``service_class_2``: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
+``service_class_3``: Wetter than that.
+"""
+
+Ec5LoadDuration: TypeAlias = Literal[
+    "permanent",
+    "long_term",
+    "medium_term",
+    "short_term",
+    "instantaneous",
+]
+"""Load-duration class (2.3.1.2); with several loads the shortest decides.
+
+``permanent``: More than ten years: own weight.
+``long_term``: Six months to ten years: storage.
+``medium_term``: One week to six months: imposed floor load.
+``short_term``: Less than one week.
+``instantaneous``: A gust, a blow.
+"""
+
+JointStandard: TypeAlias = Literal[
+    "nds_asd",
+    "ec5",
+]
+"""The standard that a joint is checked to.
+
+``nds_asd``: American standard, allowable stress design: loads are not factored.
+``ec5``: Eurocode 5: loads are design values.
+"""
+
+JointFastenerKind: TypeAlias = Literal[
+    "wood_screw",
+    "lag_screw",
+    "smooth_nail",
+    "ring_shank_nail",
+]
+"""Kind of fastener in a joint.
+
+``wood_screw``: Wood screw.
+``lag_screw``: Lag screw, also called coach screw.
+``smooth_nail``: Smooth round nail.
+``ring_shank_nail``: Nail with a ringed shank.
+"""
+
+JointDrive: TypeAlias = Literal[
+    "side_grain",
+    "end_grain",
+    "toe_nailed",
+    "pocket",
+]
+"""How the fastener goes into the main member.
+
+``side_grain``: Square through both members into side grain.
+``end_grain``: Square through the side member into end grain.
+``toe_nailed``: A nail driven at a slant of about 30° from the side member's face.
+``pocket``: A screw at a slant through a pocket bored into the side member.
+"""
+
+JointDuration: TypeAlias = Literal[
+    "permanent",
+    "ten_years",
+    "two_months",
+    "seven_days",
+    "ten_minutes",
+    "impact",
+]
+"""How long the governing load acts in sum.
+
+``permanent``: For good: own weight, goods stored on a shelf.
+``ten_years``: Up to ten years; long-term in Eurocode 5.
+``two_months``: Up to two months; medium-term in Eurocode 5.
+``seven_days``: Seven days; medium-term in Eurocode 5, whose short term ends before a week.
+``ten_minutes``: Ten minutes; short-term in Eurocode 5, the lower of the classes that wind is given.
+``impact``: A blow; instantaneous in Eurocode 5.
+"""
+
+JointServiceClimate: TypeAlias = Literal[
+    "heated",
+    "covered",
+    "wet",
+]
+"""How moist the wood is in service.
+
+``heated``: Heated room: dry, service class 1.
+``covered``: Under cover, unheated: service class 2; up to 20 % moisture, which the American standard counts as wet.
+``wet``: Wet, service class 3.
+"""
+
+Basis: TypeAlias = Literal[
+    "clause",
+    "derived",
+    "chosen",
+]
+"""What a check rests on.
+
+``clause``: A published rule.
+``derived``: Statics or geometry, shown in the theory pages.
+``chosen``: The user's number, or a default with its reason.
+"""
+
+FastenerFamily: TypeAlias = Literal[
+    "wood_screw",
+    "thin_body_wood_screw",
+    "lag_screw",
+    "common_nail",
+    "box_nail",
+    "sinker_nail",
+    "post_frame_ring_shank_nail",
+    "metric_wood_screw",
+    "metric_coach_screw",
+    "metric_nail",
+]
+"""A family of fasteners of the catalogue.
+
+``wood_screw``: Full-body wood screw by gauge: shank as thick as the thread.
+``thin_body_wood_screw``: Production wood screw by gauge: body thinner than the thread, not the screw of the American standard's tables.
+``lag_screw``: Lag screw with hexagon head, inch sizes.
+``common_nail``: Common wire nail.
+``box_nail``: Box nail.
+``sinker_nail``: Sinker nail.
+``post_frame_ring_shank_nail``: Post-frame ring shank nail of hardened steel.
+``metric_wood_screw``: Metric wood screw with full shank.
+``metric_coach_screw``: Metric coach screw with hexagon head.
+``metric_nail``: Metric round wire nail.
+"""
+
+SoldLengthSeries: TypeAlias = Literal[
+    "inch",
+    "metric",
+]
+"""A series of lengths that screws are sold in.
+
+``inch``: Inches: by eighths to 1 in, by quarters to 3 in, by halves to 5 in, then 6, 7, 8, 10 and 12 in.
+``metric``: Millimetres: by 5 to 50 (from 20), by 10 to 100, by 20 to 240, then 260, 280 and 300.
+"""
+
+ScrewHoles: TypeAlias = Literal[
+    "bored",
+    "not_bored",
+]
+"""Whether holes will be bored for the screws.
+
+``bored``: The holes that the density asks for are bored.
+``not_bored``: Driven without holes: only screws that the standard lets be driven so are suitable.
+"""
+
+ShortcomingKind: TypeAlias = Literal[
+    "does_not_reach",
+    "not_computed",
+    "penetration",
+    "cover",
+    "lateral",
+    "withdrawal",
+    "pull_through",
+    "combined",
+    "lead_hole",
+]
+"""What a screw falls short of.
+
+``does_not_reach``: Does not reach into the main member, or its thread does not.
+``not_computed``: Cannot be computed: no published value, or dimensions that contradict each other.
+``penetration``: Less penetration than 6 D.
+``cover``: Less wood over the point than wanted.
+``lateral``: Lateral load.
+``withdrawal``: Withdrawal of the thread.
+``pull_through``: Head pulling through the side member.
+``combined``: Lateral and withdrawal load at once.
+``lead_hole``: The standard asks for a hole, and none is to be bored.
+"""
+
+PocketMate: TypeAlias = Literal[
+    "face",
+    "in_line",
+]
+"""How the board that the pocket screw enters stands to the board with the pocket.
+
+``face``: Its face lies on the end of the board with the pocket: the point comes nearest to its far face.
+``in_line``: It runs on in line, show faces flush: the point comes nearest to the show face.
+"""
+
+StripContact: TypeAlias = Literal[
+    "unloaded",
+    "edge_presses",
+    "lifts_off",
+]
+"""How the strip stands on the wall.
+
+``unloaded``: No pull and no tipping.
+``edge_presses``: The lower edge presses on the wall: it pries, and adds to the pull of the fasteners.
+``lifts_off``: The strip lifts off: the fasteners carry the pull alone.
 """
 
 SeatRegime: TypeAlias = Literal[
@@ -593,6 +1329,7 @@ Caution: TypeAlias = Literal[
     "dust",
     "rags",
     "solvents",
+    "held_movement",
     "services",
 ]
 """A standing caution that travels with the results it belongs to.
@@ -604,6 +1341,7 @@ Caution: TypeAlias = Literal[
 ``dust``: Wood dust harms lungs and can burn; extract at the tool and wear a mask suited to the species.
 ``rags``: Rags with drying oil heat up by themselves and can ignite: spread them out singly outdoors or keep them under water in a closed metal container.
 ``solvents``: Ventilate and keep away from every flame, pilot light and fireplace; let the finish cure fully, by its maker's time, before the first fire.
+``held_movement``: Movement and stresses are averages and bounds, not a proof that a joint holds: boards differ, wood and glue creep, and common wood glue softens in sustained warmth, as over a hearth.
 ``services``: Detect cables and pipes before drilling into a wall.
 """
 
@@ -707,6 +1445,7 @@ FindingCode: TypeAlias = Literal[
     "listing_governs",
     "not_covered",
     "heavy_lift",
+    "cross_grain_fight",
     "open_end_shows_inside",
 ]
 """What a finding is about. The text form is the same through every door.
@@ -728,7 +1467,164 @@ FindingCode: TypeAlias = Literal[
 ``listing_governs``: the appliance's own listing decides the clearance and was not given
 ``not_covered``: something asked for lies outside the published methods used
 ``heavy_lift``: the mass is more than one person should be asked to lift
+``cross_grain_fight``: two parts are glued together that move differently with moisture
 ``open_end_shows_inside``: an end without a panel shows the inside of the body
+"""
+
+BoardCut: TypeAlias = Literal[
+    "flat_sawn",
+    "rift_sawn",
+    "quarter_sawn",
+    "ring_angle",
+]
+"""How a board was sawn, by its growth rings on the end.
+
+``flat_sawn``: Rings along the face: ring angle 0.
+``rift_sawn``: Rings slanting: ring angle 45, the middle of what is sold as rift (common practice).
+``quarter_sawn``: Rings square to the face: ring angle 90.
+``ring_angle``: A ring angle measured on the end of the board.
+"""
+
+MovementMethod: TypeAlias = Literal[
+    "coefficient",
+    "shrinkage",
+]
+"""Which of the handbook's two equations was used.
+
+``coefficient``: Movement coefficients, while both moisture contents lie within 6 % to 14 %.
+``shrinkage``: Shrinkage from green to ovendry, elsewhere.
+"""
+
+SeamOpening: TypeAlias = Literal[
+    "closed",
+    "heel",
+    "toe",
+]
+"""Where a seam opens that is held at its corner.
+
+``closed``: It stays closed, within a billionth of a degree.
+``heel``: At the heel, inside the body or the frame.
+``toe``: At the toe, on the show edge.
+"""
+
+ReturnArrangement: TypeAlias = Literal[
+    "glued_all",
+    "glued_front",
+    "sheet_core",
+    "not_glued",
+]
+"""How a return is fastened to the top and the bottom.
+
+``glued_all``: Glued over the whole depth.
+``glued_front``: Glued at the front only; slotted screws or a dry spline behind.
+``sheet_core``: Top and bottom of veneered sheet goods, which hardly move.
+``not_glued``: No glued return: end-grain shown, or a return held by clips or by slotted screws alone.
+"""
+
+CutSide: TypeAlias = Literal[
+    "show_face_up",
+    "show_face_down",
+]
+"""Which face of the board lies up at the saw.
+
+``show_face_up``: Show face up: the fence sets the inner width, so that errors of thickness and tilt reach the show width.
+``show_face_down``: Show face down: the fence sets the show width itself; thickness does not matter to it.
+"""
+
+SeamHold: TypeAlias = Literal[
+    "drawn_tight",
+    "held_by_show_faces",
+    "held_by_inner_frame",
+]
+"""What holds the two boards of a seam in place.
+
+``drawn_tight``: Nothing but the clamps: the boards slide together until they touch, the corner angle kept; only angles open it.
+``held_by_show_faces``: The show faces stand where they should (taped flat, folded, or against an outer form): sizes count too.
+``held_by_inner_frame``: The inner faces sit on a frame: sizes count, and a thicker board stands out further.
+"""
+
+OpenEdge: TypeAlias = Literal[
+    "closed",
+    "show_edge",
+    "inside",
+    "both_edges",
+]
+"""Where a seam stands open.
+
+``closed``: Nowhere.
+``show_edge``: At the show edge, where it is seen; the boards touch at the heel.
+``inside``: Inside the body; the show edge is closed.
+``both_edges``: At both edges: the boards do not touch.
+"""
+
+TiltSetting: TypeAlias = Literal[
+    "one_for_both",
+    "each_anew",
+]
+"""How the two edges of a seam come by their tilt.
+
+``one_for_both``: One setting for both: their errors are equal and add up in full.
+``each_anew``: Set anew for each, or the scatter is from cut to cut: the errors are independent.
+"""
+
+AccuracyReach: TypeAlias = Literal[
+    "reachable",
+    "out_of_reach",
+]
+"""Whether any saw would do.
+
+``reachable``: A saw as exact as stated reaches the share.
+``out_of_reach``: Even a perfect saw does not: the other errors, or a deliberate under-tilt, use up the gap.
+"""
+
+ToleranceClass: TypeAlias = Literal[
+    "fine",
+    "medium",
+    "coarse",
+    "very_coarse",
+]
+"""Class of general tolerances.
+
+``fine``: Class f.
+``medium``: Class m.
+``coarse``: Class c.
+``very_coarse``: Class v.
+"""
+
+JointGrade: TypeAlias = Literal[
+    "economy",
+    "custom",
+    "premium",
+]
+"""Grade of woodwork.
+
+``economy``: The lowest grade.
+``custom``: What most woodwork is specified at.
+``premium``: For feature pieces.
+"""
+
+JointPlace: TypeAlias = Literal[
+    "shop_interior",
+    "site_flat",
+    "site_shaped",
+    "site_other_material",
+]
+"""Where and between what a joint is made.
+
+``shop_interior``: Mitred or butted in the shop, for use indoors.
+``site_flat``: Flat wood to wood on site.
+``site_shaped``: Shaped wood to wood on site.
+``site_other_material``: Wood to another material on site.
+"""
+
+ErrorDistribution: TypeAlias = Literal[
+    "normal",
+    "uniform",
+]
+"""How an error scatters.
+
+``normal``: Normal; the spread is its standard deviation.
+``uniform``: Even between two ends; the spread is half of the range between them.
 """
 
 FilmCeiling: TypeAlias = Literal[
@@ -1013,16 +1909,11 @@ CoatedFaces: TypeAlias = Literal[
 ``show_and_inner``: Show and inner faces alike, so that both sides of a board take up moisture at the same rate.
 """
 
-Basis: TypeAlias = Literal[
-    "clause",
-    "derived",
-    "chosen",
-]
-"""What a check rests on.
+YearClimate: TypeAlias = Union[IndoorYear, OutdoorYear]
+"""Where the air of the year is known.
 
-``clause``: A published rule.
-``derived``: Statics or geometry, shown in the theory pages.
-``chosen``: The user's number, or a default with its reason.
+``indoor``: In the room itself.
+``outdoor``: Outdoors, by the weather service; the room heats it.
 """
 
 StudLayout: TypeAlias = Union[MeasuredStuds, SpacedStuds]
@@ -1030,6 +1921,13 @@ StudLayout: TypeAlias = Union[MeasuredStuds, SpacedStuds]
 
 ``measured``: Each stud as found on the wall.
 ``spaced``: A regular spacing, both ways from one stud: a first guess only.
+"""
+
+MovingWood: TypeAlias = Union[MovingSpecies, MovementFigures]
+"""A wood that moves.
+
+``species``: A species of the tables.
+``figures``: Numbers of the user.
 """
 
 LegShape: TypeAlias = Union[Leg]
