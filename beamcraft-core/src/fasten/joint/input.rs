@@ -223,9 +223,9 @@ impl JointServiceClimate {
 
     pub(super) const fn ec5(self) -> Ec5ServiceClass {
         match self {
-            Self::Heated => Ec5ServiceClass::One,
-            Self::Covered => Ec5ServiceClass::Two,
-            Self::Wet => Ec5ServiceClass::Three,
+            Self::Heated => Ec5ServiceClass::ServiceClass1,
+            Self::Covered => Ec5ServiceClass::ServiceClass2,
+            Self::Wet => Ec5ServiceClass::ServiceClass3,
         }
     }
 }
