@@ -102,13 +102,13 @@ impl Ec5Material {
 pub enum Ec5ServiceClass {
     /// Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
     #[cfg_attr(feature = "json", serde(rename = "service_class_1"))]
-    One,
+    ServiceClass1,
     /// Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
     #[cfg_attr(feature = "json", serde(rename = "service_class_2"))]
-    Two,
+    ServiceClass2,
     /// Wetter than that.
     #[cfg_attr(feature = "json", serde(rename = "service_class_3"))]
-    Three,
+    ServiceClass3,
 }
 
 /// Load-duration class (2.3.1.2); with several loads the shortest decides.
@@ -135,7 +135,7 @@ pub(in crate::fasten) fn kmod(
     load_duration: Ec5LoadDuration,
 ) -> Result<f64, Fault> {
     use Ec5Material::{Hardboard, Hardwood, Lvl, MdfLa, Osb2Particleboard, Osb34, Plywood, Softwood};
-    use Ec5ServiceClass::{One, Three, Two};
+    use Ec5ServiceClass::{ServiceClass1 as One, ServiceClass2 as Two, ServiceClass3 as Three};
     // Permanent, long, medium, short, instantaneous. Timber seen in three sources; OSB/3 and 4 in class 1 seen; the
     // other panels recalled.
     let row = match (material, service_class) {

@@ -87,7 +87,7 @@ pub struct Ec5DesignValue {
 /// use beamcraft_core::fasten::*;
 /// let dowel = ec5_design_value(&Ec5DesignValueInput {
 ///     characteristic_n: 6_657.0, effective_number: 1.0, first_material: Ec5Material::Softwood,
-///     second_material: Ec5Material::Softwood, service_class: Ec5ServiceClass::One,
+///     second_material: Ec5Material::Softwood, service_class: Ec5ServiceClass::ServiceClass1,
 ///     load_duration: Ec5LoadDuration::ShortTerm, gamma_m: 1.3,
 /// })?;
 /// assert!((dowel.design_n - 4_609.0).abs() < 1.0);

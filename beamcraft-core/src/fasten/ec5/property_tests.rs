@@ -300,7 +300,7 @@ fn what_the_standard_has_no_value_for_is_refused() {
         effective_number: 1.0,
         first_material: Ec5Material::Softwood,
         second_material: Ec5Material::Osb34,
-        service_class: Ec5ServiceClass::Three,
+        service_class: Ec5ServiceClass::ServiceClass3,
         load_duration: Ec5LoadDuration::Permanent,
         gamma_m: 1.3,
     };

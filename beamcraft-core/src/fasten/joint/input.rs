@@ -2,7 +2,7 @@
 
 use crate::error::{Detail, ErrorCode, Fault, Result};
 use crate::fasten::ec5::{Ec5LoadDuration, Ec5Material, Ec5ServiceClass};
-use crate::fasten::nds::{LoadDuration, MemberMoisture, TemperatureBand};
+use crate::fasten::nds::{LoadDuration, MemberMoisture, TemperatureBand, TimeEffect};
 use crate::limits::{faults_at, limited};
 
 /// The standard that a joint is checked to.
@@ -12,6 +12,8 @@ use crate::limits::{faults_at, limited};
 pub enum JointStandard {
     /// American standard, allowable stress design: loads are not factored.
     NdsAsd,
+    /// American standard, load and resistance factor design: loads are factored.
+    NdsLrfd,
     /// Eurocode 5: loads are design values.
     Ec5,
 }
@@ -221,9 +223,9 @@ impl JointServiceClimate {
 
     pub(super) const fn ec5(self) -> Ec5ServiceClass {
         match self {
-            Self::Heated => Ec5ServiceClass::One,
-            Self::Covered => Ec5ServiceClass::Two,
-            Self::Wet => Ec5ServiceClass::Three,
+            Self::Heated => Ec5ServiceClass::ServiceClass1,
+            Self::Covered => Ec5ServiceClass::ServiceClass2,
+            Self::Wet => Ec5ServiceClass::ServiceClass3,
         }
     }
 }
@@ -301,6 +303,10 @@ pub struct JointInput {
     /// Duration of the load; permanent by default, as for goods that stay on a shelf.
     #[cfg_attr(feature = "json", serde(default = "permanent"))]
     pub duration: JointDuration,
+    /// Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+    /// factor.
+    #[cfg_attr(feature = "json", serde(default = "dead_only"))]
+    pub time_effect: TimeEffect,
     /// Moisture in service; a heated room by default.
     #[cfg_attr(feature = "json", serde(default = "heated"))]
     pub climate: JointServiceClimate,
@@ -330,6 +336,10 @@ fn side_grain() -> JointDrive {
 #[cfg(feature = "json")]
 fn permanent() -> JointDuration {
     JointDuration::Permanent
+}
+#[cfg(feature = "json")]
+fn dead_only() -> TimeEffect {
+    TimeEffect::DeadOnly
 }
 #[cfg(feature = "json")]
 fn heated() -> JointServiceClimate {
@@ -383,7 +393,7 @@ impl JointInput {
         }
         for (path, member) in [("side", &self.side), ("main", &self.main)] {
             let (field, words, absent) = match self.standard {
-                JointStandard::NdsAsd => (
+                JointStandard::NdsAsd | JointStandard::NdsLrfd => (
                     "specific_gravity",
                     "a specific gravity for the American standard",
                     member.specific_gravity.is_none(),

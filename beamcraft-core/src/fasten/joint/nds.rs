@@ -1,6 +1,6 @@
-//! The joint by the American standard, allowable stress design.
+//! The joint by the American standard.
 
-use super::input::{JointDrive, JointFastenerKind, JointInput};
+use super::input::{JointDrive, JointFastenerKind, JointInput, JointStandard};
 use super::lay::Lay;
 use super::result::{Findings, JointMode};
 use crate::cite::{Clause, Source};
@@ -9,9 +9,9 @@ use crate::fasten::ec5::Ec5Material;
 use crate::fasten::nds::{
     BearingRounding, BendingYieldFastener, BendingYieldInput, CombinedLateralWithdrawalInput, CombinedLoadRule,
     ConnectionFactors, ConnectionFactorsInput, DowelBearingInput, DowelFastener, DowelShear, DowelShearInput,
-    FastenerArrangement, FastenerDirection, FastenerWithdrawal, FastenerWithdrawalInput, HeadPullThroughInput,
-    LeadHoleInput, NailDriving, bending_yield, combined_lateral_withdrawal, connection_factors, dowel_bearing,
-    dowel_shear, fastener_withdrawal, head_pull_through, lead_hole,
+    FORMAT_CONVERSION, FastenerArrangement, FastenerDirection, FastenerWithdrawal, FastenerWithdrawalInput,
+    HeadPullThroughInput, LeadHoleInput, NailDriving, RESISTANCE, bending_yield, combined_lateral_withdrawal,
+    connection_factors, dowel_bearing, dowel_shear, fastener_withdrawal, head_pull_through, lead_hole,
 };
 use crate::limits::{BEARING_LENGTH, CONNECTION_CAPACITY};
 use crate::verdict::{Basis, Factor, Outcome, Verdict};
@@ -38,6 +38,9 @@ struct Case<'a> {
     main_gravity: f64,
     root_mm: f64,
     factors: ConnectionFactors,
+    /// What load and resistance factor design has in place of the load duration factor, over that factor; 1 for
+    /// allowable stress design.
+    strength: f64,
     number: f64,
 }
 
@@ -47,11 +50,12 @@ pub(super) fn findings(input: &JointInput, lay: &Lay) -> Result<Findings> {
     let lateral = if uncovered.is_none() { Some(case.lateral()?) } else { None };
     let withdrawal = if uncovered.is_none() { Some(case.withdrawal()?) } else { None };
     let f = &case.factors;
-    let lateral_capacity_n = lateral.map(|found| found.reference_n * f.lateral * case.number);
-    let withdrawal_n = withdrawal.map(|found| found.reference_n * f.withdrawal * case.number);
+    let whole = case.strength * case.number;
+    let lateral_capacity_n = lateral.map(|found| found.reference_n * f.lateral * whole);
+    let withdrawal_n = withdrawal.map(|found| found.reference_n * f.withdrawal * whole);
     let head_n = if uncovered.is_none() && !input.side.material.is_panel() {
         let reference_n = case.head()?;
-        Some(reference_n * f.pull_through * case.number)
+        Some(reference_n * f.pull_through * whole)
     } else {
         None
     };
@@ -126,6 +130,10 @@ impl<'a> Case<'a> {
             side_gravity: gravity(input.side.specific_gravity),
             main_gravity: gravity(input.main.specific_gravity),
             root_mm: fastener.root_diameter_mm.unwrap_or(fastener.nominal_diameter_mm),
+            strength: match input.standard {
+                JointStandard::NdsLrfd => FORMAT_CONVERSION * RESISTANCE * input.time_effect.factor() / factors.c_d,
+                JointStandard::NdsAsd | JointStandard::Ec5 => 1.0,
+            },
             factors,
             number: f64::from(input.count),
         })
@@ -225,24 +233,39 @@ impl<'a> Case<'a> {
 
     fn lateral_factors(&self) -> Vec<Factor> {
         let f = &self.factors;
-        vec![
-            Factor { name: "n number of fasteners", value: self.number, clause: nds("11.1.2") },
-            Factor { name: "C_D load duration", value: f.c_d, clause: nds("11.3.2") },
+        let mut list = self.duration_factors();
+        list.extend([
             Factor { name: "C_M wet service", value: f.c_m_lateral, clause: nds("Table 11.3.3") },
             Factor { name: "C_t temperature", value: f.c_t, clause: nds("Table 11.3.4") },
             Factor { name: "C_eg end grain", value: f.c_eg_lateral, clause: nds("12.5.2") },
             Factor { name: "C_tn toe-nail", value: f.c_tn_lateral, clause: nds("12.5.4") },
-        ]
+        ]);
+        list
     }
 
-    fn axial_factors(&self, moisture: f64) -> Vec<Factor> {
-        let f = &self.factors;
-        vec![
-            Factor { name: "n number of fasteners", value: self.number, clause: nds("11.1.2") },
-            Factor { name: "C_D load duration", value: f.c_d, clause: nds("11.3.2") },
+    /// The number, and the load duration or what the other design has in its place.
+    fn duration_factors(&self) -> Vec<Factor> {
+        let number = Factor { name: "n number of fasteners", value: self.number, clause: nds("11.1.2") };
+        if self.input.standard == JointStandard::NdsLrfd {
+            let time_effect = self.input.time_effect.factor();
+            return vec![
+                number,
+                Factor { name: "K_F format conversion", value: FORMAT_CONVERSION, clause: nds("Table N1") },
+                Factor { name: "phi_z resistance", value: RESISTANCE, clause: nds("Table N2") },
+                Factor { name: "lambda time effect", value: time_effect, clause: nds("Table N3") },
+            ];
+        }
+        vec![number, Factor { name: "C_D load duration", value: self.factors.c_d, clause: nds("11.3.2") }]
+    }
+
+    fn axial_factors(&self, moisture: f64, toe_nail: f64) -> Vec<Factor> {
+        let mut list = self.duration_factors();
+        list.extend([
             Factor { name: "C_M wet service", value: moisture, clause: nds("Table 11.3.3") },
-            Factor { name: "C_t temperature", value: f.c_t, clause: nds("Table 11.3.4") },
-        ]
+            Factor { name: "C_t temperature", value: self.factors.c_t, clause: nds("Table 11.3.4") },
+            Factor { name: "C_tn toe-nail", value: toe_nail, clause: nds("12.5.4") },
+        ]);
+        list
     }
 
     fn line(&self, name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
@@ -295,7 +318,7 @@ impl<'a> Case<'a> {
                 };
                 loads.push(
                     self.line("withdrawal", demand_n, capacity_n, "N", nds("12.2"))
-                        .with_factors(self.axial_factors(self.factors.c_m_withdrawal))
+                        .with_factors(self.axial_factors(self.factors.c_m_withdrawal, self.factors.c_tn_withdrawal))
                         .with_remark(remark),
                 );
             }
@@ -308,7 +331,7 @@ impl<'a> Case<'a> {
         match head_n {
             Some(capacity_n) => loads.push(
                 self.line("head pull-through", demand_n, capacity_n, "N", nds("12.2.5, Eq. 12.2-6"))
-                    .with_factors(self.axial_factors(self.factors.c_m_pull_through)),
+                    .with_factors(self.axial_factors(self.factors.c_m_pull_through, 1.0)),
             ),
             None if demand_n > 0.0 => {
                 let why = "The equation is for heads in wood side members.";

@@ -84,7 +84,8 @@ pub(super) struct Findings {
 ///
 /// ```text
 /// penetration p = L − t_side − gap      toe-nail: t_side = L/3, p = L cos 30° − L/3
-/// NDS:  capacity = n Z C_D C_M C_t C_eg C_tn        EC5:  capacity = n_ef k_mod F_v,Rk / γ_M
+/// NDS ASD:   capacity = n Z C_D C_M C_t C_eg C_tn            EC5:  capacity = n_ef k_mod F_v,Rk / γ_M
+/// NDS LRFD:  the same with K_F φ λ in place of C_D
 /// ```
 /// | symbol | meaning | unit | here |
 /// |---|---|---|---|
@@ -96,7 +97,7 @@ pub(super) struct Findings {
 /// `not_covered`, never as passed: a gap and a slanted fastener in Eurocode 5, end grain in Eurocode 5, a pocket in both.
 /// In the American standard the group and the geometry factor, which fasteners of 1/4 in and more have, are taken as 1
 /// and reported as not determined. Loads and capacities are comparable only within one standard: allowable stress design
-/// takes loads as they are, Eurocode 5 takes factored loads. An engineer in charge decides.
+/// takes loads as they are, load and resistance factor design and Eurocode 5 take factored loads. An engineer in charge decides.
 ///
 /// # Errors
 /// `out_of_range`, `not_finite`, `inconsistent`; `missing_field` for what the chosen standard needs and was not given;
@@ -143,6 +144,7 @@ pub(super) struct Findings {
 ///     lateral_n: 300.0,
 ///     withdrawal_n: 0.0,
 ///     duration: JointDuration::Permanent,
+///     time_effect: TimeEffect::DeadOnly,
 ///     climate: JointServiceClimate::Heated,
 ///     made: MemberMoisture::Dry,
 ///     temperature: TemperatureBand::UpTo100F,
@@ -160,7 +162,7 @@ pub fn joint(input: &JointInput) -> Result<Joint> {
     input.check()?;
     let lay = Lay::of(input)?;
     let found = match input.standard {
-        JointStandard::NdsAsd => nds::findings(input, &lay)?,
+        JointStandard::NdsAsd | JointStandard::NdsLrfd => nds::findings(input, &lay)?,
         JointStandard::Ec5 => ec5::findings(input, &lay)?,
     };
     let has = |lines: &[Verdict], outcome| lines.iter().any(|line| line.outcome == outcome);

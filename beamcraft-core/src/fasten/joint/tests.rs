@@ -5,7 +5,7 @@ use crate::error::ErrorCode;
 use crate::fasten::ec5::Ec5Material;
 use crate::fasten::nds::{
     BearingRounding, FastenerArrangement, FastenerDirection, LoadDuration, MemberMoisture, ScrewJointInput,
-    TemperatureBand, screw_joint,
+    TemperatureBand, TimeEffect, screw_joint,
 };
 use crate::fasten::screws::ScrewSize;
 use crate::verdict::Outcome;
@@ -50,6 +50,7 @@ fn screws(standard: JointStandard) -> JointInput {
         lateral_n: 250.0,
         withdrawal_n: 100.0,
         duration: JointDuration::Permanent,
+        time_effect: TimeEffect::DeadOnly,
         climate: JointServiceClimate::Heated,
         made: MemberMoisture::Dry,
         temperature: TemperatureBand::UpTo100F,
@@ -108,7 +109,7 @@ fn the_american_answer_is_that_of_the_whole_screw_joint() {
 
 #[test]
 fn both_standards_answer_in_one_shape() {
-    for standard in [JointStandard::NdsAsd, JointStandard::Ec5] {
+    for standard in [JointStandard::NdsAsd, JointStandard::NdsLrfd, JointStandard::Ec5] {
         let found = joint(&screws(standard)).unwrap();
         assert_eq!(found.modes.len(), 6);
         assert!(found.modes.iter().any(|mode| mode.name == found.governing_mode));
@@ -127,6 +128,20 @@ fn both_standards_answer_in_one_shape() {
         assert!(found.utilisation.is_some_and(|share| share > 0.0 && share <= 1.0));
         assert!(!found.cautions.is_empty());
     }
+}
+
+// NDS 2018 Appendix N: K_F φ λ in place of C_D, 3.32 · 0.65 · λ against 0.9.
+#[test]
+fn resistance_factor_design_takes_the_place_of_the_load_duration() {
+    let asd = joint(&screws(JointStandard::NdsAsd)).unwrap();
+    let input = JointInput { time_effect: TimeEffect::OccupancyOrSnow, ..screws(JointStandard::NdsLrfd) };
+    let lrfd = joint(&input).unwrap();
+    let ratio = 3.32 * 0.65 * 0.8 / 0.9;
+    for (factored, allowable) in lrfd.loads.iter().zip(&asd.loads).filter(|(line, _)| !line.factors.is_empty()) {
+        let share = factored.capacity.unwrap() / allowable.capacity.unwrap();
+        assert!((share / ratio - 1.0).abs() < 1e-12, "{}", factored.name);
+    }
+    assert_eq!(lrfd.modes, asd.modes);
 }
 
 // What a standard has no rule for is said so, and never passes.

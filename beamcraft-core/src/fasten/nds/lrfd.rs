@@ -40,6 +40,6 @@ impl TimeEffect {
 }
 
 /// Format conversion factor K_F of connections (NDS Table N1).
-pub(super) const FORMAT_CONVERSION: f64 = 3.32;
+pub(in crate::fasten) const FORMAT_CONVERSION: f64 = 3.32;
 /// Resistance factor phi_z of connections (NDS Table N2).
-pub(super) const RESISTANCE: f64 = 0.65;
+pub(in crate::fasten) const RESISTANCE: f64 = 0.65;

@@ -44,6 +44,7 @@ pub use joint::{ScrewJoint, ScrewJointCheck, ScrewJointInput, screw_joint};
 pub use joint_verdicts::screw_joint_verdicts;
 pub use lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, dowel_shear};
 pub use lead_hole::{LeadHole, LeadHoleInput, LeadHoleNeed, lead_hole};
+pub(super) use lrfd::{FORMAT_CONVERSION, RESISTANCE};
 pub use lrfd::{NdsDesign, TimeEffect};
 pub use material::{DowelBearingMaterial, DowelBearingMaterialInput, DowelMaterial, dowel_bearing_material};
 pub use short_penetration::{ShortPenetration, ShortPenetrationInput, short_penetration};
