@@ -2497,6 +2497,40 @@ beamcraft_status beamcraft_lead_hole(const beamcraft_lead_hole_input *input,
                                      beamcraft_lead_hole_output *output,
                                      beamcraft_error **out_error);
 
+/** A lag screw or a nail and the wood that it is driven into. */
+typedef struct beamcraft_bored_hole_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Kind of fastener: a lag screw or a nail. One of BEAMCRAFT_DOWEL_FASTENER_*. */
+  uint32_t fastener;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Specific gravity of the wood that is bored, from oven-dry mass and volume. Range 0.05 to 1.5. */
+  double specific_gravity;
+  /** Nominal diameter, that of the shank, mm. Range 1 to 25.4. */
+  double nominal_diameter_mm;
+} beamcraft_bored_hole_input;
+
+/** Holes for one lag screw or nail. */
+typedef struct beamcraft_bored_hole_output {
+  /** Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2),
+   *  mm; 0 for nails. */
+  double shank_hole_mm;
+  /** Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0
+   *  for nails, which may be driven without. */
+  double least_hole_mm;
+  /** Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm. */
+  double most_hole_mm;
+} beamcraft_bored_hole_output;
+
+/** Sets up an input of beamcraft_bored_hole: its size and its initial values. Does nothing for NULL. */
+void beamcraft_bored_hole_input_init(beamcraft_bored_hole_input *out_input);
+
+/** Diameters of the holes to bore for a lag screw or a nail, by the density of the wood. */
+beamcraft_status beamcraft_bored_hole(const beamcraft_bored_hole_input *input,
+                                      beamcraft_bored_hole_output *output,
+                                      beamcraft_error **out_error);
+
 /** Bit of nominal_diameter_mm in `given` of beamcraft_screw_joint_input. */
 #define BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_NOMINAL_DIAMETER_MM 1
 /** Bit of root_diameter_mm in `given` of beamcraft_screw_joint_input. */

@@ -8878,6 +8878,178 @@ impl OfCore<beamcraft_core::LeadHole> for LeadHole {
     }
 }
 
+/// A lag screw or a nail and the wood that it is driven into.
+///
+/// Parameters
+/// ----------
+/// fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+///     Kind of fastener: a lag screw or a nail.
+/// specific_gravity : float
+///     Specific gravity of the wood that is bored, from oven-dry mass and volume.
+///     Allowed: 0.05 to 1.5.
+/// nominal_diameter_mm : float
+///     Nominal diameter, that of the shank, mm.
+///     Allowed: 1 to 25.4.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoredHoleInput {
+    /// Kind of fastener: a lag screw or a nail.
+    #[pyo3(get)]
+    pub(crate) fastener: DowelFastener,
+    /// Specific gravity of the wood that is bored, from oven-dry mass and volume.
+    #[pyo3(get)]
+    pub(crate) specific_gravity: f64,
+    /// Nominal diameter, that of the shank, mm.
+    #[pyo3(get)]
+    pub(crate) nominal_diameter_mm: f64,
+}
+
+#[pymethods]
+impl BoredHoleInput {
+    #[new]
+    #[pyo3(signature = (*, fastener, specific_gravity, nominal_diameter_mm), text_signature = "(*, fastener, specific_gravity, nominal_diameter_mm)")]
+    fn new(fastener: Arg<'_, '_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            fastener: fastener.read("fastener")?,
+            specific_gravity: specific_gravity.read("specific_gravity")?,
+            nominal_diameter_mm: nominal_diameter_mm.read("nominal_diameter_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoredHoleInput {
+    const NAME: &'static str = "BoredHoleInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("fastener", "fastener", "Kind of fastener: a lag screw or a nail."),
+        ("specific_gravity", "specific_gravity", "Specific gravity of the wood that is bored, from oven-dry mass and volume."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, that of the shank, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.fastener.show(), self.specific_gravity.show(), self.nominal_diameter_mm.show()] }
+}
+
+impl OfJson for BoredHoleInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            fastener: field(fields, "fastener")?,
+            specific_gravity: field(fields, "specific_gravity")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::BoredHoleInput> for BoredHoleInput {
+    fn to_core(&self) -> Result<beamcraft_core::BoredHoleInput, Error> {
+        Ok(beamcraft_core::BoredHoleInput {
+            fastener: self.fastener.to_core()?,
+            specific_gravity: self.specific_gravity.to_core()?,
+            nominal_diameter_mm: self.nominal_diameter_mm.to_core()?,
+        })
+    }
+}
+
+/// Holes for one lag screw or nail.
+///
+/// Parameters
+/// ----------
+/// shank_hole_mm : float
+///     Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2), mm; 0 for nails.
+/// least_hole_mm : float
+///     Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0 for nails, which
+///     may be driven without.
+/// most_hole_mm : float
+///     Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoredHole {
+    /// Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2), mm; 0 for nails.
+    #[pyo3(get)]
+    pub(crate) shank_hole_mm: f64,
+    /// Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0 for nails, which
+    /// may be driven without.
+    #[pyo3(get)]
+    pub(crate) least_hole_mm: f64,
+    /// Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm.
+    #[pyo3(get)]
+    pub(crate) most_hole_mm: f64,
+}
+
+#[pymethods]
+impl BoredHole {
+    #[new]
+    #[pyo3(signature = (*, shank_hole_mm, least_hole_mm, most_hole_mm), text_signature = "(*, shank_hole_mm, least_hole_mm, most_hole_mm)")]
+    fn new(shank_hole_mm: Arg<'_, '_>, least_hole_mm: Arg<'_, '_>, most_hole_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            shank_hole_mm: shank_hole_mm.read("shank_hole_mm")?,
+            least_hole_mm: least_hole_mm.read("least_hole_mm")?,
+            most_hole_mm: most_hole_mm.read("most_hole_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoredHole {
+    const NAME: &'static str = "BoredHole";
+    const FIELDS: &'static [shown::Field] = &[
+        ("shank_hole_mm", "shank_hole_mm", "Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2), mm; 0 for nails."),
+        ("least_hole_mm", "least_hole_mm", "Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0 for nails, which"),
+        ("most_hole_mm", "most_hole_mm", "Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.shank_hole_mm.show(), self.least_hole_mm.show(), self.most_hole_mm.show()] }
+}
+
+impl OfJson for BoredHole {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            shank_hole_mm: field(fields, "shank_hole_mm")?,
+            least_hole_mm: field(fields, "least_hole_mm")?,
+            most_hole_mm: field(fields, "most_hole_mm")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::BoredHole> for BoredHole {
+    fn of_core(core: &beamcraft_core::BoredHole) -> Self {
+        Self {
+            shank_hole_mm: OfCore::of_core(&core.shank_hole_mm),
+            least_hole_mm: OfCore::of_core(&core.least_hole_mm),
+            most_hole_mm: OfCore::of_core(&core.most_hole_mm),
+        }
+    }
+}
+
 choice!(ScrewSize, flat, ["no_6", "no_7", "no_8", "no_9", "no_10", "no_12", "no_14", "no_16", "no_18", "no_20", "no_24", "own"]);
 
 /// One wood screw through a side member and a gap into a main member, with its loads.
@@ -15782,7 +15954,7 @@ impl OfCore<beamcraft_core::Ec5GermanDowel> for Ec5GermanDowel {
     }
 }
 
-choice!(JointStandard, ["nds_asd", "ec5"]);
+choice!(JointStandard, ["nds_asd", "nds_lrfd", "ec5"]);
 
 choice!(JointFastenerKind, ["wood_screw", "lag_screw", "smooth_nail", "ring_shank_nail"]);
 
@@ -16247,7 +16419,7 @@ choice!(JointServiceClimate, ["heated", "covered", "wet"]);
 ///
 /// Parameters
 /// ----------
-/// standard : {'nds_asd', 'ec5'}
+/// standard : {'nds_asd', 'nds_lrfd', 'ec5'}
 ///     Standard that answers.
 /// fastener : JointFastener
 ///     The fastener.
@@ -16275,6 +16447,9 @@ choice!(JointServiceClimate, ["heated", "covered", "wet"]);
 ///     How they stand; left out distances and rows are not determined.
 /// duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
 ///     Duration of the load; permanent by default, as for goods that stay on a shelf.
+/// time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+///     Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+///     factor.
 /// climate : {'heated', 'covered', 'wet'}, default 'heated'
 ///     Moisture in service; a heated room by default.
 /// made : {'dry', 'wet'}, default 'dry'
@@ -16323,6 +16498,10 @@ pub(crate) struct JointInput {
     /// Duration of the load; permanent by default, as for goods that stay on a shelf.
     #[pyo3(get)]
     pub(crate) duration: JointDuration,
+    /// Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+    /// factor.
+    #[pyo3(get)]
+    pub(crate) time_effect: TimeEffect,
     /// Moisture in service; a heated room by default.
     #[pyo3(get)]
     pub(crate) climate: JointServiceClimate,
@@ -16340,8 +16519,8 @@ pub(crate) struct JointInput {
 #[pymethods]
 impl JointInput {
     #[new]
-    #[pyo3(signature = (*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps = Arg::left_out(), drive = Arg::left_out(), lead_hole_mm = Arg::left_out(), layout = Arg::left_out(), duration = Arg::left_out(), climate = Arg::left_out(), made = Arg::left_out(), temperature = Arg::left_out(), gamma_m = Arg::left_out()), text_signature = "(*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps=..., drive='side_grain', lead_hole_mm=None, layout=None, duration='permanent', climate='heated', made='dry', temperature='up_to_100_f', gamma_m=1.3)")]
-    fn new(standard: Arg<'_, '_>, fastener: Arg<'_, '_>, count: Arg<'_, '_>, side: Arg<'_, '_>, main: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>, gaps: Arg<'_, '_>, drive: Arg<'_, '_>, lead_hole_mm: Arg<'_, '_>, layout: Arg<'_, '_>, duration: Arg<'_, '_>, climate: Arg<'_, '_>, made: Arg<'_, '_>, temperature: Arg<'_, '_>, gamma_m: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps = Arg::left_out(), drive = Arg::left_out(), lead_hole_mm = Arg::left_out(), layout = Arg::left_out(), duration = Arg::left_out(), time_effect = Arg::left_out(), climate = Arg::left_out(), made = Arg::left_out(), temperature = Arg::left_out(), gamma_m = Arg::left_out()), text_signature = "(*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps=..., drive='side_grain', lead_hole_mm=None, layout=None, duration='permanent', time_effect='dead_only', climate='heated', made='dry', temperature='up_to_100_f', gamma_m=1.3)")]
+    fn new(standard: Arg<'_, '_>, fastener: Arg<'_, '_>, count: Arg<'_, '_>, side: Arg<'_, '_>, main: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>, gaps: Arg<'_, '_>, drive: Arg<'_, '_>, lead_hole_mm: Arg<'_, '_>, layout: Arg<'_, '_>, duration: Arg<'_, '_>, time_effect: Arg<'_, '_>, climate: Arg<'_, '_>, made: Arg<'_, '_>, temperature: Arg<'_, '_>, gamma_m: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             standard: standard.read("standard")?,
             fastener: fastener.read("fastener")?,
@@ -16355,6 +16534,7 @@ impl JointInput {
             lateral_n: lateral_n.read("lateral_n")?,
             withdrawal_n: withdrawal_n.read("withdrawal_n")?,
             duration: duration.read_or("duration", || <JointDuration as crate::cross::Choice>::named("permanent"))?,
+            time_effect: time_effect.read_or("time_effect", || <TimeEffect as crate::cross::Choice>::named("dead_only"))?,
             climate: climate.read_or("climate", || <JointServiceClimate as crate::cross::Choice>::named("heated"))?,
             made: made.read_or("made", || <MemberMoisture as crate::cross::Choice>::named("dry"))?,
             temperature: temperature.read_or("temperature", || <TemperatureBand as crate::cross::Choice>::named("up_to_100_f"))?,
@@ -16394,12 +16574,13 @@ impl Record for JointInput {
         ("lateral_n", "lateral_n", "Lateral load on the whole joint, N."),
         ("withdrawal_n", "withdrawal_n", "Load that pulls the members apart, on the whole joint, N."),
         ("duration", "duration", "Duration of the load; permanent by default, as for goods that stay on a shelf."),
+        ("time_effect", "time_effect", "Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least"),
         ("climate", "climate", "Moisture in service; a heated room by default."),
         ("made", "made", "Moisture of the wood when the joint is made; dry by default, as indoor joinery is."),
         ("temperature", "temperature", "Temperature of the joint; by default up to 100 °F, as in a room. Beside a hearth it may be more."),
         ("gamma_m", "gamma_m", "Partial factor gamma_M of Eurocode 5; by default the recommended 1.3, a national choice."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.standard.show(), self.fastener.show(), self.count.show(), self.side.show(), self.main.show(), self.gaps.show(), self.drive.show(), self.lead_hole_mm.show(), self.layout.show(), self.lateral_n.show(), self.withdrawal_n.show(), self.duration.show(), self.climate.show(), self.made.show(), self.temperature.show(), self.gamma_m.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.standard.show(), self.fastener.show(), self.count.show(), self.side.show(), self.main.show(), self.gaps.show(), self.drive.show(), self.lead_hole_mm.show(), self.layout.show(), self.lateral_n.show(), self.withdrawal_n.show(), self.duration.show(), self.time_effect.show(), self.climate.show(), self.made.show(), self.temperature.show(), self.gamma_m.show()] }
 }
 
 impl OfJson for JointInput {
@@ -16418,6 +16599,7 @@ impl OfJson for JointInput {
             lateral_n: field(fields, "lateral_n")?,
             withdrawal_n: field(fields, "withdrawal_n")?,
             duration: field(fields, "duration")?,
+            time_effect: field(fields, "time_effect")?,
             climate: field(fields, "climate")?,
             made: field(fields, "made")?,
             temperature: field(fields, "temperature")?,
@@ -16718,7 +16900,7 @@ impl OfJson for Verdict {
 ///
 /// Parameters
 /// ----------
-/// standard : {'nds_asd', 'ec5'}
+/// standard : {'nds_asd', 'nds_lrfd', 'ec5'}
 ///     Standard that answered.
 /// gap_mm : float
 ///     Gap between the members, all layers together, mm.
@@ -34457,6 +34639,43 @@ fn lead_hole(py: Python<'_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm:
     compute(py, &LeadHoleInput::new(specific_gravity, nominal_diameter_mm, root_diameter_mm)?, beamcraft_core::lead_hole)
 }
 
+/// Diameters of the holes to bore for a lag screw or a nail, by the density of the wood.
+///
+/// Parameters
+/// ----------
+/// fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+///     Kind of fastener: a lag screw or a nail.
+/// specific_gravity : float
+///     Specific gravity of the wood that is bored, from oven-dry mass and volume.
+///     Allowed: 0.05 to 1.5.
+/// nominal_diameter_mm : float
+///     Nominal diameter, that of the shank, mm.
+///     Allowed: 1 to 25.4.
+///
+/// Returns
+/// -------
+/// BoredHole
+///     Holes for one lag screw or nail.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.bored_hole(fastener='lag_screw', specific_gravity=0.42, nominal_diameter_mm=10.0)
+/// >>> round(found.shank_hole_mm, 4)
+/// 10.0
+#[pyfunction]
+#[pyo3(signature = (*, fastener, specific_gravity, nominal_diameter_mm), text_signature = "(*, fastener, specific_gravity, nominal_diameter_mm)")]
+fn bored_hole(py: Python<'_>, fastener: Arg<'_, '_>, specific_gravity: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>) -> PyResult<BoredHole> {
+    compute(py, &BoredHoleInput::new(fastener, specific_gravity, nominal_diameter_mm)?, beamcraft_core::bored_hole)
+}
+
 /// Capacity and use of one wood screw through a side member and a gap into a main member.
 ///
 /// Parameters
@@ -35626,7 +35845,7 @@ fn ec5_german_dowel(py: Python<'_>, diameter_mm: Arg<'_, '_>, tensile_strength_m
 ///
 /// Parameters
 /// ----------
-/// standard : {'nds_asd', 'ec5'}
+/// standard : {'nds_asd', 'nds_lrfd', 'ec5'}
 ///     Standard that answers.
 /// fastener : JointFastener
 ///     The fastener.
@@ -35654,6 +35873,9 @@ fn ec5_german_dowel(py: Python<'_>, diameter_mm: Arg<'_, '_>, tensile_strength_m
 ///     How they stand; left out distances and rows are not determined.
 /// duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
 ///     Duration of the load; permanent by default, as for goods that stay on a shelf.
+/// time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+///     Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+///     factor.
 /// climate : {'heated', 'covered', 'wet'}, default 'heated'
 ///     Moisture in service; a heated room by default.
 /// made : {'dry', 'wet'}, default 'dry'
@@ -35676,9 +35898,9 @@ fn ec5_german_dowel(py: Python<'_>, diameter_mm: Arg<'_, '_>, tensile_strength_m
 /// BeamcraftError
 ///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
 #[pyfunction]
-#[pyo3(signature = (*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps = Arg::left_out(), drive = Arg::left_out(), lead_hole_mm = Arg::left_out(), layout = Arg::left_out(), duration = Arg::left_out(), climate = Arg::left_out(), made = Arg::left_out(), temperature = Arg::left_out(), gamma_m = Arg::left_out()), text_signature = "(*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps=..., drive='side_grain', lead_hole_mm=None, layout=None, duration='permanent', climate='heated', made='dry', temperature='up_to_100_f', gamma_m=1.3)")]
-fn joint(py: Python<'_>, standard: Arg<'_, '_>, fastener: Arg<'_, '_>, count: Arg<'_, '_>, side: Arg<'_, '_>, main: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>, gaps: Arg<'_, '_>, drive: Arg<'_, '_>, lead_hole_mm: Arg<'_, '_>, layout: Arg<'_, '_>, duration: Arg<'_, '_>, climate: Arg<'_, '_>, made: Arg<'_, '_>, temperature: Arg<'_, '_>, gamma_m: Arg<'_, '_>) -> PyResult<Joint> {
-    compute_by_name(py, &JointInput::new(standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps, drive, lead_hole_mm, layout, duration, climate, made, temperature, gamma_m)?, "joint")
+#[pyo3(signature = (*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps = Arg::left_out(), drive = Arg::left_out(), lead_hole_mm = Arg::left_out(), layout = Arg::left_out(), duration = Arg::left_out(), time_effect = Arg::left_out(), climate = Arg::left_out(), made = Arg::left_out(), temperature = Arg::left_out(), gamma_m = Arg::left_out()), text_signature = "(*, standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps=..., drive='side_grain', lead_hole_mm=None, layout=None, duration='permanent', time_effect='dead_only', climate='heated', made='dry', temperature='up_to_100_f', gamma_m=1.3)")]
+fn joint(py: Python<'_>, standard: Arg<'_, '_>, fastener: Arg<'_, '_>, count: Arg<'_, '_>, side: Arg<'_, '_>, main: Arg<'_, '_>, lateral_n: Arg<'_, '_>, withdrawal_n: Arg<'_, '_>, gaps: Arg<'_, '_>, drive: Arg<'_, '_>, lead_hole_mm: Arg<'_, '_>, layout: Arg<'_, '_>, duration: Arg<'_, '_>, time_effect: Arg<'_, '_>, climate: Arg<'_, '_>, made: Arg<'_, '_>, temperature: Arg<'_, '_>, gamma_m: Arg<'_, '_>) -> PyResult<Joint> {
+    compute_by_name(py, &JointInput::new(standard, fastener, count, side, main, lateral_n, withdrawal_n, gaps, drive, lead_hole_mm, layout, duration, time_effect, climate, made, temperature, gamma_m)?, "joint")
 }
 
 /// Catalogue of published fastener sizes: screws, lag screws and nails, inch and metric.
@@ -37760,6 +37982,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<GeometryFactor>()?;
     module.add_class::<LeadHoleInput>()?;
     module.add_class::<LeadHole>()?;
+    module.add_class::<BoredHoleInput>()?;
+    module.add_class::<BoredHole>()?;
     module.add_class::<ScrewJointInput>()?;
     module.add_class::<ScrewJoint>()?;
     module.add_class::<DowelJointNdsInput>()?;
@@ -38005,6 +38229,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(group_action_factor, module)?)?;
     module.add_function(wrap_pyfunction!(geometry_factor, module)?)?;
     module.add_function(wrap_pyfunction!(lead_hole, module)?)?;
+    module.add_function(wrap_pyfunction!(bored_hole, module)?)?;
     module.add_function(wrap_pyfunction!(screw_joint, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_joint_nds, module)?)?;
     module.add_function(wrap_pyfunction!(short_penetration, module)?)?;

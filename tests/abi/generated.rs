@@ -430,6 +430,16 @@ const _: () = {
     assert!(offset_of!(beamcraft_lead_hole_output, withdrawal_thread_hole) == 16);
     assert!(offset_of!(beamcraft_lead_hole_output, reserved_1) == 20);
     assert!(offset_of!(beamcraft_lead_hole_output, withdrawal_thread_hole_mm) == 24);
+    assert!(size_of::<beamcraft_bored_hole_input>() == 32 && align_of::<beamcraft_bored_hole_input>() == 8);
+    assert!(offset_of!(beamcraft_bored_hole_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_bored_hole_input, fastener) == 8);
+    assert!(offset_of!(beamcraft_bored_hole_input, reserved_1) == 12);
+    assert!(offset_of!(beamcraft_bored_hole_input, specific_gravity) == 16);
+    assert!(offset_of!(beamcraft_bored_hole_input, nominal_diameter_mm) == 24);
+    assert!(size_of::<beamcraft_bored_hole_output>() == 24 && align_of::<beamcraft_bored_hole_output>() == 8);
+    assert!(offset_of!(beamcraft_bored_hole_output, shank_hole_mm) == 0);
+    assert!(offset_of!(beamcraft_bored_hole_output, least_hole_mm) == 8);
+    assert!(offset_of!(beamcraft_bored_hole_output, most_hole_mm) == 16);
     assert!(size_of::<beamcraft_screw_joint_input>() == 192 && align_of::<beamcraft_screw_joint_input>() == 8);
     assert!(offset_of!(beamcraft_screw_joint_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_screw_joint_input, given) == 8);
@@ -1622,6 +1632,7 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("group_action_factor", group_action_factor),
     ("geometry_factor", geometry_factor),
     ("lead_hole", lead_hole),
+    ("bored_hole", bored_hole),
     ("screw_joint", screw_joint),
     ("dowel_joint_nds", dowel_joint_nds),
     ("short_penetration", short_penetration),
@@ -2293,6 +2304,31 @@ fn lead_hole(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_lead_hole(&raw const record, output, error) }
     })
     .map(|output: beamcraft_lead_hole_output| write_lead_hole_output(&output))
+}
+
+fn bored_hole(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_bored_hole_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_bored_hole_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given
+        .choice("fastener", &["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.number("specific_gravity") {
+        record.specific_gravity = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_bored_hole(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_bored_hole_output| write_bored_hole_output(&output))
 }
 
 fn screw_joint(input: &Value) -> Result<String, Refused> {
@@ -4477,6 +4513,14 @@ fn write_lead_hole_output(record: &beamcraft_lead_hole_output) -> String {
     out.put("lateral_thread_hole_mm", Written::number(record.lateral_thread_hole_mm));
     out.put("withdrawal_thread_hole", Written::choice(record.withdrawal_thread_hole, &["required", "not_required"]));
     out.put("withdrawal_thread_hole_mm", Written::number(record.withdrawal_thread_hole_mm));
+    out.end()
+}
+
+fn write_bored_hole_output(record: &beamcraft_bored_hole_output) -> String {
+    let mut out = Written::default();
+    out.put("shank_hole_mm", Written::number(record.shank_hole_mm));
+    out.put("least_hole_mm", Written::number(record.least_hole_mm));
+    out.put("most_hole_mm", Written::number(record.most_hole_mm));
     out.end()
 }
 

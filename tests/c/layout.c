@@ -406,6 +406,18 @@ _Static_assert(offsetof(beamcraft_lead_hole_output, withdrawal_thread_hole) == 1
 _Static_assert(offsetof(beamcraft_lead_hole_output, reserved_1) == 20, "beamcraft_lead_hole_output.reserved_1");
 _Static_assert(offsetof(beamcraft_lead_hole_output, withdrawal_thread_hole_mm) == 24, "beamcraft_lead_hole_output.withdrawal_thread_hole_mm");
 
+_Static_assert(sizeof(beamcraft_bored_hole_input) == 32, "beamcraft_bored_hole_input");
+_Static_assert(offsetof(beamcraft_bored_hole_input, struct_size) == 0, "beamcraft_bored_hole_input.struct_size");
+_Static_assert(offsetof(beamcraft_bored_hole_input, fastener) == 8, "beamcraft_bored_hole_input.fastener");
+_Static_assert(offsetof(beamcraft_bored_hole_input, reserved_1) == 12, "beamcraft_bored_hole_input.reserved_1");
+_Static_assert(offsetof(beamcraft_bored_hole_input, specific_gravity) == 16, "beamcraft_bored_hole_input.specific_gravity");
+_Static_assert(offsetof(beamcraft_bored_hole_input, nominal_diameter_mm) == 24, "beamcraft_bored_hole_input.nominal_diameter_mm");
+
+_Static_assert(sizeof(beamcraft_bored_hole_output) == 24, "beamcraft_bored_hole_output");
+_Static_assert(offsetof(beamcraft_bored_hole_output, shank_hole_mm) == 0, "beamcraft_bored_hole_output.shank_hole_mm");
+_Static_assert(offsetof(beamcraft_bored_hole_output, least_hole_mm) == 8, "beamcraft_bored_hole_output.least_hole_mm");
+_Static_assert(offsetof(beamcraft_bored_hole_output, most_hole_mm) == 16, "beamcraft_bored_hole_output.most_hole_mm");
+
 _Static_assert(sizeof(beamcraft_screw_joint_input) == 192, "beamcraft_screw_joint_input");
 _Static_assert(offsetof(beamcraft_screw_joint_input, struct_size) == 0, "beamcraft_screw_joint_input.struct_size");
 _Static_assert(offsetof(beamcraft_screw_joint_input, given) == 8, "beamcraft_screw_joint_input.given");

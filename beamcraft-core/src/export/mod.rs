@@ -27,8 +27,8 @@
 //! the plan, or is measured on its solids.
 
 mod cut;
-mod movement;
 mod gaps;
+mod movement;
 mod report;
 mod section;
 mod stl;
@@ -39,8 +39,8 @@ mod words;
 #[cfg(test)]
 mod samples;
 
-pub use movement::movement_svg;
 pub use gaps::gap_histograms_svg;
+pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;
 pub use stl::panels_stl;

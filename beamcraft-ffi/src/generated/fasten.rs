@@ -1651,6 +1651,99 @@ pub unsafe extern "C" fn beamcraft_lead_hole(
     }
 }
 
+/// A lag screw or a nail and the wood that it is driven into.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_bored_hole_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Kind of fastener: a lag screw or a nail. One of BEAMCRAFT_DOWEL_FASTENER_*.
+    pub fastener: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Specific gravity of the wood that is bored, from oven-dry mass and volume. Range 0.05 to 1.5.
+    pub specific_gravity: f64,
+    /// Nominal diameter, that of the shank, mm. Range 1 to 25.4.
+    pub nominal_diameter_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_bored_hole_input {
+    type Core = beamcraft_core::BoredHoleInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        fastener: u32::MAX,
+        reserved_1: 0,
+        specific_gravity: f64::NAN,
+        nominal_diameter_mm: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::dowel_fastener("fastener", self.fastener)?,
+            specific_gravity: self.specific_gravity,
+            nominal_diameter_mm: self.nominal_diameter_mm,
+        })
+    }
+}
+
+/// Holes for one lag screw or nail.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_bored_hole_output {
+    /// Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2),
+    /// mm; 0 for nails.
+    pub shank_hole_mm: f64,
+    /// Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0
+    /// for nails, which may be driven without.
+    pub least_hole_mm: f64,
+    /// Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm.
+    pub most_hole_mm: f64,
+}
+
+impl Output for beamcraft_bored_hole_output {
+    type Core = beamcraft_core::BoredHole;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { shank_hole_mm: core.shank_hole_mm, least_hole_mm: core.least_hole_mm, most_hole_mm: core.most_hole_mm }
+    }
+}
+
+/// Sets up an input of beamcraft_bored_hole: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_bored_hole_input_init(out_input: *mut beamcraft_bored_hole_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Diameters of the holes to bore for a lag screw or a nail, by the density of the wood.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_bored_hole(
+    input: *const beamcraft_bored_hole_input,
+    output: *mut beamcraft_bored_hole_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_bored_hole_input, beamcraft_bored_hole_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::bored_hole,
+        )
+    }
+}
+
 /// Bit of nominal_diameter_mm in `given` of beamcraft_screw_joint_input.
 pub const BEAMCRAFT_SCREW_JOINT_INPUT_GIVEN_NOMINAL_DIAMETER_MM: u64 = 1;
 /// Bit of root_diameter_mm in `given` of beamcraft_screw_joint_input.

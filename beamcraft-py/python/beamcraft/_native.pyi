@@ -103,6 +103,8 @@ __all__ = [
     "GeometryFactor",
     "LeadHoleInput",
     "LeadHole",
+    "BoredHoleInput",
+    "BoredHole",
     "ScrewJointInput",
     "ScrewJoint",
     "DowelJointNdsInput",
@@ -348,6 +350,7 @@ __all__ = [
     "group_action_factor",
     "geometry_factor",
     "lead_hole",
+    "bored_hole",
     "screw_joint",
     "dowel_joint_nds",
     "short_penetration",
@@ -5034,6 +5037,87 @@ class LeadHole:
     def _repr_html_(self) -> str: ...
 
 @final
+class BoredHoleInput:
+    """A lag screw or a nail and the wood that it is driven into.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener: a lag screw or a nail.
+    specific_gravity : float
+        Specific gravity of the wood that is bored, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter, that of the shank, mm.
+        Allowed: 1 to 25.4.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float) -> BoredHoleInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoredHoleInput: ...
+    def replace(self, **changes: Any) -> BoredHoleInput:
+        """Equal object with the fields given changed."""
+    @property
+    def fastener(self) -> DowelFastener:
+        """Kind of fastener: a lag screw or a nail."""
+    @property
+    def specific_gravity(self) -> float:
+        """Specific gravity of the wood that is bored, from oven-dry mass and volume."""
+    @property
+    def nominal_diameter_mm(self) -> float:
+        """Nominal diameter, that of the shank, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoredHoleInput: ...
+    def __deepcopy__(self, _memo: object, /) -> BoredHoleInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoredHole:
+    """Holes for one lag screw or nail.
+
+    Parameters
+    ----------
+    shank_hole_mm : float
+        Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2), mm; 0 for nails.
+    least_hole_mm : float
+        Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0 for nails, which
+        may be driven without.
+    most_hole_mm : float
+        Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, shank_hole_mm: float, least_hole_mm: float, most_hole_mm: float) -> BoredHole: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoredHole: ...
+    def replace(self, **changes: Any) -> BoredHole:
+        """Equal object with the fields given changed."""
+    @property
+    def shank_hole_mm(self) -> float:
+        """Clearance hole for the unthreaded shank of a lag screw, as deep as the shank is long (NDS 12.1.4.2), mm; 0 for nails."""
+    @property
+    def least_hole_mm(self) -> float:
+        """Smallest hole for the thread of a lag screw, over at least the thread length (NDS 12.1.4.2), mm; 0 for nails, which
+        may be driven without.
+        """
+    @property
+    def most_hole_mm(self) -> float:
+        """Largest hole for the thread of a lag screw (NDS 12.1.4.2), or for a nail (NDS 12.1.6.2), mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoredHole: ...
+    def __deepcopy__(self, _memo: object, /) -> BoredHole: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class ScrewJointInput:
     """One wood screw through a side member and a gap into a main member, with its loads.
 
@@ -8767,7 +8851,7 @@ class JointInput:
 
     Parameters
     ----------
-    standard : {'nds_asd', 'ec5'}
+    standard : {'nds_asd', 'nds_lrfd', 'ec5'}
         Standard that answers.
     fastener : JointFastener
         The fastener.
@@ -8795,6 +8879,9 @@ class JointInput:
         How they stand; left out distances and rows are not determined.
     duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
         Duration of the load; permanent by default, as for goods that stay on a shelf.
+    time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+        Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+        factor.
     climate : {'heated', 'covered', 'wet'}, default 'heated'
         Moisture in service; a heated room by default.
     made : {'dry', 'wet'}, default 'dry'
@@ -8806,7 +8893,7 @@ class JointInput:
         Allowed: 1 to 2.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> JointInput: ...
+    def __new__(cls, *, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', time_effect: TimeEffect = 'dead_only', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> JointInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> JointInput: ...
     def replace(self, **changes: Any) -> JointInput:
@@ -8847,6 +8934,11 @@ class JointInput:
     @property
     def duration(self) -> JointDuration:
         """Duration of the load; permanent by default, as for goods that stay on a shelf."""
+    @property
+    def time_effect(self) -> TimeEffect:
+        """Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+        factor.
+        """
     @property
     def climate(self) -> JointServiceClimate:
         """Moisture in service; a heated room by default."""
@@ -9029,7 +9121,7 @@ class Joint:
 
     Parameters
     ----------
-    standard : {'nds_asd', 'ec5'}
+    standard : {'nds_asd', 'nds_lrfd', 'ec5'}
         Standard that answered.
     gap_mm : float
         Gap between the members, all layers together, mm.
@@ -18720,6 +18812,40 @@ def lead_hole(*, specific_gravity: float, nominal_diameter_mm: float, root_diame
     4.2227
     """
 
+def bored_hole(*, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float) -> BoredHole:
+    """Diameters of the holes to bore for a lag screw or a nail, by the density of the wood.
+
+    Parameters
+    ----------
+    fastener : {'wood_screw', 'lag_screw', 'smooth_nail', 'smooth_stainless_nail', 'ring_shank_nail'}
+        Kind of fastener: a lag screw or a nail.
+    specific_gravity : float
+        Specific gravity of the wood that is bored, from oven-dry mass and volume.
+        Allowed: 0.05 to 1.5.
+    nominal_diameter_mm : float
+        Nominal diameter, that of the shank, mm.
+        Allowed: 1 to 25.4.
+
+    Returns
+    -------
+    BoredHole
+        Holes for one lag screw or nail.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.bored_hole(fastener='lag_screw', specific_gravity=0.42, nominal_diameter_mm=10.0)
+    >>> round(found.shank_hole_mm, 4)
+    10.0
+    """
+
 def screw_joint(*, size: ScrewSize, screw_length_mm: float, side_specific_gravity: float, side_thickness_mm: float, side_angle_to_grain_deg: float, main_specific_gravity: float, main_thickness_mm: float, main_angle_to_grain_deg: float, lateral_n: float, withdrawal_n: float, nominal_diameter_mm: float | None = None, root_diameter_mm: float | None = None, head_diameter_mm: float | None = None, thread_length_mm: float | None = None, tip_length_mm: float | None = None, bending_yield_mpa: float | None = None, head_recess_mm: float = 0.0, gap_mm: float = 0.0, main_direction: FastenerDirection = 'side_grain', rounding: BearingRounding = 'unrounded', load_duration: LoadDuration = 'permanent', fabrication_moisture: MemberMoisture = 'dry', service_moisture: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', arrangement: FastenerArrangement = 'several_rows') -> ScrewJoint:
     """Capacity and use of one wood screw through a side member and a gap into a main member.
 
@@ -19813,12 +19939,12 @@ def ec5_german_dowel(*, diameter_mm: float, tensile_strength_mpa: float, side_de
     4712.9093
     """
 
-def joint(*, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> Joint:
+def joint(*, standard: JointStandard, fastener: JointFastener, count: int, side: JointMember, main: JointMember, lateral_n: float, withdrawal_n: float, gaps: Iterable[JointGapLayer] = ..., drive: JointDrive = 'side_grain', lead_hole_mm: float | None = None, layout: JointLayout | None = None, duration: JointDuration = 'permanent', time_effect: TimeEffect = 'dead_only', climate: JointServiceClimate = 'heated', made: MemberMoisture = 'dry', temperature: TemperatureBand = 'up_to_100_f', gamma_m: float = 1.3) -> Joint:
     """A joint of screws or nails checked to the chosen standard: every mode, factor, capacity and requirement.
 
     Parameters
     ----------
-    standard : {'nds_asd', 'ec5'}
+    standard : {'nds_asd', 'nds_lrfd', 'ec5'}
         Standard that answers.
     fastener : JointFastener
         The fastener.
@@ -19846,6 +19972,9 @@ def joint(*, standard: JointStandard, fastener: JointFastener, count: int, side:
         How they stand; left out distances and rows are not determined.
     duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}, default 'permanent'
         Duration of the load; permanent by default, as for goods that stay on a shelf.
+    time_effect : {'dead_only', 'storage', 'occupancy_or_snow', 'short_or_impact'}, default 'dead_only'
+        Time effect of load and resistance factor design, in place of the duration; dead load alone by default, the least
+        factor.
     climate : {'heated', 'covered', 'wet'}, default 'heated'
         Moisture in service; a heated room by default.
     made : {'dry', 'wet'}, default 'dry'

@@ -1125,11 +1125,13 @@ Ec5LoadDuration: TypeAlias = Literal[
 
 JointStandard: TypeAlias = Literal[
     "nds_asd",
+    "nds_lrfd",
     "ec5",
 ]
 """The standard that a joint is checked to.
 
 ``nds_asd``: American standard, allowable stress design: loads are not factored.
+``nds_lrfd``: American standard, load and resistance factor design: loads are factored.
 ``ec5``: Eurocode 5: loads are design values.
 """
 
