@@ -5212,7 +5212,7 @@ typedef struct beamcraft_general_tolerance_input {
   /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
   uint64_t struct_size;
   /** Class of tolerance; wood is often specified at medium or coarse. One of BEAMCRAFT_TOLERANCE_CLASS_*. */
-  uint32_t class_;
+  uint32_t tolerance_class;
   /** Kept for later: 0. */
   uint32_t reserved_1;
   /** The size; for the angle the shorter leg, mm. Range 0.5 to 4000. */

@@ -24710,9 +24710,9 @@ impl OfJson for YearlyMovementInput {
 /// thickness_change_mm : float
 ///     Change of the thickness since it was made, mm; swelling positive.
 /// width_strain : float
-///     Strain across the width, for [``mitre_movement``](super::mitre_movement).
+///     Strain across the width, for ``mitre_movement``.
 /// thickness_strain : float
-///     Strain through the thickness, for [``mitre_movement``](super::mitre_movement).
+///     Strain through the thickness, for ``mitre_movement``.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PanelMonth {
@@ -24728,10 +24728,10 @@ pub(crate) struct PanelMonth {
     /// Change of the thickness since it was made, mm; swelling positive.
     #[pyo3(get)]
     pub(crate) thickness_change_mm: f64,
-    /// Strain across the width, for [`mitre_movement`](super::mitre_movement).
+    /// Strain across the width, for `mitre_movement`.
     #[pyo3(get)]
     pub(crate) width_strain: f64,
-    /// Strain through the thickness, for [`mitre_movement`](super::mitre_movement).
+    /// Strain through the thickness, for `mitre_movement`.
     #[pyo3(get)]
     pub(crate) thickness_strain: f64,
 }
@@ -24775,8 +24775,8 @@ impl Record for PanelMonth {
         ("moisture_pct", "moisture_pct", "Moisture content that the panel comes to, %."),
         ("width_change_mm", "width_change_mm", "Change of the width since it was made, mm; swelling positive."),
         ("thickness_change_mm", "thickness_change_mm", "Change of the thickness since it was made, mm; swelling positive."),
-        ("width_strain", "width_strain", "Strain across the width, for [`mitre_movement`](super::mitre_movement)."),
-        ("thickness_strain", "thickness_strain", "Strain through the thickness, for [`mitre_movement`](super::mitre_movement)."),
+        ("width_strain", "width_strain", "Strain across the width, for `mitre_movement`."),
+        ("thickness_strain", "thickness_strain", "Strain through the thickness, for `mitre_movement`."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.month.show(), self.moisture_pct.show(), self.width_change_mm.show(), self.thickness_change_mm.show(), self.width_strain.show(), self.thickness_strain.show()] }
 }
@@ -26110,7 +26110,7 @@ choice!(ToleranceClass, flat, ["fine", "medium", "coarse", "very_coarse"]);
 ///
 /// Parameters
 /// ----------
-/// class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+/// tolerance_class : {'fine', 'medium', 'coarse', 'very_coarse'}
 ///     Class of tolerance; wood is often specified at medium or coarse.
 /// size_mm : float
 ///     The size; for the angle the shorter leg, mm.
@@ -26120,7 +26120,7 @@ choice!(ToleranceClass, flat, ["fine", "medium", "coarse", "very_coarse"]);
 pub(crate) struct GeneralToleranceInput {
     /// Class of tolerance; wood is often specified at medium or coarse.
     #[pyo3(get)]
-    pub(crate) class_: ToleranceClass,
+    pub(crate) tolerance_class: ToleranceClass,
     /// The size; for the angle the shorter leg, mm.
     #[pyo3(get)]
     pub(crate) size_mm: f64,
@@ -26129,10 +26129,10 @@ pub(crate) struct GeneralToleranceInput {
 #[pymethods]
 impl GeneralToleranceInput {
     #[new]
-    #[pyo3(signature = (*, class_, size_mm), text_signature = "(*, class_, size_mm)")]
-    fn new(class_: Arg<'_, '_>, size_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, tolerance_class, size_mm), text_signature = "(*, tolerance_class, size_mm)")]
+    fn new(tolerance_class: Arg<'_, '_>, size_mm: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
-            class_: class_.read("class_")?,
+            tolerance_class: tolerance_class.read("tolerance_class")?,
             size_mm: size_mm.read("size_mm")?,
         })
     }
@@ -26157,17 +26157,17 @@ impl GeneralToleranceInput {
 impl Record for GeneralToleranceInput {
     const NAME: &'static str = "GeneralToleranceInput";
     const FIELDS: &'static [shown::Field] = &[
-        ("class", "class_", "Class of tolerance; wood is often specified at medium or coarse."),
+        ("tolerance_class", "tolerance_class", "Class of tolerance; wood is often specified at medium or coarse."),
         ("size_mm", "size_mm", "The size; for the angle the shorter leg, mm."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.class_.show(), self.size_mm.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.tolerance_class.show(), self.size_mm.show()] }
 }
 
 impl OfJson for GeneralToleranceInput {
     fn of_json(value: &Value) -> Option<Self> {
         let fields = value.as_object()?;
         Some(Self {
-            class_: field(fields, "class")?,
+            tolerance_class: field(fields, "tolerance_class")?,
             size_mm: field(fields, "size_mm")?,
         })
     }
@@ -26176,7 +26176,7 @@ impl OfJson for GeneralToleranceInput {
 impl ToCore<beamcraft_core::GeneralToleranceInput> for GeneralToleranceInput {
     fn to_core(&self) -> Result<beamcraft_core::GeneralToleranceInput, Error> {
         Ok(beamcraft_core::GeneralToleranceInput {
-            class: self.class_.to_core()?,
+            tolerance_class: self.tolerance_class.to_core()?,
             size_mm: self.size_mm.to_core()?,
         })
     }
@@ -37195,7 +37195,7 @@ fn saw_accuracy(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg
 ///
 /// Parameters
 /// ----------
-/// class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+/// tolerance_class : {'fine', 'medium', 'coarse', 'very_coarse'}
 ///     Class of tolerance; wood is often specified at medium or coarse.
 /// size_mm : float
 ///     The size; for the angle the shorter leg, mm.
@@ -37216,13 +37216,13 @@ fn saw_accuracy(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg
 /// Examples
 /// --------
 /// >>> import beamcraft
-/// >>> found = beamcraft.general_tolerance(class_='medium', size_mm=900.0)
+/// >>> found = beamcraft.general_tolerance(tolerance_class='medium', size_mm=900.0)
 /// >>> round(found.linear_mm, 4)
 /// 0.8
 #[pyfunction]
-#[pyo3(signature = (*, class_, size_mm), text_signature = "(*, class_, size_mm)")]
-fn general_tolerance(py: Python<'_>, class_: Arg<'_, '_>, size_mm: Arg<'_, '_>) -> PyResult<GeneralTolerance> {
-    compute(py, &GeneralToleranceInput::new(class_, size_mm)?, beamcraft_core::general_tolerance)
+#[pyo3(signature = (*, tolerance_class, size_mm), text_signature = "(*, tolerance_class, size_mm)")]
+fn general_tolerance(py: Python<'_>, tolerance_class: Arg<'_, '_>, size_mm: Arg<'_, '_>) -> PyResult<GeneralTolerance> {
+    compute(py, &GeneralToleranceInput::new(tolerance_class, size_mm)?, beamcraft_core::general_tolerance)
 }
 
 /// Largest step and largest length of gap at a joint of a woodwork grade.

@@ -1463,7 +1463,7 @@ const _: () = {
         size_of::<beamcraft_general_tolerance_input>() == 24 && align_of::<beamcraft_general_tolerance_input>() == 8
     );
     assert!(offset_of!(beamcraft_general_tolerance_input, struct_size) == 0);
-    assert!(offset_of!(beamcraft_general_tolerance_input, class) == 8);
+    assert!(offset_of!(beamcraft_general_tolerance_input, tolerance_class) == 8);
     assert!(offset_of!(beamcraft_general_tolerance_input, reserved_1) == 12);
     assert!(offset_of!(beamcraft_general_tolerance_input, size_mm) == 16);
     assert!(
@@ -3985,8 +3985,8 @@ fn general_tolerance(input: &Value) -> Result<String, Refused> {
     unsafe { beamcraft_general_tolerance_input_init(record.as_mut_ptr()) };
     // SAFETY: the init function writes the whole struct.
     let mut record = unsafe { record.assume_init() };
-    if let Some(value) = given.choice("class", &["fine", "medium", "coarse", "very_coarse"]) {
-        record.class = value;
+    if let Some(value) = given.choice("tolerance_class", &["fine", "medium", "coarse", "very_coarse"]) {
+        record.tolerance_class = value;
     }
     if let Some(value) = given.number("size_mm") {
         record.size_mm = value;

@@ -1438,7 +1438,7 @@ _Static_assert(offsetof(beamcraft_saw_accuracy_output, reserved_1) == 68, "beamc
 
 _Static_assert(sizeof(beamcraft_general_tolerance_input) == 24, "beamcraft_general_tolerance_input");
 _Static_assert(offsetof(beamcraft_general_tolerance_input, struct_size) == 0, "beamcraft_general_tolerance_input.struct_size");
-_Static_assert(offsetof(beamcraft_general_tolerance_input, class) == 8, "beamcraft_general_tolerance_input.class");
+_Static_assert(offsetof(beamcraft_general_tolerance_input, tolerance_class) == 8, "beamcraft_general_tolerance_input.tolerance_class");
 _Static_assert(offsetof(beamcraft_general_tolerance_input, reserved_1) == 12, "beamcraft_general_tolerance_input.reserved_1");
 _Static_assert(offsetof(beamcraft_general_tolerance_input, size_mm) == 16, "beamcraft_general_tolerance_input.size_mm");
 

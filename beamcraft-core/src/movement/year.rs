@@ -62,9 +62,9 @@ pub struct PanelMonth {
     pub width_change_mm: f64,
     /// Change of the thickness since it was made, mm; swelling positive.
     pub thickness_change_mm: f64,
-    /// Strain across the width, for [`mitre_movement`](super::mitre_movement).
+    /// Strain across the width, for `mitre_movement`.
     pub width_strain: f64,
-    /// Strain through the thickness, for [`mitre_movement`](super::mitre_movement).
+    /// Strain through the thickness, for `mitre_movement`.
     pub thickness_strain: f64,
 }
 

@@ -27,7 +27,7 @@ pub enum ToleranceClass {
 #[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<GeneralToleranceInput>))]
 pub struct GeneralToleranceInput {
     /// Class of tolerance; wood is often specified at medium or coarse.
-    pub class: ToleranceClass,
+    pub tolerance_class: ToleranceClass,
     /// The size; for the angle the shorter leg, mm.
     pub size_mm: f64,
 }
@@ -102,16 +102,16 @@ fn cell(table: &[(f64, [f64; 4])], size_mm: f64, class: ToleranceClass) -> Optio
 /// # Examples
 /// ```
 /// use beamcraft_core::tolerance::{GeneralToleranceInput, ToleranceClass, general_tolerance};
-/// let shelf = general_tolerance(&GeneralToleranceInput { class: ToleranceClass::Medium, size_mm: 900.0 })?;
+/// let shelf = general_tolerance(&GeneralToleranceInput { tolerance_class: ToleranceClass::Medium, size_mm: 900.0 })?;
 /// assert_eq!(shelf.linear_mm, 0.8);
 /// # Ok::<(), beamcraft_core::error::Fault>(())
 /// ```
 pub fn general_tolerance(input: &GeneralToleranceInput) -> Result<GeneralTolerance, Fault> {
     input.check_ranges()?;
-    let GeneralToleranceInput { class, size_mm } = *input;
+    let GeneralToleranceInput { tolerance_class: class, size_mm } = *input;
     let no_value = || {
         let allowed = "a class that the table has for this size";
-        Fault::plain(ErrorCode::NotSupported, "class", allowed, "take medium or coarse")
+        Fault::plain(ErrorCode::NotSupported, "tolerance_class", allowed, "take medium or coarse")
     };
     let linear_mm = cell(&LINEAR, size_mm, class).filter(|value| *value > 0.0).ok_or_else(no_value)?;
     let angle_deg = cell(&ANGULAR, size_mm, class).ok_or_else(no_value)? / 60.0;
@@ -254,8 +254,8 @@ mod tests {
     #[test]
     fn a_cell_without_a_value_is_refused() {
         for (class, size_mm) in [(ToleranceClass::Fine, 2_001.0), (ToleranceClass::VeryCoarse, 3.0)] {
-            let fault = general_tolerance(&GeneralToleranceInput { class, size_mm }).unwrap_err();
-            assert_eq!((fault.code, fault.field), (ErrorCode::NotSupported, "class"));
+            let fault = general_tolerance(&GeneralToleranceInput { tolerance_class: class, size_mm }).unwrap_err();
+            assert_eq!((fault.code, fault.field), (ErrorCode::NotSupported, "tolerance_class"));
         }
         let input = JointToleranceInput { grade: JointGrade::Economy, place: JointPlace::SiteFlat, joint_mm: 100.0 };
         assert_eq!(joint_tolerance(&input).unwrap_err().code, ErrorCode::NotSupported);
@@ -276,8 +276,9 @@ mod tests {
 
     #[test]
     fn the_range_ends_where_the_next_begins() {
-        let at =
-            |size_mm| general_tolerance(&GeneralToleranceInput { class: ToleranceClass::Medium, size_mm }).unwrap();
+        let at = |size_mm| {
+            general_tolerance(&GeneralToleranceInput { tolerance_class: ToleranceClass::Medium, size_mm }).unwrap()
+        };
         assert_eq!((at(400.0).linear_mm, at(400.1).linear_mm), (0.5, 0.8));
         assert_eq!((at(400.0).angle_evidence, at(400.1).angle_evidence), (Evidence::Seen, Evidence::Recalled));
     }
@@ -286,7 +287,7 @@ mod tests {
         #[test]
         fn any_bits_give_numbers_or_a_fault(bits in prop::num::f64::ANY, size in 0.0..5_000.0, class in 0_usize..4) {
             for size_mm in [bits, size] {
-                if let Ok(out) = general_tolerance(&GeneralToleranceInput { class: CLASSES[class], size_mm }) {
+                if let Ok(out) = general_tolerance(&GeneralToleranceInput { tolerance_class: CLASSES[class], size_mm }) {
                     prop_assert!(out.linear_mm > 0.0 && out.angle_deg > 0.0 && out.angle_over_leg_mm.is_finite());
                 }
                 let input = JointToleranceInput {

@@ -565,7 +565,7 @@ pub struct beamcraft_general_tolerance_input {
     /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
     pub struct_size: u64,
     /// Class of tolerance; wood is often specified at medium or coarse. One of BEAMCRAFT_TOLERANCE_CLASS_*.
-    pub class: u32,
+    pub tolerance_class: u32,
     /// Kept for later: 0.
     pub reserved_1: u32,
     /// The size; for the angle the shorter leg, mm. Range 0.5 to 4000.
@@ -576,14 +576,17 @@ pub struct beamcraft_general_tolerance_input {
 unsafe impl Input for beamcraft_general_tolerance_input {
     type Core = beamcraft_core::GeneralToleranceInput;
     const INITIAL: Self =
-        Self { struct_size: size_of::<Self>() as u64, class: u32::MAX, reserved_1: 0, size_mm: f64::NAN };
+        Self { struct_size: size_of::<Self>() as u64, tolerance_class: u32::MAX, reserved_1: 0, size_mm: f64::NAN };
     const SIZES: &'static [Size] = &[Size { bytes: 24, bits: 0 }];
     fn given(&self) -> u64 {
         0
     }
     fn to_core(&self) -> Result<Self::Core, Fault> {
         record::reserved("reserved_1", self.reserved_1)?;
-        Ok(Self::Core { class: choices::tolerance_class("class", self.class)?, size_mm: self.size_mm })
+        Ok(Self::Core {
+            tolerance_class: choices::tolerance_class("tolerance_class", self.tolerance_class)?,
+            size_mm: self.size_mm,
+        })
     }
 }
 

@@ -13184,9 +13184,9 @@ class PanelMonth:
     thickness_change_mm : float
         Change of the thickness since it was made, mm; swelling positive.
     width_strain : float
-        Strain across the width, for [``mitre_movement``](super::mitre_movement).
+        Strain across the width, for ``mitre_movement``.
     thickness_strain : float
-        Strain through the thickness, for [``mitre_movement``](super::mitre_movement).
+        Strain through the thickness, for ``mitre_movement``.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, month: int, moisture_pct: float, width_change_mm: float, thickness_change_mm: float, width_strain: float, thickness_strain: float) -> PanelMonth: ...
@@ -13208,10 +13208,10 @@ class PanelMonth:
         """Change of the thickness since it was made, mm; swelling positive."""
     @property
     def width_strain(self) -> float:
-        """Strain across the width, for [``mitre_movement``](super::mitre_movement)."""
+        """Strain across the width, for ``mitre_movement``."""
     @property
     def thickness_strain(self) -> float:
-        """Strain through the thickness, for [``mitre_movement``](super::mitre_movement)."""
+        """Strain through the thickness, for ``mitre_movement``."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> PanelMonth: ...
@@ -13892,20 +13892,20 @@ class GeneralToleranceInput:
 
     Parameters
     ----------
-    class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+    tolerance_class : {'fine', 'medium', 'coarse', 'very_coarse'}
         Class of tolerance; wood is often specified at medium or coarse.
     size_mm : float
         The size; for the angle the shorter leg, mm.
         Allowed: 0.5 to 4000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, class_: ToleranceClass, size_mm: float) -> GeneralToleranceInput: ...
+    def __new__(cls, *, tolerance_class: ToleranceClass, size_mm: float) -> GeneralToleranceInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> GeneralToleranceInput: ...
     def replace(self, **changes: Any) -> GeneralToleranceInput:
         """Equal object with the fields given changed."""
     @property
-    def class_(self) -> ToleranceClass:
+    def tolerance_class(self) -> ToleranceClass:
         """Class of tolerance; wood is often specified at medium or coarse."""
     @property
     def size_mm(self) -> float:
@@ -21205,12 +21205,12 @@ def saw_accuracy(*, thickness_a_mm: float, thickness_b_mm: float, gap_mm: float,
     0.1494
     """
 
-def general_tolerance(*, class_: ToleranceClass, size_mm: float) -> GeneralTolerance:
+def general_tolerance(*, tolerance_class: ToleranceClass, size_mm: float) -> GeneralTolerance:
     """General tolerance of a size and of an angle by class.
 
     Parameters
     ----------
-    class_ : {'fine', 'medium', 'coarse', 'very_coarse'}
+    tolerance_class : {'fine', 'medium', 'coarse', 'very_coarse'}
         Class of tolerance; wood is often specified at medium or coarse.
     size_mm : float
         The size; for the angle the shorter leg, mm.
@@ -21231,7 +21231,7 @@ def general_tolerance(*, class_: ToleranceClass, size_mm: float) -> GeneralToler
     Examples
     --------
     >>> import beamcraft
-    >>> found = beamcraft.general_tolerance(class_='medium', size_mm=900.0)
+    >>> found = beamcraft.general_tolerance(tolerance_class='medium', size_mm=900.0)
     >>> round(found.linear_mm, 4)
     0.8
     """
