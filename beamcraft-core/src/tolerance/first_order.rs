@@ -259,7 +259,8 @@ fn share_of_both(h: f64, k: f64, correlation: f64) -> f64 {
     if left < 1e-6 {
         return if correlation > 0.0 { normal_share(h.min(k)) } else { (normal_share(h) - normal_share(-k)).max(0.0) };
     }
-    if correlation == 0.0 {
+    // Less than this changes no digit that is told, and its inverse may be infinite.
+    if correlation.abs() < 1e-12 {
         return normal_share(h) * normal_share(k);
     }
     let (from, to) = (-9.0, h.min(9.0));
@@ -292,6 +293,13 @@ fn simpson(from: f64, to: f64, function: impl Fn(f64) -> f64) -> f64 {
 mod tests {
     use super::*;
     use crate::numeric::real::asin_deg;
+
+    #[test]
+    fn a_correlation_of_next_to_nothing_is_none() {
+        for tiny in [5e-324, -1e-310, 1e-200, -1e-13] {
+            assert_eq!(share_of_both(0.3, -0.2, tiny), normal_share(0.3) * normal_share(-0.2));
+        }
+    }
 
     #[test]
     fn the_quadrant_share_follows_its_closed_form() {
