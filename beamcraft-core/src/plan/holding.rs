@@ -12,6 +12,7 @@ use crate::fasten::{
     TemperatureBand, screw_joint, screw_joint_verdicts,
 };
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
+use crate::hang::CleatHalvesInput;
 use crate::setting::Wall;
 use crate::shell::FaceKind;
 use crate::statics::{
@@ -128,7 +129,7 @@ fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
 fn seat(
     body: &Body<'_>,
     plan: &CleatPlan,
-    strip: &crate::hang::CleatHalvesInput,
+    strip: &CleatHalvesInput,
     action: &Action,
 ) -> core::result::Result<CleatSeat, Fault> {
     let contact_up_mm = 0.5 * (plan.wall_half_edge_mm + plan.wall_half_point_mm + strip.blunt_mm);
@@ -251,7 +252,7 @@ fn load_case(action: &Action, seat: &CleatSeat) -> LoadCase {
 fn stud_load(
     body: &Body<'_>,
     plan: &CleatPlan,
-    strip: &crate::hang::CleatHalvesInput,
+    strip: &CleatHalvesInput,
     case: usize,
     action: &Action,
     seat: &CleatSeat,
