@@ -149,7 +149,7 @@ limits! {
     THREADS: "a number of threads", "", 1.0, 64.0, "";
     SECOND_MOMENT: "a second moment of area", "mm4", 1.0, 1.0e13, "";
     SUPPORT_STIFFNESS: "a stiffness of a support", "N/mm", 0.1, 1.0e9, "leave it out for a support that does not yield";
-    SIGNED_LINE_LOAD: "a load per length that may point either way", "N/mm", -1.0e5, 1.0e5, "";
+    SIGNED_LINE_LOAD: "a load per length that may point either way", "N/mm", -1.0e6, 1.0e6, "";
     SECTION_SIZE: "a size of a part of a cross-section", "mm", 0.001, 10_000.0, "";
     AREA_LOAD: "a load per area", "N/m2", 0.0, 1.0e6, "";
     DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";

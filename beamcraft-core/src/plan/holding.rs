@@ -4,6 +4,7 @@ use super::body::Body;
 use super::cleat::FittedCleat;
 use super::result::{CleatPlan, LoadCase, MassPlan};
 use super::spec::LockSpec;
+use super::strength::{StripAction, StripBend, strip_bend_of, strip_checks, unhooking};
 use super::within;
 use crate::cite::{Clause, Source};
 use crate::error::{Fault, Result};
@@ -31,6 +32,8 @@ struct Action {
     out_mm: f64,
     /// From the left end of the front, mm; a load that may come at either end has two.
     along_mm: Vec<f64>,
+    /// Part of the load that presses on one spot, N; the rest lies along the whole body.
+    spot_n: f64,
 }
 
 /// What the most loaded stud and its screw take in one case.
@@ -54,6 +57,7 @@ pub(super) fn load(
     let actions = actions(body, mass);
     let mut worst: Option<StudLoad> = None;
     let mut others = Vec::new();
+    let mut bent: Option<StripBend> = None;
     for (k, action) in actions.iter().enumerate() {
         let seat = seat(body, &plan, &strip, action).map_err(|fault| within(fault, "cleat"))?;
         seat_check(body, action, &seat, checks, findings);
@@ -67,6 +71,18 @@ pub(super) fn load(
             } else {
                 others.push(stud);
             }
+        }
+        let on_strip = StripAction {
+            spread_n: action.load_n - action.spot_n + hold_down(&seat),
+            spot_n: action.spot_n,
+            pull_n: seat.design_pull_n,
+        };
+        if let Some(bend) = strip_bend_of(body, &plan, &strip, &on_strip)? {
+            let more = |a: &StripBend, b: &StripBend| StripBend {
+                bending_mpa: a.bending_mpa.max(b.bending_mpa),
+                shear_mpa: a.shear_mpa.max(b.shear_mpa),
+            };
+            bent = Some(bent.as_ref().map_or(bend, |known| more(known, &bend)));
         }
         plan.load_cases.push(case);
     }
@@ -94,6 +110,13 @@ pub(super) fn load(
         Clause::new(Source::Nds2018, "12.2.2"),
         "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.",
     ));
+    if let Some(bend) = bent {
+        strip_checks(body, &bend, checks);
+    }
+    if let Some(own) = actions.first() {
+        let seat = seat(body, &plan, &strip, own).map_err(|fault| within(fault, "cleat"))?;
+        unhooking(body, &plan, &strip, own.out_mm, &seat, checks);
+    }
     Ok(plan)
 }
 
@@ -107,7 +130,7 @@ fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
         // A body without weight has its load where the extra load is.
         let mean = |a: f64, b: f64| if load_n > 0.0 { (own.0 * a + extra_n * b) / load_n } else { b };
         let along_mm = places.iter().map(|place| mean(own.2, *place)).collect();
-        Action { name, duration, load_n, out_mm: mean(own.1, out_mm), along_mm }
+        Action { name, duration, load_n, out_mm: mean(own.1, out_mm), along_mm, spot_n: 0.0 }
     };
     let push = (spec.load.front_edge_n, leg.depth_mm);
     let mut actions = vec![combine("own weight", LoadDuration::Permanent, (0.0, 0.0), &[x])];
@@ -119,7 +142,8 @@ fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
     }
     if push.0 > 0.0 {
         let ends = [0.0, leg.length_mm];
-        actions.push(combine("own weight and a push on the front edge", LoadDuration::TenYears, push, &ends));
+        let pushed = combine("own weight and a push on the front edge", LoadDuration::TenYears, push, &ends);
+        actions.push(Action { spot_n: push.0, ..pushed });
     }
     actions
 }
