@@ -21,6 +21,7 @@ mod seat;
 mod section;
 mod share;
 mod strip;
+mod torsion;
 
 pub use beam::{
     BeamLineLoad, BeamOnSupports, BeamOnSupportsInput, BeamPointLoad, BeamStation, BeamSupport, SupportHold,
@@ -35,6 +36,7 @@ pub use section::{
 };
 pub use share::{ShareBetweenSupports, ShareBetweenSupportsInput, SupportShare, share_between_supports};
 pub use strip::{StripPivot, WallStripScrews, WallStripScrewsInput, wall_strip_screws};
+pub use torsion::{TorsionWall, WallTorsion, WallTorsionInput, wall_torsion};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
@@ -46,6 +48,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     beam::BEAM_ON_SUPPORTS,
     section::SECTION_PROPERTIES,
     section::SECTION_STRESS,
+    torsion::WALL_TORSION,
 ];
 
 #[cfg(test)]
