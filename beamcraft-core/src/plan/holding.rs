@@ -40,6 +40,7 @@ struct Action {
 struct StudLoad {
     case: usize,
     share_n: f64,
+    least_n: f64,
     strip: WallStripScrews,
     input: ScrewJointInput,
     joint: core::result::Result<ScrewJoint, Fault>,
@@ -64,6 +65,7 @@ pub(super) fn load(
         let mut case = load_case(action, &seat);
         if let Some(stud) = stud_load(body, &plan, &strip, k, action, &seat)? {
             case.worst_stud_n = Some(stud.share_n);
+            case.least_stud_n = Some(stud.least_n);
             case.screw_shear_n = Some(stud.strip.shear_per_screw_n);
             case.screw_tension_n = Some(stud.strip.tension_per_screw_n);
             if worst.as_ref().is_none_or(|known| utilisation(&stud) > utilisation(known)) {
@@ -96,13 +98,16 @@ pub(super) fn load(
             "The wall with at least two studs behind the cleat was not given.",
         )),
     }
-    checks.push(Verdict::without_answer(
+    let foot_n = plan.load_cases.iter().map(|case| case.pull_n).fold(0.0, f64::max);
+    let foot = Verdict::without_answer(
         "push of the foot on the wall lining",
         "foot",
         Outcome::NotCovered,
         Clause::new(Source::CommonPractice, ""),
-        "No published bearing value for gypsum or plaster was found; spread the push or bear on a stud.",
-    ));
+        "The demand is never more than the pull of the seat. No published bearing value for gypsum or plaster was found; \
+         spread the push or bear on a stud.",
+    );
+    checks.push(Verdict { demand: Some(foot_n), unit: "N", basis: Basis::Derived, ..foot });
     checks.push(Verdict::without_answer(
         "beam half to the body",
         "beam half",
@@ -267,6 +272,7 @@ fn load_case(action: &Action, seat: &CleatSeat) -> LoadCase {
         pull_without_friction_n: seat.pull_without_friction_n,
         hold_down_n: hold_down(seat),
         worst_stud_n: None,
+        least_stud_n: None,
         screw_shear_n: None,
         screw_tension_n: None,
     }
@@ -286,11 +292,12 @@ fn stud_load(
     let Some(marks) = plan.marks.as_ref().filter(|marks| marks.screws.len() >= 2) else { return Ok(None) };
     let supports_mm: Vec<f64> = marks.screws.iter().map(|screw| screw.x_mm - site.place.left_end_mm).collect();
     let held_n = action.load_n + hold_down(seat);
-    let mut share_n = 0.0_f64;
+    let (mut share_n, mut least_n) = (0.0_f64, f64::MAX);
     for along_mm in &action.along_mm {
         let input =
             ShareBetweenSupportsInput { load_n: held_n, load_at_mm: *along_mm, supports_mm: supports_mm.clone() };
-        share_n = share_n.max(share_between_supports(&input).map_err(|error| within(error, "site.wall"))?.greatest_n);
+        let shares = share_between_supports(&input).map_err(|error| within(error, "site.wall"))?;
+        (share_n, least_n) = (share_n.max(shares.greatest_n), least_n.min(shares.least_n));
     }
     let part = if held_n > 0.0 { share_n / held_n } else { 0.0 };
     // The contact at the point of the wall half, where it runs as the body tips: the longest lever for the screws.
@@ -306,7 +313,7 @@ fn stud_load(
     .map_err(|fault| within(fault, "cleat"))?;
     let input = joint_input(body, wall, strip.thickness_mm, action.duration, &strip_screws);
     let joint = screw_joint(&input);
-    Ok(Some(StudLoad { case, share_n, strip: strip_screws, joint, input }))
+    Ok(Some(StudLoad { case, share_n, least_n: least_n.min(share_n), strip: strip_screws, joint, input }))
 }
 
 fn joint_input(

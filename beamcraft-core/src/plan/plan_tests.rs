@@ -318,6 +318,18 @@ fn the_wall_half_bends_over_its_studs_as_the_tables_of_continuous_beams_say() {
 }
 
 #[test]
+fn a_push_beyond_the_last_stud_lifts_the_far_one() {
+    let mut spec = spec(ASH);
+    let studs = crate::setting::MeasuredStuds { centres_mm: vec![800.0, 1000.0] };
+    spec.site.as_mut().unwrap().wall.as_mut().unwrap().studs = crate::setting::StudLayout::Measured(studs);
+    let plan = plan(&spec).unwrap();
+    let case = plan.cleat.unwrap().load_cases.pop().unwrap();
+    // Two studs: the lever rule. Together they carry the load and its hold-down.
+    let (worst, least) = (case.worst_stud_n.unwrap(), case.least_stud_n.unwrap());
+    assert!(least < 0.0 && (worst + least - case.load_n - case.hold_down_n).abs() < 1e-9 * worst, "{worst} {least}");
+}
+
+#[test]
 fn a_pull_or_a_knock_of_the_size_stated_uses_up_the_bevel() {
     let plan = ash();
     let capacity = |name: &str| plan.checks.iter().find(|one| one.name.starts_with(name)).unwrap().capacity.unwrap();
