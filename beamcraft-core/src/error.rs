@@ -10,7 +10,7 @@ macro_rules! codes {
     ($($variant:ident = $number:literal, $name:literal, $describe:literal;)+) => {
         /// What is wrong, as a number that never changes its meaning.
         ///
-        /// Pages: `0x01` input, `0x02` geometry, `0x03` wood, `0x04` fastening, `0x0E` the C and Python doors,
+        /// Pages: `0x01` input, `0x02` geometry, `0x03` wood, `0x04` fastening, `0x05` statics, `0x0E` the C and Python doors,
         /// `0x0F` a defect of this library. A retired number stays reserved.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         #[repr(u32)]
@@ -54,6 +54,8 @@ codes! {
     NoRoomInside = 0x0202, "no_room_inside", "the boards fill the body: no hollow is left inside";
     NoPublishedValue = 0x0301, "no_published_value", "the material has no published value for a property that is needed";
     PenetrationTooShort = 0x0401, "penetration_too_short", "the fastener does not reach the member that should hold it";
+    NoSection = 0x0501, "no_section", "the parts of a cross-section leave no area, or none around its own centroid";
+    Unstable = 0x0502, "unstable", "the supports do not hold the part: it can fall or turn freely";
     NullPointer = 0x0E01, "null_pointer", "a pointer that must not be NULL is NULL";
     StructSize = 0x0E02, "struct_size", "the size field of a struct is not one this library knows";
     UnknownChoice = 0x0E03, "unknown_choice", "a number is not one of the constants of its enumeration";

@@ -147,6 +147,14 @@ limits! {
     SAMPLES: "a number of samples", "", 100.0, 1.0e8, "";
     SEED: "a seed", "", 0.0, 4_294_967_295.0, "";
     THREADS: "a number of threads", "", 1.0, 64.0, "";
+    SECOND_MOMENT: "a second moment of area", "mm4", 1.0, 1.0e13, "";
+    SUPPORT_STIFFNESS: "a stiffness of a support", "N/mm", 0.1, 1.0e9, "leave it out for a support that does not yield";
+    SIGNED_LINE_LOAD: "a load per length that may point either way", "N/mm", -1.0e6, 1.0e6, "";
+    SECTION_SIZE: "a size of a part of a cross-section", "mm", 0.001, 10_000.0, "";
+    AREA_LOAD: "a load per area", "N/m2", 0.0, 1.0e6, "";
+    DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
+    CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
+    LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

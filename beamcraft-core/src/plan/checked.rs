@@ -28,6 +28,12 @@ pub(super) struct PlannedWood {
     /// Specific gravity for connections: the smaller of the assigned and the derived one, since the boards carry no grade
     /// stamp.
     pub(super) connection_gravity: f64,
+    /// Average bending strength of clear wood at 12 %, MPa.
+    pub(super) rupture_mpa: f64,
+    /// Average shear strength of clear wood along the grain at 12 %, MPa, where published.
+    pub(super) shear_mpa: Option<f64>,
+    /// Average modulus of elasticity of clear wood at 12 %, MPa.
+    pub(super) modulus_mpa: f64,
 }
 
 impl PlannedWood {
@@ -37,6 +43,9 @@ impl PlannedWood {
         Ok(Self {
             density_kg_m3: species.density(moisture_pct)?.density_kg_m3,
             connection_gravity: gravity.specific_gravity.min(gravity.derived_specific_gravity),
+            rupture_mpa: species.modulus_of_rupture_mpa,
+            shear_mpa: species.shear_parallel_mpa,
+            modulus_mpa: species.modulus_of_elasticity_mpa,
         })
     }
 }

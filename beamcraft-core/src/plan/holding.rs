@@ -4,6 +4,7 @@ use super::body::Body;
 use super::cleat::FittedCleat;
 use super::result::{CleatPlan, LoadCase, MassPlan};
 use super::spec::LockSpec;
+use super::strength::{StripAction, StripBend, strip_bend_of, strip_checks, unhooking};
 use super::within;
 use crate::cite::{Clause, Source};
 use crate::error::{Fault, Result};
@@ -31,12 +32,15 @@ struct Action {
     out_mm: f64,
     /// From the left end of the front, mm; a load that may come at either end has two.
     along_mm: Vec<f64>,
+    /// Part of the load that presses on one spot, N; the rest lies along the whole body.
+    spot_n: f64,
 }
 
 /// What the most loaded stud and its screw take in one case.
 struct StudLoad {
     case: usize,
     share_n: f64,
+    least_n: f64,
     strip: WallStripScrews,
     input: ScrewJointInput,
     joint: core::result::Result<ScrewJoint, Fault>,
@@ -54,12 +58,14 @@ pub(super) fn load(
     let actions = actions(body, mass);
     let mut worst: Option<StudLoad> = None;
     let mut others = Vec::new();
+    let mut bent: Option<StripBend> = None;
     for (k, action) in actions.iter().enumerate() {
         let seat = seat(body, &plan, &strip, action).map_err(|fault| within(fault, "cleat"))?;
         seat_check(body, action, &seat, checks, findings);
         let mut case = load_case(action, &seat);
         if let Some(stud) = stud_load(body, &plan, &strip, k, action, &seat)? {
             case.worst_stud_n = Some(stud.share_n);
+            case.least_stud_n = Some(stud.least_n);
             case.screw_shear_n = Some(stud.strip.shear_per_screw_n);
             case.screw_tension_n = Some(stud.strip.tension_per_screw_n);
             if worst.as_ref().is_none_or(|known| utilisation(&stud) > utilisation(known)) {
@@ -67,6 +73,18 @@ pub(super) fn load(
             } else {
                 others.push(stud);
             }
+        }
+        let on_strip = StripAction {
+            spread_n: action.load_n - action.spot_n + hold_down(&seat),
+            spot_n: action.spot_n,
+            pull_n: seat.design_pull_n,
+        };
+        if let Some(bend) = strip_bend_of(body, &plan, &strip, &on_strip)? {
+            let more = |a: &StripBend, b: &StripBend| StripBend {
+                bending_mpa: a.bending_mpa.max(b.bending_mpa),
+                shear_mpa: a.shear_mpa.max(b.shear_mpa),
+            };
+            bent = Some(bent.as_ref().map_or(bend, |known| more(known, &bend)));
         }
         plan.load_cases.push(case);
     }
@@ -80,13 +98,16 @@ pub(super) fn load(
             "The wall with at least two studs behind the cleat was not given.",
         )),
     }
-    checks.push(Verdict::without_answer(
+    let foot_n = plan.load_cases.iter().map(|case| case.pull_n).fold(0.0, f64::max);
+    let foot = Verdict::without_answer(
         "push of the foot on the wall lining",
         "foot",
         Outcome::NotCovered,
         Clause::new(Source::CommonPractice, ""),
-        "No published bearing value for gypsum or plaster was found; spread the push or bear on a stud.",
-    ));
+        "The demand is never more than the pull of the seat. No published bearing value for gypsum or plaster was found; \
+         spread the push or bear on a stud.",
+    );
+    checks.push(Verdict { demand: Some(foot_n), unit: "N", basis: Basis::Derived, ..foot });
     checks.push(Verdict::without_answer(
         "beam half to the body",
         "beam half",
@@ -94,6 +115,13 @@ pub(super) fn load(
         Clause::new(Source::Nds2018, "12.2.2"),
         "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.",
     ));
+    if let Some(bend) = bent {
+        strip_checks(body, &bend, checks);
+    }
+    if let Some(own) = actions.first() {
+        let seat = seat(body, &plan, &strip, own).map_err(|fault| within(fault, "cleat"))?;
+        unhooking(body, &plan, &strip, own.out_mm, &seat, checks);
+    }
     Ok(plan)
 }
 
@@ -107,7 +135,7 @@ fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
         // A body without weight has its load where the extra load is.
         let mean = |a: f64, b: f64| if load_n > 0.0 { (own.0 * a + extra_n * b) / load_n } else { b };
         let along_mm = places.iter().map(|place| mean(own.2, *place)).collect();
-        Action { name, duration, load_n, out_mm: mean(own.1, out_mm), along_mm }
+        Action { name, duration, load_n, out_mm: mean(own.1, out_mm), along_mm, spot_n: 0.0 }
     };
     let push = (spec.load.front_edge_n, leg.depth_mm);
     let mut actions = vec![combine("own weight", LoadDuration::Permanent, (0.0, 0.0), &[x])];
@@ -119,7 +147,8 @@ fn actions(body: &Body<'_>, mass: &MassPlan) -> Vec<Action> {
     }
     if push.0 > 0.0 {
         let ends = [0.0, leg.length_mm];
-        actions.push(combine("own weight and a push on the front edge", LoadDuration::TenYears, push, &ends));
+        let pushed = combine("own weight and a push on the front edge", LoadDuration::TenYears, push, &ends);
+        actions.push(Action { spot_n: push.0, ..pushed });
     }
     actions
 }
@@ -243,6 +272,7 @@ fn load_case(action: &Action, seat: &CleatSeat) -> LoadCase {
         pull_without_friction_n: seat.pull_without_friction_n,
         hold_down_n: hold_down(seat),
         worst_stud_n: None,
+        least_stud_n: None,
         screw_shear_n: None,
         screw_tension_n: None,
     }
@@ -262,11 +292,12 @@ fn stud_load(
     let Some(marks) = plan.marks.as_ref().filter(|marks| marks.screws.len() >= 2) else { return Ok(None) };
     let supports_mm: Vec<f64> = marks.screws.iter().map(|screw| screw.x_mm - site.place.left_end_mm).collect();
     let held_n = action.load_n + hold_down(seat);
-    let mut share_n = 0.0_f64;
+    let (mut share_n, mut least_n) = (0.0_f64, f64::MAX);
     for along_mm in &action.along_mm {
         let input =
             ShareBetweenSupportsInput { load_n: held_n, load_at_mm: *along_mm, supports_mm: supports_mm.clone() };
-        share_n = share_n.max(share_between_supports(&input).map_err(|error| within(error, "site.wall"))?.greatest_n);
+        let shares = share_between_supports(&input).map_err(|error| within(error, "site.wall"))?;
+        (share_n, least_n) = (share_n.max(shares.greatest_n), least_n.min(shares.least_n));
     }
     let part = if held_n > 0.0 { share_n / held_n } else { 0.0 };
     // The contact at the point of the wall half, where it runs as the body tips: the longest lever for the screws.
@@ -282,7 +313,7 @@ fn stud_load(
     .map_err(|fault| within(fault, "cleat"))?;
     let input = joint_input(body, wall, strip.thickness_mm, action.duration, &strip_screws);
     let joint = screw_joint(&input);
-    Ok(Some(StudLoad { case, share_n, strip: strip_screws, joint, input }))
+    Ok(Some(StudLoad { case, share_n, least_n: least_n.min(share_n), strip: strip_screws, joint, input }))
 }
 
 fn joint_input(

@@ -14,6 +14,7 @@ mod mass;
 mod result;
 mod site;
 mod spec;
+mod strength;
 mod summary;
 
 use crate::error::{Error, Result};

@@ -292,6 +292,62 @@ fn a_plan_carries_its_spec_and_gives_the_same_bytes_again() {
     assert_eq!(write(&plan(&again).unwrap()).unwrap(), first);
 }
 
+#[test]
+fn the_wall_half_bends_over_its_studs_as_the_tables_of_continuous_beams_say() {
+    let mut spec = spec(ASH);
+    (spec.load.on_top_n_per_m2, spec.load.front_edge_n) = (0.0, 0.0);
+    let studs = crate::setting::MeasuredStuds { centres_mm: vec![70.0, 950.0, 1830.0] };
+    spec.site.as_mut().unwrap().wall.as_mut().unwrap().studs = crate::setting::StudLayout::Measured(studs);
+    spec.cleat.screws.end_distance_mm = 0.0;
+    let plan = plan(&spec).unwrap();
+    let cleat = plan.cleat.unwrap();
+    let marks = cleat.marks.as_ref().unwrap();
+    let (left, length) = (marks.screws[0].along_half_mm, marks.length_mm);
+    let case = &cleat.load_cases[0];
+    let w = (case.load_n + case.hold_down_n) / length;
+    // Two equal spans of 880 mm with equal overhangs c: w l²/8 less half of what the overhangs hog, w c²/2.
+    assert!((length - 2.0 * left - 1760.0).abs() < 1e-9);
+    let moment = w * (880.0 * 880.0 / 8.0 - 0.25 * left * left);
+    let (t, h) = (18.0, cleat.halves.short_face_mm);
+    let sideways = case.pull_n / (case.load_n + case.hold_down_n);
+    let bending = moment * (6.0 / (t * h * h) + sideways * 6.0 / (h * t * t));
+    let check = plan.checks.iter().find(|one| one.name.starts_with("bending of the wall half")).unwrap();
+    assert!((check.demand.unwrap() - bending).abs() < 1e-9 * bending, "{} {bending}", check.demand.unwrap());
+    // One fifth of 103 MPa, the handbook's average for white ash.
+    assert!((check.capacity.unwrap() - 20.6).abs() < 0.11);
+}
+
+#[test]
+fn a_push_beyond_the_last_stud_lifts_the_far_one() {
+    let mut spec = spec(ASH);
+    let studs = crate::setting::MeasuredStuds { centres_mm: vec![800.0, 1000.0] };
+    spec.site.as_mut().unwrap().wall.as_mut().unwrap().studs = crate::setting::StudLayout::Measured(studs);
+    let plan = plan(&spec).unwrap();
+    let case = plan.cleat.unwrap().load_cases.pop().unwrap();
+    // Two studs: the lever rule. Together they carry the load and its hold-down.
+    let (worst, least) = (case.worst_stud_n.unwrap(), case.least_stud_n.unwrap());
+    assert!(least < 0.0 && (worst + least - case.load_n - case.hold_down_n).abs() < 1e-9 * worst, "{worst} {least}");
+}
+
+#[test]
+fn a_pull_or_a_knock_of_the_size_stated_uses_up_the_bevel() {
+    let plan = ash();
+    let capacity = |name: &str| plan.checks.iter().find(|one| one.name.starts_with(name)).unwrap().capacity.unwrap();
+    let (pull, knock) = (capacity("outward pull"), capacity("knock from below"));
+    let cleat = plan.cleat.as_ref().unwrap();
+    let weight = plan.mass.lifted_kg * STANDARD_GRAVITY_M_S2;
+    let out = 215.0 - plan.mass.centre_mm[1] - 9.0;
+    let up = 0.5 * (cleat.wall_half_edge_mm + 2.0 + cleat.wall_half_point_mm);
+    // Moments about the foot, 45° without friction: seat W inwards at its height, weight in front, the pull at the top.
+    assert!((weight * up - weight * out - pull * 185.0).abs() < 1e-9 * weight * up);
+    // Moments about the seat: the top contact pushes out with all that the seat draws in, (W − K) tan 45°.
+    assert!(((weight - knock) * (185.0 - up) + weight * out - knock * 206.0).abs() < 1e-9 * weight * 200.0);
+    for name in ["outward pull", "knock from below"] {
+        let check = plan.checks.iter().find(|one| one.name.starts_with(name)).unwrap();
+        assert_eq!(check.outcome, Outcome::NotDetermined);
+    }
+}
+
 /// Numbers of a spec that are allowed, and what may be odd about them.
 fn odd_specs() -> impl Strategy<Value = BeamSpec> {
     let sizes = (10.0..5000.0_f64, 10.0..1000.0_f64, 10.0..1000.0_f64, 1.0..80.0_f64);

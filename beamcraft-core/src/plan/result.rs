@@ -152,6 +152,10 @@ pub struct LoadCase {
     /// Load on the most loaded stud, N; absent when the wall was not given.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub worst_stud_n: Option<f64>,
+    /// Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not
+    /// given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub least_stud_n: Option<f64>,
     /// Shear on one screw in that stud, N.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub screw_shear_n: Option<f64>,

@@ -1,4 +1,4 @@
-//! Equilibrium of a hung body: the bevelled seat, the screwed wall half, brackets, shares of the studs.
+//! Equilibrium of a hung body: the bevelled seat, the screwed wall half, brackets, shares of the studs, beams, sections.
 //!
 //! It answers which forces arise where; how much a screw or a lip can take is told elsewhere.
 //!
@@ -14,20 +14,42 @@
 //! All of it is statics of rigid bodies without friction at the wall, derived in the theory pages.
 //! The results hold for the stated loads only; see [`Caution::Structure`](crate::finding::Caution::Structure).
 
+mod beam;
+mod beam_solve;
 mod bracket;
 mod seat;
+mod section;
 mod share;
 mod strip;
+mod torsion;
 
+pub use beam::{
+    BeamLineLoad, BeamOnSupports, BeamOnSupportsInput, BeamPointLoad, BeamStation, BeamSupport, SupportHold,
+    SupportReaction, beam_on_supports,
+};
 pub use bracket::{BoltRowBracket, BoltRowBracketInput, BracketLoad, bolt_row_bracket};
 pub use seat::{CleatSeat, CleatSeatInput, SeatLock, SeatRegime, cleat_seat};
+pub use section::{
+    PartOutline, PartSense, SectionPart, SectionPartProperties, SectionPartStress, SectionPoint, SectionPolygon,
+    SectionProperties, SectionPropertiesInput, SectionRectangle, SectionStress, SectionStressInput, section_properties,
+    section_stress,
+};
 pub use share::{ShareBetweenSupports, ShareBetweenSupportsInput, SupportShare, share_between_supports};
 pub use strip::{StripPivot, WallStripScrews, WallStripScrewsInput, wall_strip_screws};
+pub use torsion::{TorsionWall, WallTorsion, WallTorsionInput, wall_torsion};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[seat::CLEAT_SEAT, strip::WALL_STRIP_SCREWS, bracket::BOLT_ROW_BRACKET, share::SHARE_BETWEEN_SUPPORTS];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    seat::CLEAT_SEAT,
+    strip::WALL_STRIP_SCREWS,
+    bracket::BOLT_ROW_BRACKET,
+    share::SHARE_BETWEEN_SUPPORTS,
+    beam::BEAM_ON_SUPPORTS,
+    section::SECTION_PROPERTIES,
+    section::SECTION_STRESS,
+    torsion::WALL_TORSION,
+];
 
 #[cfg(test)]
 pub(crate) mod test_inputs {
