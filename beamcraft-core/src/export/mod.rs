@@ -27,20 +27,28 @@
 //! the plan, or is measured on its solids.
 
 mod cut;
+mod dxf;
 mod gaps;
+mod gltf;
 mod movement;
 mod report;
 mod section;
+mod step;
 mod stl;
 mod svg;
 mod text;
+mod view;
+mod wood;
 mod words;
 
 #[cfg(test)]
 mod samples;
 
+pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
+pub use gltf::panels_gltf;
 pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;
+pub use step::panels_step;
 pub use stl::panels_stl;
