@@ -214,7 +214,11 @@ impl Drawing {
             let length: f64 = dashes.iter().map(|dash| dash.abs()).sum();
             push(
                 &mut out,
-                format_args!("0\nLTYPE\n2\n{name}\n70\n0\n3\n{looks}\n72\n65\n73\n{}\n40\n{}\n", dashes.len(), real(length)),
+                format_args!(
+                    "0\nLTYPE\n2\n{name}\n70\n0\n3\n{looks}\n72\n65\n73\n{}\n40\n{}\n",
+                    dashes.len(),
+                    real(length)
+                ),
             );
             for dash in dashes {
                 push(&mut out, format_args!("49\n{}\n", real(*dash)));

@@ -106,7 +106,8 @@ impl File {
             format!("{{\"bufferView\":{view},\"componentType\":5126,\"count\":{},\"type\":\"VEC3\"", triples.len());
         if bounds == Bounds::Stated {
             let fold = |start: f32, pick: fn(f32, f32) -> f32| {
-                let ends = triples.iter().fold([start; 3], |[a, b, c], [x, y, z]| [pick(a, *x), pick(b, *y), pick(c, *z)]);
+                let ends =
+                    triples.iter().fold([start; 3], |[a, b, c], [x, y, z]| [pick(a, *x), pick(b, *y), pick(c, *z)]);
                 ends.map(|number| number.to_string()).join(",")
             };
             let (low, high) = (fold(f32::MAX, f32::min), fold(f32::MIN, f32::max));
@@ -228,8 +229,7 @@ mod tests {
             // the indices.
             let corners = |panel: &Panel| panel.blank().unwrap().faces().map(|face| face.corners.len()).sum::<usize>();
             let faces = |panel: &Panel| panel.blank().unwrap().faces().len();
-            let expected: usize =
-                plan.panels.iter().map(|p| 24 * corners(p) + 12 * (corners(p) - 2 * faces(p))).sum();
+            let expected: usize = plan.panels.iter().map(|p| 24 * corners(p) + 12 * (corners(p) - 2 * faces(p))).sum();
             assert_eq!(bytes.len(), expected);
         }
     }

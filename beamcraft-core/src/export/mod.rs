@@ -7,6 +7,9 @@
 //! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
 //! | [`movement_svg`] | SVG, two charts over twelve months | the choice of a cut and a season |
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
+//! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
+//! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
+//! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!

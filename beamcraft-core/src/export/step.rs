@@ -41,8 +41,7 @@ pub fn panels_step(name: &str, panels: &[Panel]) -> String {
         let own = file.placement(Vec3::ZERO, Vec3::Z, Vec3::X);
         items.push(placed);
         let list = list(&[&[own], solids.as_slice()].concat());
-        let shape =
-            file.entity(format_args!("ADVANCED_BREP_SHAPE_REPRESENTATION({},{list},#{context})", text(&label)));
+        let shape = file.entity(format_args!("ADVANCED_BREP_SHAPE_REPRESENTATION({},{list},#{context})", text(&label)));
         children.push((label, shape, own, placed));
     }
     let list = list(&items);
@@ -75,7 +74,9 @@ fn text(words: &str) -> String {
             '\'' => out.push_str("''"),
             '\\' => out.push_str("\\\\"),
             ' '..='~' => out.push(letter),
-            letter if u32::from(letter) <= 0xffff => push(&mut out, format_args!("\\X2\\{:04X}\\X0\\", u32::from(letter))),
+            letter if u32::from(letter) <= 0xffff => {
+                push(&mut out, format_args!("\\X2\\{:04X}\\X0\\", u32::from(letter)));
+            }
             letter => push(&mut out, format_args!("\\X4\\{:08X}\\X0\\", u32::from(letter))),
         }
     }
@@ -144,9 +145,8 @@ impl File {
     }
 
     fn application(&mut self) -> usize {
-        let application = self.entity(format_args!(
-            "APPLICATION_CONTEXT('core data for automotive mechanical design processes')"
-        ));
+        let application =
+            self.entity(format_args!("APPLICATION_CONTEXT('core data for automotive mechanical design processes')"));
         self.entity(format_args!(
             "APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,#{application})"
         ));

@@ -1,7 +1,6 @@
 //! How panels are looked at.
 
 use crate::geometry::{ConvexSolid, Plane, Point3, Vec3};
-use crate::numeric::real::{cos_deg, sin_deg};
 use crate::shell::Panel;
 
 /// A panel seen from outside, square to its show face, the grain level.
@@ -59,15 +58,6 @@ pub(super) fn middle_plane(panels: &[Panel]) -> Option<(Plane, Vec3, Vec3)> {
     let up = [Vec3::Z, Vec3::Y].into_iter().find(|up| up.cross(along).length() > 0.1)?;
     let right = up.cross(along).normalised()?;
     Some((plane, right, along.cross(right)))
-}
-
-/// Isometric view from the front, the right and above: to the right, down the paper, and towards the viewer.
-///
-/// The three axes of the body are shortened alike, and the front lies on the left.
-pub(super) fn isometric(point: Vec3) -> (f64, f64, f64) {
-    let (cosine, sine) = (cos_deg(30.0), sin_deg(30.0));
-    let (x, y, z) = (point.x, point.y, point.z);
-    ((x + y) * cosine, (y - x) * sine * -1.0 - z + (y - x) * 0.0, x - y + z)
 }
 
 #[cfg(test)]

@@ -147,7 +147,7 @@ fn joined(panel: &Panel, parts: &[ConvexSolid]) -> Option<Vec<Wood>> {
     if !is_closed(&wood) || (wood.volume() - wanted).abs() > 1e-7 * wanted {
         return None;
     }
-    let separate = separated(wood);
+    let separate = separated(&wood);
     // A part with a negative volume is a cavity: a shell within a shell.
     separate.iter().all(|body| body.volume() > 0.0).then_some(separate)
 }
@@ -162,7 +162,7 @@ fn is_closed(wood: &Wood) -> bool {
 }
 
 /// Bodies that share no edge, each with its own vertices.
-fn separated(wood: Wood) -> Vec<Wood> {
+fn separated(wood: &Wood) -> Vec<Wood> {
     let mut group: Vec<usize> = (0..wood.faces.len()).collect();
     let edges: Vec<Vec<(u32, u32)>> = wood
         .faces
@@ -366,9 +366,10 @@ impl Net {
         let along = faces.len();
         for ring in others {
             let holds = |face: &&mut WoodFace| self.is_inside(plane, &ring, &face.rings[0]);
-            let around = faces[..along].iter_mut().filter(holds).min_by(|one, other| {
-                self.area(plane, &one.rings[0]).total_cmp(&self.area(plane, &other.rings[0]))
-            });
+            let around = faces[..along]
+                .iter_mut()
+                .filter(holds)
+                .min_by(|one, other| self.area(plane, &one.rings[0]).total_cmp(&self.area(plane, &other.rings[0])));
             match around {
                 Some(face) => face.rings.push(ring),
                 None => faces.push(WoodFace { tag: plane.tags[1]?, normal: -plane.normal, rings: vec![ring] }),
