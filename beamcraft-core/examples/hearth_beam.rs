@@ -1,14 +1,14 @@
 //! Plans a whole beam and writes it out: `hearth_beam [SPEC.json] [OUTPUT_FOLDER]`.
 //!
 //! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
-//! JSON, the report, the cross section, and the panels as solids.
+//! JSON, the report, the cross section, and the panels as STL, STEP, glTF and DXF.
 
 use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
 use std::{env, fs};
 
-use beamcraft_core::export::{panels_stl, report_html, section_svg};
+use beamcraft_core::export::{panels_dxf, panels_gltf, panels_step, panels_stl, report_html, section_svg};
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, CutSetting, LegShape, Plan, ReportLengths, plan};
 use beamcraft_core::saw::{BoardSetUp, RipSetUp};
@@ -53,6 +53,9 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
         ("report.html", report_html(&plan).into_bytes()),
         ("section.svg", section_svg(&plan).into_bytes()),
         ("panels.stl", panels_stl(&plan)),
+        ("panels.step", panels_step(&plan.spec.name, &plan.panels).into_bytes()),
+        ("panels.glb", panels_gltf(&plan.spec.name, &plan.panels)),
+        ("panels.dxf", panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
     ];
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
     let mut said = summary(&plan) + "\nWritten\n";

@@ -134,6 +134,10 @@ const char *beamcraft_status_describe(beamcraft_status status);
 #define BEAMCRAFT_E_NO_PUBLISHED_VALUE 0x0301
 /** The fastener does not reach the member that should hold it. */
 #define BEAMCRAFT_E_PENETRATION_TOO_SHORT 0x0401
+/** The parts of a cross-section leave no area, or none around its own centroid. */
+#define BEAMCRAFT_E_NO_SECTION 0x0501
+/** The supports do not hold the part: it can fall or turn freely. */
+#define BEAMCRAFT_E_UNSTABLE 0x0502
 /** A pointer that must not be NULL is NULL. */
 #define BEAMCRAFT_E_NULL_POINTER 0x0e01
 /** The size field of a struct is not one this library knows. */
@@ -407,6 +411,36 @@ beamcraft_status beamcraft_plan_panels_stl(const beamcraft_plan *plan,
                                            size_t capacity,
                                            size_t *out_needed,
                                            beamcraft_error **out_error);
+
+/** All panels as a STEP file (AP214) in mm, one named solid a panel; a text buffer.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panels_step(const beamcraft_plan *plan,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Show face of every panel and the section as a DXF file (R12) in mm; a text buffer.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panels_dxf(const beamcraft_plan *plan,
+                                           char *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** All panels as a binary glTF 2.0 file in metres, one named node a panel; an array buffer of bytes.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panels_gltf(const beamcraft_plan *plan,
+                                            uint8_t *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
 
 /** Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
  *  out. Lift and hang with a second person.

@@ -276,6 +276,66 @@ pub unsafe extern "C" fn beamcraft_plan_panels_stl(
     unsafe { items(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::panels_stl(&object.plan))) }
 }
 
+/// All panels as a STEP file (AP214) in mm, one named solid a panel; a text buffer.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_panels_step(
+    plan: *const beamcraft_plan,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        words(plan, buffer, capacity, out_needed, out_error, |object| {
+            Ok(export::panels_step(&object.plan.spec.name, &object.plan.panels))
+        })
+    }
+}
+
+/// Show face of every panel and the section as a DXF file (R12) in mm; a text buffer.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_panels_dxf(
+    plan: *const beamcraft_plan,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        words(plan, buffer, capacity, out_needed, out_error, |object| {
+            Ok(export::panels_dxf(&object.plan.spec.name, &object.plan.panels))
+        })
+    }
+}
+
+/// All panels as a binary glTF 2.0 file in metres, one named node a panel; an array buffer of bytes.
+///
+/// # Safety
+/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_plan_panels_gltf(
+    plan: *const beamcraft_plan,
+    buffer: *mut u8,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        items(plan, buffer, capacity, out_needed, out_error, |object| {
+            Ok(export::panels_gltf(&object.plan.spec.name, &object.plan.panels))
+        })
+    }
+}
+
 /// Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
 /// out. Lift and hang with a second person.
 ///

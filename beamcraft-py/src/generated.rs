@@ -20390,6 +20390,1886 @@ impl OfJson for ShareBetweenSupports {
     }
 }
 
+choice!(SupportHold, ["pinned", "clamped"]);
+
+/// One support of a beam.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Distance from the left end of the beam, mm.
+///     Allowed: 0 to 100000.
+/// stiffness_n_per_mm : float or None, optional
+///     Stiffness, such as the load/slip modulus of a screw, N/mm; left out the support does not yield.
+///     Allowed: 0.1 to 1000000000.
+/// hold : {'pinned', 'clamped'}, default 'pinned'
+///     Whether it also keeps the beam from turning.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamSupport {
+    /// Distance from the left end of the beam, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Stiffness, such as the load/slip modulus of a screw, N/mm; left out the support does not yield.
+    #[pyo3(get)]
+    pub(crate) stiffness_n_per_mm: Option<f64>,
+    /// Whether it also keeps the beam from turning.
+    #[pyo3(get)]
+    pub(crate) hold: SupportHold,
+}
+
+#[pymethods]
+impl BeamSupport {
+    #[new]
+    #[pyo3(signature = (*, at_mm, stiffness_n_per_mm = Arg::left_out(), hold = Arg::left_out()), text_signature = "(*, at_mm, stiffness_n_per_mm=None, hold='pinned')")]
+    fn new(at_mm: Arg<'_, '_>, stiffness_n_per_mm: Arg<'_, '_>, hold: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            stiffness_n_per_mm: stiffness_n_per_mm.read_or("stiffness_n_per_mm", || None)?,
+            hold: hold.read_or("hold", || <SupportHold as crate::cross::Choice>::named("pinned"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamSupport {
+    const NAME: &'static str = "BeamSupport";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Distance from the left end of the beam, mm."),
+        ("stiffness_n_per_mm", "stiffness_n_per_mm", "Stiffness, such as the load/slip modulus of a screw, N/mm; left out the support does not yield."),
+        ("hold", "hold", "Whether it also keeps the beam from turning."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.stiffness_n_per_mm.show(), self.hold.show()] }
+}
+
+impl OfJson for BeamSupport {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            stiffness_n_per_mm: field(fields, "stiffness_n_per_mm")?,
+            hold: field(fields, "hold")?,
+        })
+    }
+}
+
+/// A load at one place of a beam.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Distance from the left end of the beam, mm.
+///     Allowed: 0 to 100000.
+/// load_n : float
+///     Load, positive downwards, N.
+///     Allowed: -10000000 to 10000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamPointLoad {
+    /// Distance from the left end of the beam, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Load, positive downwards, N.
+    #[pyo3(get)]
+    pub(crate) load_n: f64,
+}
+
+#[pymethods]
+impl BeamPointLoad {
+    #[new]
+    #[pyo3(signature = (*, at_mm, load_n), text_signature = "(*, at_mm, load_n)")]
+    fn new(at_mm: Arg<'_, '_>, load_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            load_n: load_n.read("load_n")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamPointLoad {
+    const NAME: &'static str = "BeamPointLoad";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Distance from the left end of the beam, mm."),
+        ("load_n", "load_n", "Load, positive downwards, N."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.load_n.show()] }
+}
+
+impl OfJson for BeamPointLoad {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            load_n: field(fields, "load_n")?,
+        })
+    }
+}
+
+/// A load spread evenly over a part of a beam.
+///
+/// Parameters
+/// ----------
+/// from_mm : float
+///     Where it begins, from the left end of the beam, mm.
+///     Allowed: 0 to 100000.
+/// to_mm : float
+///     Where it ends, mm.
+///     Allowed: 0 to 100000.
+/// load_n_per_mm : float
+///     Load per length, positive downwards, N/mm.
+///     Allowed: -1000000 to 1000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamLineLoad {
+    /// Where it begins, from the left end of the beam, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Where it ends, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+    /// Load per length, positive downwards, N/mm.
+    #[pyo3(get)]
+    pub(crate) load_n_per_mm: f64,
+}
+
+#[pymethods]
+impl BeamLineLoad {
+    #[new]
+    #[pyo3(signature = (*, from_mm, to_mm, load_n_per_mm), text_signature = "(*, from_mm, to_mm, load_n_per_mm)")]
+    fn new(from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>, load_n_per_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+            load_n_per_mm: load_n_per_mm.read("load_n_per_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamLineLoad {
+    const NAME: &'static str = "BeamLineLoad";
+    const FIELDS: &'static [shown::Field] = &[
+        ("from_mm", "from_mm", "Where it begins, from the left end of the beam, mm."),
+        ("to_mm", "to_mm", "Where it ends, mm."),
+        ("load_n_per_mm", "load_n_per_mm", "Load per length, positive downwards, N/mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.from_mm.show(), self.to_mm.show(), self.load_n_per_mm.show()] }
+}
+
+impl OfJson for BeamLineLoad {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+            load_n_per_mm: field(fields, "load_n_per_mm")?,
+        })
+    }
+}
+
+/// A beam of one section over its supports, with its loads.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of the beam, mm; it may reach past its outer supports.
+///     Allowed: 10 to 20000.
+/// modulus_mpa : float
+///     Modulus of elasticity along the beam, MPa.
+///     Allowed: 100 to 300000.
+/// second_moment_mm4 : float
+///     Second moment of area about the axis of bending, mm⁴.
+///     Allowed: 1 to 10000000000000.
+/// supports : list of BeamSupport
+///     Supports from the left end, in any order, at least 1 mm apart.
+/// point_loads : list of BeamPointLoad, default []
+///     Loads at one place.
+/// line_loads : list of BeamLineLoad, default []
+///     Loads spread evenly over a length.
+/// stations_mm : list of float, default []
+///     Further places to report on, mm from the left end.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamOnSupportsInput {
+    /// Length of the beam, mm; it may reach past its outer supports.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Modulus of elasticity along the beam, MPa.
+    #[pyo3(get)]
+    pub(crate) modulus_mpa: f64,
+    /// Second moment of area about the axis of bending, mm⁴.
+    #[pyo3(get)]
+    pub(crate) second_moment_mm4: f64,
+    /// Supports from the left end, in any order, at least 1 mm apart.
+    #[pyo3(get)]
+    pub(crate) supports: Vec<BeamSupport>,
+    /// Loads at one place.
+    #[pyo3(get)]
+    pub(crate) point_loads: Vec<BeamPointLoad>,
+    /// Loads spread evenly over a length.
+    #[pyo3(get)]
+    pub(crate) line_loads: Vec<BeamLineLoad>,
+    /// Further places to report on, mm from the left end.
+    #[pyo3(get)]
+    pub(crate) stations_mm: Vec<f64>,
+}
+
+#[pymethods]
+impl BeamOnSupportsInput {
+    #[new]
+    #[pyo3(signature = (*, length_mm, modulus_mpa, second_moment_mm4, supports, point_loads = Arg::left_out(), line_loads = Arg::left_out(), stations_mm = Arg::left_out()), text_signature = "(*, length_mm, modulus_mpa, second_moment_mm4, supports, point_loads=..., line_loads=..., stations_mm=...)")]
+    fn new(length_mm: Arg<'_, '_>, modulus_mpa: Arg<'_, '_>, second_moment_mm4: Arg<'_, '_>, supports: Arg<'_, '_>, point_loads: Arg<'_, '_>, line_loads: Arg<'_, '_>, stations_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            length_mm: length_mm.read("length_mm")?,
+            modulus_mpa: modulus_mpa.read("modulus_mpa")?,
+            second_moment_mm4: second_moment_mm4.read("second_moment_mm4")?,
+            supports: supports.read("supports")?,
+            point_loads: point_loads.read_or("point_loads", Vec::new)?,
+            line_loads: line_loads.read_or("line_loads", Vec::new)?,
+            stations_mm: stations_mm.read_or("stations_mm", Vec::new)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamOnSupportsInput {
+    const NAME: &'static str = "BeamOnSupportsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length of the beam, mm; it may reach past its outer supports."),
+        ("modulus_mpa", "modulus_mpa", "Modulus of elasticity along the beam, MPa."),
+        ("second_moment_mm4", "second_moment_mm4", "Second moment of area about the axis of bending, mm⁴."),
+        ("supports", "supports", "Supports from the left end, in any order, at least 1 mm apart."),
+        ("point_loads", "point_loads", "Loads at one place."),
+        ("line_loads", "line_loads", "Loads spread evenly over a length."),
+        ("stations_mm", "stations_mm", "Further places to report on, mm from the left end."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.modulus_mpa.show(), self.second_moment_mm4.show(), self.supports.show(), self.point_loads.show(), self.line_loads.show(), self.stations_mm.show()] }
+}
+
+impl OfJson for BeamOnSupportsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            modulus_mpa: field(fields, "modulus_mpa")?,
+            second_moment_mm4: field(fields, "second_moment_mm4")?,
+            supports: field(fields, "supports")?,
+            point_loads: field(fields, "point_loads")?,
+            line_loads: field(fields, "line_loads")?,
+            stations_mm: field(fields, "stations_mm")?,
+        })
+    }
+}
+
+/// Reaction of one support.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Distance from the left end of the beam, mm.
+/// reaction_n : float
+///     Reaction, positive upwards, N; negative where the support must hold the beam down.
+/// settlement_mm : float
+///     How far the support yields downwards, mm; 0 for a support that does not yield.
+/// moment_nmm : float
+///     Moment with which a clamped support holds the beam, N·mm: the jump of the sagging moment over it; 0 when pinned.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SupportReaction {
+    /// Distance from the left end of the beam, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Reaction, positive upwards, N; negative where the support must hold the beam down.
+    #[pyo3(get)]
+    pub(crate) reaction_n: f64,
+    /// How far the support yields downwards, mm; 0 for a support that does not yield.
+    #[pyo3(get)]
+    pub(crate) settlement_mm: f64,
+    /// Moment with which a clamped support holds the beam, N·mm: the jump of the sagging moment over it; 0 when pinned.
+    #[pyo3(get)]
+    pub(crate) moment_nmm: f64,
+}
+
+#[pymethods]
+impl SupportReaction {
+    #[new]
+    #[pyo3(signature = (*, at_mm, reaction_n, settlement_mm, moment_nmm), text_signature = "(*, at_mm, reaction_n, settlement_mm, moment_nmm)")]
+    fn new(at_mm: Arg<'_, '_>, reaction_n: Arg<'_, '_>, settlement_mm: Arg<'_, '_>, moment_nmm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            reaction_n: reaction_n.read("reaction_n")?,
+            settlement_mm: settlement_mm.read("settlement_mm")?,
+            moment_nmm: moment_nmm.read("moment_nmm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SupportReaction {
+    const NAME: &'static str = "SupportReaction";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Distance from the left end of the beam, mm."),
+        ("reaction_n", "reaction_n", "Reaction, positive upwards, N; negative where the support must hold the beam down."),
+        ("settlement_mm", "settlement_mm", "How far the support yields downwards, mm; 0 for a support that does not yield."),
+        ("moment_nmm", "moment_nmm", "Moment with which a clamped support holds the beam, N·mm: the jump of the sagging moment over it; 0 when pinned."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.reaction_n.show(), self.settlement_mm.show(), self.moment_nmm.show()] }
+}
+
+impl OfJson for SupportReaction {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            reaction_n: field(fields, "reaction_n")?,
+            settlement_mm: field(fields, "settlement_mm")?,
+            moment_nmm: field(fields, "moment_nmm")?,
+        })
+    }
+}
+
+/// The beam at one place.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Distance from the left end, mm.
+/// shear_n : float
+///     Shear just right of the place, upwards on what lies right of it counted negative, N.
+/// moment_nmm : float
+///     Moment just right of the place, positive when the beam sags, N·mm.
+/// deflection_mm : float
+///     Deflection downwards, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamStation {
+    /// Distance from the left end, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Shear just right of the place, upwards on what lies right of it counted negative, N.
+    #[pyo3(get)]
+    pub(crate) shear_n: f64,
+    /// Moment just right of the place, positive when the beam sags, N·mm.
+    #[pyo3(get)]
+    pub(crate) moment_nmm: f64,
+    /// Deflection downwards, mm.
+    #[pyo3(get)]
+    pub(crate) deflection_mm: f64,
+}
+
+#[pymethods]
+impl BeamStation {
+    #[new]
+    #[pyo3(signature = (*, at_mm, shear_n, moment_nmm, deflection_mm), text_signature = "(*, at_mm, shear_n, moment_nmm, deflection_mm)")]
+    fn new(at_mm: Arg<'_, '_>, shear_n: Arg<'_, '_>, moment_nmm: Arg<'_, '_>, deflection_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            shear_n: shear_n.read("shear_n")?,
+            moment_nmm: moment_nmm.read("moment_nmm")?,
+            deflection_mm: deflection_mm.read("deflection_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamStation {
+    const NAME: &'static str = "BeamStation";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Distance from the left end, mm."),
+        ("shear_n", "shear_n", "Shear just right of the place, upwards on what lies right of it counted negative, N."),
+        ("moment_nmm", "moment_nmm", "Moment just right of the place, positive when the beam sags, N·mm."),
+        ("deflection_mm", "deflection_mm", "Deflection downwards, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.shear_n.show(), self.moment_nmm.show(), self.deflection_mm.show()] }
+}
+
+impl OfJson for BeamStation {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            shear_n: field(fields, "shear_n")?,
+            moment_nmm: field(fields, "moment_nmm")?,
+            deflection_mm: field(fields, "deflection_mm")?,
+        })
+    }
+}
+
+/// Reactions and extremes of a beam.
+///
+/// Parameters
+/// ----------
+/// reactions : list of SupportReaction
+///     Reactions, from left to right.
+/// load_n : float
+///     Sum of the loads, N.
+/// greatest_shear_n : float
+///     Largest shear in size, N.
+/// greatest_shear_at_mm : float
+///     Where it is, mm.
+/// greatest_sagging_nmm : float
+///     Largest sagging moment, N·mm; 0 where the beam nowhere sags.
+/// greatest_sagging_at_mm : float
+///     Where it is, mm.
+/// greatest_hogging_nmm : float
+///     Largest hogging moment in size, N·mm; 0 where the beam nowhere hogs.
+/// greatest_hogging_at_mm : float
+///     Where it is, mm.
+/// greatest_deflection_mm : float
+///     Deflection largest in size, downwards positive, mm.
+/// greatest_deflection_at_mm : float
+///     Where it is, mm.
+/// lifted_count : int
+///     Number of supports that must hold the beam down.
+/// stations : list of BeamStation
+///     The places asked for, in the order given.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BeamOnSupports {
+    /// Reactions, from left to right.
+    #[pyo3(get)]
+    pub(crate) reactions: Vec<SupportReaction>,
+    /// Sum of the loads, N.
+    #[pyo3(get)]
+    pub(crate) load_n: f64,
+    /// Largest shear in size, N.
+    #[pyo3(get)]
+    pub(crate) greatest_shear_n: f64,
+    /// Where it is, mm.
+    #[pyo3(get)]
+    pub(crate) greatest_shear_at_mm: f64,
+    /// Largest sagging moment, N·mm; 0 where the beam nowhere sags.
+    #[pyo3(get)]
+    pub(crate) greatest_sagging_nmm: f64,
+    /// Where it is, mm.
+    #[pyo3(get)]
+    pub(crate) greatest_sagging_at_mm: f64,
+    /// Largest hogging moment in size, N·mm; 0 where the beam nowhere hogs.
+    #[pyo3(get)]
+    pub(crate) greatest_hogging_nmm: f64,
+    /// Where it is, mm.
+    #[pyo3(get)]
+    pub(crate) greatest_hogging_at_mm: f64,
+    /// Deflection largest in size, downwards positive, mm.
+    #[pyo3(get)]
+    pub(crate) greatest_deflection_mm: f64,
+    /// Where it is, mm.
+    #[pyo3(get)]
+    pub(crate) greatest_deflection_at_mm: f64,
+    /// Number of supports that must hold the beam down.
+    #[pyo3(get)]
+    pub(crate) lifted_count: u32,
+    /// The places asked for, in the order given.
+    #[pyo3(get)]
+    pub(crate) stations: Vec<BeamStation>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl BeamOnSupports {
+    #[new]
+    #[pyo3(signature = (*, reactions, load_n, greatest_shear_n, greatest_shear_at_mm, greatest_sagging_nmm, greatest_sagging_at_mm, greatest_hogging_nmm, greatest_hogging_at_mm, greatest_deflection_mm, greatest_deflection_at_mm, lifted_count, stations, cautions), text_signature = "(*, reactions, load_n, greatest_shear_n, greatest_shear_at_mm, greatest_sagging_nmm, greatest_sagging_at_mm, greatest_hogging_nmm, greatest_hogging_at_mm, greatest_deflection_mm, greatest_deflection_at_mm, lifted_count, stations, cautions)")]
+    fn new(reactions: Arg<'_, '_>, load_n: Arg<'_, '_>, greatest_shear_n: Arg<'_, '_>, greatest_shear_at_mm: Arg<'_, '_>, greatest_sagging_nmm: Arg<'_, '_>, greatest_sagging_at_mm: Arg<'_, '_>, greatest_hogging_nmm: Arg<'_, '_>, greatest_hogging_at_mm: Arg<'_, '_>, greatest_deflection_mm: Arg<'_, '_>, greatest_deflection_at_mm: Arg<'_, '_>, lifted_count: Arg<'_, '_>, stations: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            reactions: reactions.read("reactions")?,
+            load_n: load_n.read("load_n")?,
+            greatest_shear_n: greatest_shear_n.read("greatest_shear_n")?,
+            greatest_shear_at_mm: greatest_shear_at_mm.read("greatest_shear_at_mm")?,
+            greatest_sagging_nmm: greatest_sagging_nmm.read("greatest_sagging_nmm")?,
+            greatest_sagging_at_mm: greatest_sagging_at_mm.read("greatest_sagging_at_mm")?,
+            greatest_hogging_nmm: greatest_hogging_nmm.read("greatest_hogging_nmm")?,
+            greatest_hogging_at_mm: greatest_hogging_at_mm.read("greatest_hogging_at_mm")?,
+            greatest_deflection_mm: greatest_deflection_mm.read("greatest_deflection_mm")?,
+            greatest_deflection_at_mm: greatest_deflection_at_mm.read("greatest_deflection_at_mm")?,
+            lifted_count: lifted_count.read("lifted_count")?,
+            stations: stations.read("stations")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BeamOnSupports {
+    const NAME: &'static str = "BeamOnSupports";
+    const FIELDS: &'static [shown::Field] = &[
+        ("reactions", "reactions", "Reactions, from left to right."),
+        ("load_n", "load_n", "Sum of the loads, N."),
+        ("greatest_shear_n", "greatest_shear_n", "Largest shear in size, N."),
+        ("greatest_shear_at_mm", "greatest_shear_at_mm", "Where it is, mm."),
+        ("greatest_sagging_nmm", "greatest_sagging_nmm", "Largest sagging moment, N·mm; 0 where the beam nowhere sags."),
+        ("greatest_sagging_at_mm", "greatest_sagging_at_mm", "Where it is, mm."),
+        ("greatest_hogging_nmm", "greatest_hogging_nmm", "Largest hogging moment in size, N·mm; 0 where the beam nowhere hogs."),
+        ("greatest_hogging_at_mm", "greatest_hogging_at_mm", "Where it is, mm."),
+        ("greatest_deflection_mm", "greatest_deflection_mm", "Deflection largest in size, downwards positive, mm."),
+        ("greatest_deflection_at_mm", "greatest_deflection_at_mm", "Where it is, mm."),
+        ("lifted_count", "lifted_count", "Number of supports that must hold the beam down."),
+        ("stations", "stations", "The places asked for, in the order given."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.reactions.show(), self.load_n.show(), self.greatest_shear_n.show(), self.greatest_shear_at_mm.show(), self.greatest_sagging_nmm.show(), self.greatest_sagging_at_mm.show(), self.greatest_hogging_nmm.show(), self.greatest_hogging_at_mm.show(), self.greatest_deflection_mm.show(), self.greatest_deflection_at_mm.show(), self.lifted_count.show(), self.stations.show(), self.cautions.show()] }
+}
+
+impl OfJson for BeamOnSupports {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            reactions: field(fields, "reactions")?,
+            load_n: field(fields, "load_n")?,
+            greatest_shear_n: field(fields, "greatest_shear_n")?,
+            greatest_shear_at_mm: field(fields, "greatest_shear_at_mm")?,
+            greatest_sagging_nmm: field(fields, "greatest_sagging_nmm")?,
+            greatest_sagging_at_mm: field(fields, "greatest_sagging_at_mm")?,
+            greatest_hogging_nmm: field(fields, "greatest_hogging_nmm")?,
+            greatest_hogging_at_mm: field(fields, "greatest_hogging_at_mm")?,
+            greatest_deflection_mm: field(fields, "greatest_deflection_mm")?,
+            greatest_deflection_at_mm: field(fields, "greatest_deflection_at_mm")?,
+            lifted_count: field(fields, "lifted_count")?,
+            stations: field(fields, "stations")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// An upright rectangle of a section.
+///
+/// Parameters
+/// ----------
+/// left_mm : float
+///     Left side, mm.
+///     Allowed: -10000 to 10000.
+/// bottom_mm : float
+///     Lower side, mm.
+///     Allowed: -10000 to 10000.
+/// width_mm : float
+///     Width, mm.
+///     Allowed: 0.001 to 10000.
+/// height_mm : float
+///     Height, mm.
+///     Allowed: 0.001 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionRectangle {
+    /// Left side, mm.
+    #[pyo3(get)]
+    pub(crate) left_mm: f64,
+    /// Lower side, mm.
+    #[pyo3(get)]
+    pub(crate) bottom_mm: f64,
+    /// Width, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// Height, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+}
+
+#[pymethods]
+impl SectionRectangle {
+    #[new]
+    #[pyo3(signature = (*, left_mm, bottom_mm, width_mm, height_mm), text_signature = "(*, left_mm, bottom_mm, width_mm, height_mm)")]
+    fn new(left_mm: Arg<'_, '_>, bottom_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            left_mm: left_mm.read("left_mm")?,
+            bottom_mm: bottom_mm.read("bottom_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            height_mm: height_mm.read("height_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionRectangle {
+    const NAME: &'static str = "SectionRectangle";
+    const FIELDS: &'static [shown::Field] = &[
+        ("left_mm", "left_mm", "Left side, mm."),
+        ("bottom_mm", "bottom_mm", "Lower side, mm."),
+        ("width_mm", "width_mm", "Width, mm."),
+        ("height_mm", "height_mm", "Height, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.left_mm.show(), self.bottom_mm.show(), self.width_mm.show(), self.height_mm.show()] }
+}
+
+impl OfJson for SectionRectangle {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            left_mm: field(fields, "left_mm")?,
+            bottom_mm: field(fields, "bottom_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            height_mm: field(fields, "height_mm")?,
+        })
+    }
+}
+
+/// A point of a section.
+///
+/// Parameters
+/// ----------
+/// x_mm : float
+///     To the right, mm.
+///     Allowed: -10000 to 10000.
+/// y_mm : float
+///     Upwards, mm.
+///     Allowed: -10000 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPoint {
+    /// To the right, mm.
+    #[pyo3(get)]
+    pub(crate) x_mm: f64,
+    /// Upwards, mm.
+    #[pyo3(get)]
+    pub(crate) y_mm: f64,
+}
+
+#[pymethods]
+impl SectionPoint {
+    #[new]
+    #[pyo3(signature = (*, x_mm, y_mm), text_signature = "(*, x_mm, y_mm)")]
+    fn new(x_mm: Arg<'_, '_>, y_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            x_mm: x_mm.read("x_mm")?,
+            y_mm: y_mm.read("y_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPoint {
+    const NAME: &'static str = "SectionPoint";
+    const FIELDS: &'static [shown::Field] = &[
+        ("x_mm", "x_mm", "To the right, mm."),
+        ("y_mm", "y_mm", "Upwards, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.x_mm.show(), self.y_mm.show()] }
+}
+
+impl OfJson for SectionPoint {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            x_mm: field(fields, "x_mm")?,
+            y_mm: field(fields, "y_mm")?,
+        })
+    }
+}
+
+/// A simple polygon of a section.
+///
+/// Parameters
+/// ----------
+/// points : list of SectionPoint
+///     Corners in order, either way round.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPolygon {
+    /// Corners in order, either way round.
+    #[pyo3(get)]
+    pub(crate) points: Vec<SectionPoint>,
+}
+
+#[pymethods]
+impl SectionPolygon {
+    #[new]
+    #[pyo3(signature = (*, points), text_signature = "(*, points)")]
+    fn new(points: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            points: points.read("points")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPolygon {
+    const NAME: &'static str = "SectionPolygon";
+    const FIELDS: &'static [shown::Field] = &[
+        ("points", "points", "Corners in order, either way round."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.points.show()] }
+}
+
+impl OfJson for SectionPolygon {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            points: field(fields, "points")?,
+        })
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum PartOutline {
+    Rectangle(SectionRectangle),
+    Polygon(SectionPolygon),
+}
+
+impl Show for PartOutline {
+    fn show(&self) -> Shown {
+        match self {
+            PartOutline::Rectangle(content) => Shown::Tagged("rectangle", Box::new(content.show())),
+            PartOutline::Polygon(content) => Shown::Tagged("polygon", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for PartOutline {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<SectionRectangle>() {
+            return Ok(PartOutline::Rectangle(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<SectionPolygon>() {
+            return Ok(PartOutline::Polygon(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes SectionRectangle, SectionPolygon"))
+    }
+}
+
+impl OfJson for PartOutline {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "rectangle" => OfJson::of_json(content).map(PartOutline::Rectangle),
+            "polygon" => OfJson::of_json(content).map(PartOutline::Polygon),
+            _ => None,
+        }
+    }
+}
+
+choice!(PartSense, ["solid", "hole"]);
+
+/// One part of a cross-section.
+///
+/// Parameters
+/// ----------
+/// outline : SectionRectangle or SectionPolygon
+///     Its outline.
+/// modulus_mpa : float or None, optional
+///     Modulus of elasticity, MPa; left out it is the reference modulus.
+///     Allowed: 100 to 300000.
+/// sense : {'solid', 'hole'}, default 'solid'
+///     Whether it is wood or the lack of it.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPart {
+    /// Its outline.
+    #[pyo3(get)]
+    pub(crate) outline: PartOutline,
+    /// Modulus of elasticity, MPa; left out it is the reference modulus.
+    #[pyo3(get)]
+    pub(crate) modulus_mpa: Option<f64>,
+    /// Whether it is wood or the lack of it.
+    #[pyo3(get)]
+    pub(crate) sense: PartSense,
+}
+
+#[pymethods]
+impl SectionPart {
+    #[new]
+    #[pyo3(signature = (*, outline, modulus_mpa = Arg::left_out(), sense = Arg::left_out()), text_signature = "(*, outline, modulus_mpa=None, sense='solid')")]
+    fn new(outline: Arg<'_, '_>, modulus_mpa: Arg<'_, '_>, sense: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            outline: outline.read("outline")?,
+            modulus_mpa: modulus_mpa.read_or("modulus_mpa", || None)?,
+            sense: sense.read_or("sense", || <PartSense as crate::cross::Choice>::named("solid"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPart {
+    const NAME: &'static str = "SectionPart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("outline", "outline", "Its outline."),
+        ("modulus_mpa", "modulus_mpa", "Modulus of elasticity, MPa; left out it is the reference modulus."),
+        ("sense", "sense", "Whether it is wood or the lack of it."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.outline.show(), self.modulus_mpa.show(), self.sense.show()] }
+}
+
+impl OfJson for SectionPart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            outline: field(fields, "outline")?,
+            modulus_mpa: field(fields, "modulus_mpa")?,
+            sense: field(fields, "sense")?,
+        })
+    }
+}
+
+/// A cross-section as a sum of parts.
+///
+/// Parameters
+/// ----------
+/// parts : list of SectionPart
+///     Parts; they must not overlap but where one is a hole in another.
+/// reference_modulus_mpa : float or None, optional
+///     Modulus to which the section is transformed, MPa; left out it is the first that a part gives.
+///     Allowed: 100 to 300000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPropertiesInput {
+    /// Parts; they must not overlap but where one is a hole in another.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<SectionPart>,
+    /// Modulus to which the section is transformed, MPa; left out it is the first that a part gives.
+    #[pyo3(get)]
+    pub(crate) reference_modulus_mpa: Option<f64>,
+}
+
+#[pymethods]
+impl SectionPropertiesInput {
+    #[new]
+    #[pyo3(signature = (*, parts, reference_modulus_mpa = Arg::left_out()), text_signature = "(*, parts, reference_modulus_mpa=None)")]
+    fn new(parts: Arg<'_, '_>, reference_modulus_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            parts: parts.read("parts")?,
+            reference_modulus_mpa: reference_modulus_mpa.read_or("reference_modulus_mpa", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPropertiesInput {
+    const NAME: &'static str = "SectionPropertiesInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("parts", "parts", "Parts; they must not overlap but where one is a hole in another."),
+        ("reference_modulus_mpa", "reference_modulus_mpa", "Modulus to which the section is transformed, MPa; left out it is the first that a part gives."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.parts.show(), self.reference_modulus_mpa.show()] }
+}
+
+impl OfJson for SectionPropertiesInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            parts: field(fields, "parts")?,
+            reference_modulus_mpa: field(fields, "reference_modulus_mpa")?,
+        })
+    }
+}
+
+/// One part's own figures.
+///
+/// Parameters
+/// ----------
+/// area_mm2 : float
+///     Area, mm²; negative for a hole.
+/// modular_ratio : float
+///     Its modulus over the reference modulus.
+/// centroid_x_mm : float
+///     Centroid to the right, mm.
+/// centroid_y_mm : float
+///     Centroid upwards, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPartProperties {
+    /// Area, mm²; negative for a hole.
+    #[pyo3(get)]
+    pub(crate) area_mm2: f64,
+    /// Its modulus over the reference modulus.
+    #[pyo3(get)]
+    pub(crate) modular_ratio: f64,
+    /// Centroid to the right, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_x_mm: f64,
+    /// Centroid upwards, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_y_mm: f64,
+}
+
+#[pymethods]
+impl SectionPartProperties {
+    #[new]
+    #[pyo3(signature = (*, area_mm2, modular_ratio, centroid_x_mm, centroid_y_mm), text_signature = "(*, area_mm2, modular_ratio, centroid_x_mm, centroid_y_mm)")]
+    fn new(area_mm2: Arg<'_, '_>, modular_ratio: Arg<'_, '_>, centroid_x_mm: Arg<'_, '_>, centroid_y_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            area_mm2: area_mm2.read("area_mm2")?,
+            modular_ratio: modular_ratio.read("modular_ratio")?,
+            centroid_x_mm: centroid_x_mm.read("centroid_x_mm")?,
+            centroid_y_mm: centroid_y_mm.read("centroid_y_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPartProperties {
+    const NAME: &'static str = "SectionPartProperties";
+    const FIELDS: &'static [shown::Field] = &[
+        ("area_mm2", "area_mm2", "Area, mm²; negative for a hole."),
+        ("modular_ratio", "modular_ratio", "Its modulus over the reference modulus."),
+        ("centroid_x_mm", "centroid_x_mm", "Centroid to the right, mm."),
+        ("centroid_y_mm", "centroid_y_mm", "Centroid upwards, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.area_mm2.show(), self.modular_ratio.show(), self.centroid_x_mm.show(), self.centroid_y_mm.show()] }
+}
+
+impl OfJson for SectionPartProperties {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            area_mm2: field(fields, "area_mm2")?,
+            modular_ratio: field(fields, "modular_ratio")?,
+            centroid_x_mm: field(fields, "centroid_x_mm")?,
+            centroid_y_mm: field(fields, "centroid_y_mm")?,
+        })
+    }
+}
+
+/// Properties of a section, transformed to the reference modulus.
+///
+/// Parameters
+/// ----------
+/// area_mm2 : float
+///     Area as it is, mm².
+/// transformed_area_mm2 : float
+///     Transformed area, mm².
+/// centroid_x_mm : float
+///     Centroid of the transformed section to the right, mm.
+/// centroid_y_mm : float
+///     Centroid of the transformed section upwards, mm.
+/// ix_mm4 : float
+///     Second moment of area about the horizontal axis through the centroid, mm⁴.
+/// iy_mm4 : float
+///     Second moment of area about the upright axis through the centroid, mm⁴.
+/// ixy_mm4 : float
+///     Product of area about both, mm⁴; 0 with an axis of symmetry.
+/// i_major_mm4 : float
+///     Larger principal second moment, mm⁴.
+/// i_minor_mm4 : float
+///     Smaller principal second moment, mm⁴.
+/// major_axis_deg : float
+///     Direction of the axis of the larger one, from the horizontal, anticlockwise, degrees.
+/// modulus_top_mm3 : float
+///     Section modulus of the upper fibre about the horizontal axis, mm³.
+/// modulus_bottom_mm3 : float
+///     Section modulus of the lower fibre about the horizontal axis, mm³.
+/// modulus_left_mm3 : float
+///     Section modulus of the left fibre about the upright axis, mm³.
+/// modulus_right_mm3 : float
+///     Section modulus of the right fibre about the upright axis, mm³.
+/// parts : list of SectionPartProperties
+///     Each part by itself, in the order given.
+/// reference_modulus_mpa : float or None, optional
+///     Reference modulus, MPa; absent when no part gives one.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionProperties {
+    /// Area as it is, mm².
+    #[pyo3(get)]
+    pub(crate) area_mm2: f64,
+    /// Transformed area, mm².
+    #[pyo3(get)]
+    pub(crate) transformed_area_mm2: f64,
+    /// Centroid of the transformed section to the right, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_x_mm: f64,
+    /// Centroid of the transformed section upwards, mm.
+    #[pyo3(get)]
+    pub(crate) centroid_y_mm: f64,
+    /// Second moment of area about the horizontal axis through the centroid, mm⁴.
+    #[pyo3(get)]
+    pub(crate) ix_mm4: f64,
+    /// Second moment of area about the upright axis through the centroid, mm⁴.
+    #[pyo3(get)]
+    pub(crate) iy_mm4: f64,
+    /// Product of area about both, mm⁴; 0 with an axis of symmetry.
+    #[pyo3(get)]
+    pub(crate) ixy_mm4: f64,
+    /// Larger principal second moment, mm⁴.
+    #[pyo3(get)]
+    pub(crate) i_major_mm4: f64,
+    /// Smaller principal second moment, mm⁴.
+    #[pyo3(get)]
+    pub(crate) i_minor_mm4: f64,
+    /// Direction of the axis of the larger one, from the horizontal, anticlockwise, degrees.
+    #[pyo3(get)]
+    pub(crate) major_axis_deg: f64,
+    /// Section modulus of the upper fibre about the horizontal axis, mm³.
+    #[pyo3(get)]
+    pub(crate) modulus_top_mm3: f64,
+    /// Section modulus of the lower fibre about the horizontal axis, mm³.
+    #[pyo3(get)]
+    pub(crate) modulus_bottom_mm3: f64,
+    /// Section modulus of the left fibre about the upright axis, mm³.
+    #[pyo3(get)]
+    pub(crate) modulus_left_mm3: f64,
+    /// Section modulus of the right fibre about the upright axis, mm³.
+    #[pyo3(get)]
+    pub(crate) modulus_right_mm3: f64,
+    /// Reference modulus, MPa; absent when no part gives one.
+    #[pyo3(get)]
+    pub(crate) reference_modulus_mpa: Option<f64>,
+    /// Each part by itself, in the order given.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<SectionPartProperties>,
+}
+
+#[pymethods]
+impl SectionProperties {
+    #[new]
+    #[pyo3(signature = (*, area_mm2, transformed_area_mm2, centroid_x_mm, centroid_y_mm, ix_mm4, iy_mm4, ixy_mm4, i_major_mm4, i_minor_mm4, major_axis_deg, modulus_top_mm3, modulus_bottom_mm3, modulus_left_mm3, modulus_right_mm3, parts, reference_modulus_mpa = Arg::left_out()), text_signature = "(*, area_mm2, transformed_area_mm2, centroid_x_mm, centroid_y_mm, ix_mm4, iy_mm4, ixy_mm4, i_major_mm4, i_minor_mm4, major_axis_deg, modulus_top_mm3, modulus_bottom_mm3, modulus_left_mm3, modulus_right_mm3, parts, reference_modulus_mpa=None)")]
+    fn new(area_mm2: Arg<'_, '_>, transformed_area_mm2: Arg<'_, '_>, centroid_x_mm: Arg<'_, '_>, centroid_y_mm: Arg<'_, '_>, ix_mm4: Arg<'_, '_>, iy_mm4: Arg<'_, '_>, ixy_mm4: Arg<'_, '_>, i_major_mm4: Arg<'_, '_>, i_minor_mm4: Arg<'_, '_>, major_axis_deg: Arg<'_, '_>, modulus_top_mm3: Arg<'_, '_>, modulus_bottom_mm3: Arg<'_, '_>, modulus_left_mm3: Arg<'_, '_>, modulus_right_mm3: Arg<'_, '_>, parts: Arg<'_, '_>, reference_modulus_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            area_mm2: area_mm2.read("area_mm2")?,
+            transformed_area_mm2: transformed_area_mm2.read("transformed_area_mm2")?,
+            centroid_x_mm: centroid_x_mm.read("centroid_x_mm")?,
+            centroid_y_mm: centroid_y_mm.read("centroid_y_mm")?,
+            ix_mm4: ix_mm4.read("ix_mm4")?,
+            iy_mm4: iy_mm4.read("iy_mm4")?,
+            ixy_mm4: ixy_mm4.read("ixy_mm4")?,
+            i_major_mm4: i_major_mm4.read("i_major_mm4")?,
+            i_minor_mm4: i_minor_mm4.read("i_minor_mm4")?,
+            major_axis_deg: major_axis_deg.read("major_axis_deg")?,
+            modulus_top_mm3: modulus_top_mm3.read("modulus_top_mm3")?,
+            modulus_bottom_mm3: modulus_bottom_mm3.read("modulus_bottom_mm3")?,
+            modulus_left_mm3: modulus_left_mm3.read("modulus_left_mm3")?,
+            modulus_right_mm3: modulus_right_mm3.read("modulus_right_mm3")?,
+            reference_modulus_mpa: reference_modulus_mpa.read_or("reference_modulus_mpa", || None)?,
+            parts: parts.read("parts")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionProperties {
+    const NAME: &'static str = "SectionProperties";
+    const FIELDS: &'static [shown::Field] = &[
+        ("area_mm2", "area_mm2", "Area as it is, mm²."),
+        ("transformed_area_mm2", "transformed_area_mm2", "Transformed area, mm²."),
+        ("centroid_x_mm", "centroid_x_mm", "Centroid of the transformed section to the right, mm."),
+        ("centroid_y_mm", "centroid_y_mm", "Centroid of the transformed section upwards, mm."),
+        ("ix_mm4", "ix_mm4", "Second moment of area about the horizontal axis through the centroid, mm⁴."),
+        ("iy_mm4", "iy_mm4", "Second moment of area about the upright axis through the centroid, mm⁴."),
+        ("ixy_mm4", "ixy_mm4", "Product of area about both, mm⁴; 0 with an axis of symmetry."),
+        ("i_major_mm4", "i_major_mm4", "Larger principal second moment, mm⁴."),
+        ("i_minor_mm4", "i_minor_mm4", "Smaller principal second moment, mm⁴."),
+        ("major_axis_deg", "major_axis_deg", "Direction of the axis of the larger one, from the horizontal, anticlockwise, degrees."),
+        ("modulus_top_mm3", "modulus_top_mm3", "Section modulus of the upper fibre about the horizontal axis, mm³."),
+        ("modulus_bottom_mm3", "modulus_bottom_mm3", "Section modulus of the lower fibre about the horizontal axis, mm³."),
+        ("modulus_left_mm3", "modulus_left_mm3", "Section modulus of the left fibre about the upright axis, mm³."),
+        ("modulus_right_mm3", "modulus_right_mm3", "Section modulus of the right fibre about the upright axis, mm³."),
+        ("reference_modulus_mpa", "reference_modulus_mpa", "Reference modulus, MPa; absent when no part gives one."),
+        ("parts", "parts", "Each part by itself, in the order given."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.area_mm2.show(), self.transformed_area_mm2.show(), self.centroid_x_mm.show(), self.centroid_y_mm.show(), self.ix_mm4.show(), self.iy_mm4.show(), self.ixy_mm4.show(), self.i_major_mm4.show(), self.i_minor_mm4.show(), self.major_axis_deg.show(), self.modulus_top_mm3.show(), self.modulus_bottom_mm3.show(), self.modulus_left_mm3.show(), self.modulus_right_mm3.show(), self.reference_modulus_mpa.show(), self.parts.show()] }
+}
+
+impl OfJson for SectionProperties {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            area_mm2: field(fields, "area_mm2")?,
+            transformed_area_mm2: field(fields, "transformed_area_mm2")?,
+            centroid_x_mm: field(fields, "centroid_x_mm")?,
+            centroid_y_mm: field(fields, "centroid_y_mm")?,
+            ix_mm4: field(fields, "ix_mm4")?,
+            iy_mm4: field(fields, "iy_mm4")?,
+            ixy_mm4: field(fields, "ixy_mm4")?,
+            i_major_mm4: field(fields, "i_major_mm4")?,
+            i_minor_mm4: field(fields, "i_minor_mm4")?,
+            major_axis_deg: field(fields, "major_axis_deg")?,
+            modulus_top_mm3: field(fields, "modulus_top_mm3")?,
+            modulus_bottom_mm3: field(fields, "modulus_bottom_mm3")?,
+            modulus_left_mm3: field(fields, "modulus_left_mm3")?,
+            modulus_right_mm3: field(fields, "modulus_right_mm3")?,
+            reference_modulus_mpa: field(fields, "reference_modulus_mpa")?,
+            parts: field(fields, "parts")?,
+        })
+    }
+}
+
+/// A section, what acts on it, and a group of its parts whose seams are asked about.
+///
+/// Parameters
+/// ----------
+/// section : SectionPropertiesInput
+///     The section.
+/// moment_x_nmm : float, default 0.0
+///     Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm.
+///     Allowed: -1000000000000 to 1000000000000.
+/// moment_y_nmm : float, default 0.0
+///     Moment about the upright axis, positive when the right fibre is pulled, N·mm.
+///     Allowed: -1000000000000 to 1000000000000.
+/// shear_n : float, default 0.0
+///     Upright shear force, N.
+///     Allowed: -10000000 to 10000000.
+/// attached : list of int, default []
+///     Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam.
+/// seam_count : int, default 1
+///     Number of seams that hold them.
+///     Allowed: 1 to 10000.
+/// seam_width_mm : float or None, optional
+///     Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given.
+///     Allowed: 1 to 10000.
+/// fastener_n : float or None, optional
+///     What one nail or screw of a seam carries along it, N; left out no spacing is given.
+///     Allowed: 0.001 to 10000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionStressInput {
+    /// The section.
+    #[pyo3(get)]
+    pub(crate) section: SectionPropertiesInput,
+    /// Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm.
+    #[pyo3(get)]
+    pub(crate) moment_x_nmm: f64,
+    /// Moment about the upright axis, positive when the right fibre is pulled, N·mm.
+    #[pyo3(get)]
+    pub(crate) moment_y_nmm: f64,
+    /// Upright shear force, N.
+    #[pyo3(get)]
+    pub(crate) shear_n: f64,
+    /// Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam.
+    #[pyo3(get)]
+    pub(crate) attached: Vec<u32>,
+    /// Number of seams that hold them.
+    #[pyo3(get)]
+    pub(crate) seam_count: u32,
+    /// Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given.
+    #[pyo3(get)]
+    pub(crate) seam_width_mm: Option<f64>,
+    /// What one nail or screw of a seam carries along it, N; left out no spacing is given.
+    #[pyo3(get)]
+    pub(crate) fastener_n: Option<f64>,
+}
+
+#[pymethods]
+impl SectionStressInput {
+    #[new]
+    #[pyo3(signature = (*, section, moment_x_nmm = Arg::left_out(), moment_y_nmm = Arg::left_out(), shear_n = Arg::left_out(), attached = Arg::left_out(), seam_count = Arg::left_out(), seam_width_mm = Arg::left_out(), fastener_n = Arg::left_out()), text_signature = "(*, section, moment_x_nmm=0.0, moment_y_nmm=0.0, shear_n=0.0, attached=..., seam_count=1, seam_width_mm=None, fastener_n=None)")]
+    fn new(section: Arg<'_, '_>, moment_x_nmm: Arg<'_, '_>, moment_y_nmm: Arg<'_, '_>, shear_n: Arg<'_, '_>, attached: Arg<'_, '_>, seam_count: Arg<'_, '_>, seam_width_mm: Arg<'_, '_>, fastener_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            section: section.read("section")?,
+            moment_x_nmm: moment_x_nmm.read_or("moment_x_nmm", || 0.0_f64)?,
+            moment_y_nmm: moment_y_nmm.read_or("moment_y_nmm", || 0.0_f64)?,
+            shear_n: shear_n.read_or("shear_n", || 0.0_f64)?,
+            attached: attached.read_or("attached", Vec::new)?,
+            seam_count: seam_count.read_or("seam_count", || 1)?,
+            seam_width_mm: seam_width_mm.read_or("seam_width_mm", || None)?,
+            fastener_n: fastener_n.read_or("fastener_n", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionStressInput {
+    const NAME: &'static str = "SectionStressInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("section", "section", "The section."),
+        ("moment_x_nmm", "moment_x_nmm", "Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm."),
+        ("moment_y_nmm", "moment_y_nmm", "Moment about the upright axis, positive when the right fibre is pulled, N·mm."),
+        ("shear_n", "shear_n", "Upright shear force, N."),
+        ("attached", "attached", "Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam."),
+        ("seam_count", "seam_count", "Number of seams that hold them."),
+        ("seam_width_mm", "seam_width_mm", "Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given."),
+        ("fastener_n", "fastener_n", "What one nail or screw of a seam carries along it, N; left out no spacing is given."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.section.show(), self.moment_x_nmm.show(), self.moment_y_nmm.show(), self.shear_n.show(), self.attached.show(), self.seam_count.show(), self.seam_width_mm.show(), self.fastener_n.show()] }
+}
+
+impl OfJson for SectionStressInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            section: field(fields, "section")?,
+            moment_x_nmm: field(fields, "moment_x_nmm")?,
+            moment_y_nmm: field(fields, "moment_y_nmm")?,
+            shear_n: field(fields, "shear_n")?,
+            attached: field(fields, "attached")?,
+            seam_count: field(fields, "seam_count")?,
+            seam_width_mm: field(fields, "seam_width_mm")?,
+            fastener_n: field(fields, "fastener_n")?,
+        })
+    }
+}
+
+/// Stresses of one part.
+///
+/// Parameters
+/// ----------
+/// greatest_mpa : float
+///     Stress at the corner that is pulled most, tension positive, MPa.
+/// least_mpa : float
+///     Stress at the corner that is pressed most, tension positive, MPa.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionPartStress {
+    /// Stress at the corner that is pulled most, tension positive, MPa.
+    #[pyo3(get)]
+    pub(crate) greatest_mpa: f64,
+    /// Stress at the corner that is pressed most, tension positive, MPa.
+    #[pyo3(get)]
+    pub(crate) least_mpa: f64,
+}
+
+#[pymethods]
+impl SectionPartStress {
+    #[new]
+    #[pyo3(signature = (*, greatest_mpa, least_mpa), text_signature = "(*, greatest_mpa, least_mpa)")]
+    fn new(greatest_mpa: Arg<'_, '_>, least_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            greatest_mpa: greatest_mpa.read("greatest_mpa")?,
+            least_mpa: least_mpa.read("least_mpa")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionPartStress {
+    const NAME: &'static str = "SectionPartStress";
+    const FIELDS: &'static [shown::Field] = &[
+        ("greatest_mpa", "greatest_mpa", "Stress at the corner that is pulled most, tension positive, MPa."),
+        ("least_mpa", "least_mpa", "Stress at the corner that is pressed most, tension positive, MPa."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.greatest_mpa.show(), self.least_mpa.show()] }
+}
+
+impl OfJson for SectionPartStress {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            greatest_mpa: field(fields, "greatest_mpa")?,
+            least_mpa: field(fields, "least_mpa")?,
+        })
+    }
+}
+
+/// Stresses of a section.
+///
+/// Parameters
+/// ----------
+/// properties : SectionProperties
+///     Properties of the section.
+/// parts : list of SectionPartStress
+///     Bending stresses of each part, in the order given.
+/// first_moment_mm3 : float
+///     First moment of the attached parts about the horizontal axis, transformed, mm³.
+/// shear_flow_n_per_mm : float
+///     Shear flow of all their seams together, N/mm.
+/// seam_flow_n_per_mm : float
+///     Shear flow of one seam, N/mm.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// seam_stress_mpa : float or None, optional
+///     Shear stress along one seam, MPa.
+/// fastener_spacing_mm : float or None, optional
+///     Greatest spacing of the fasteners of one seam, mm; absent without shear flow or fastener.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionStress {
+    /// Properties of the section.
+    #[pyo3(get)]
+    pub(crate) properties: SectionProperties,
+    /// Bending stresses of each part, in the order given.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<SectionPartStress>,
+    /// First moment of the attached parts about the horizontal axis, transformed, mm³.
+    #[pyo3(get)]
+    pub(crate) first_moment_mm3: f64,
+    /// Shear flow of all their seams together, N/mm.
+    #[pyo3(get)]
+    pub(crate) shear_flow_n_per_mm: f64,
+    /// Shear flow of one seam, N/mm.
+    #[pyo3(get)]
+    pub(crate) seam_flow_n_per_mm: f64,
+    /// Shear stress along one seam, MPa.
+    #[pyo3(get)]
+    pub(crate) seam_stress_mpa: Option<f64>,
+    /// Greatest spacing of the fasteners of one seam, mm; absent without shear flow or fastener.
+    #[pyo3(get)]
+    pub(crate) fastener_spacing_mm: Option<f64>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl SectionStress {
+    #[new]
+    #[pyo3(signature = (*, properties, parts, first_moment_mm3, shear_flow_n_per_mm, seam_flow_n_per_mm, cautions, seam_stress_mpa = Arg::left_out(), fastener_spacing_mm = Arg::left_out()), text_signature = "(*, properties, parts, first_moment_mm3, shear_flow_n_per_mm, seam_flow_n_per_mm, cautions, seam_stress_mpa=None, fastener_spacing_mm=None)")]
+    fn new(properties: Arg<'_, '_>, parts: Arg<'_, '_>, first_moment_mm3: Arg<'_, '_>, shear_flow_n_per_mm: Arg<'_, '_>, seam_flow_n_per_mm: Arg<'_, '_>, cautions: Arg<'_, '_>, seam_stress_mpa: Arg<'_, '_>, fastener_spacing_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            properties: properties.read("properties")?,
+            parts: parts.read("parts")?,
+            first_moment_mm3: first_moment_mm3.read("first_moment_mm3")?,
+            shear_flow_n_per_mm: shear_flow_n_per_mm.read("shear_flow_n_per_mm")?,
+            seam_flow_n_per_mm: seam_flow_n_per_mm.read("seam_flow_n_per_mm")?,
+            seam_stress_mpa: seam_stress_mpa.read_or("seam_stress_mpa", || None)?,
+            fastener_spacing_mm: fastener_spacing_mm.read_or("fastener_spacing_mm", || None)?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionStress {
+    const NAME: &'static str = "SectionStress";
+    const FIELDS: &'static [shown::Field] = &[
+        ("properties", "properties", "Properties of the section."),
+        ("parts", "parts", "Bending stresses of each part, in the order given."),
+        ("first_moment_mm3", "first_moment_mm3", "First moment of the attached parts about the horizontal axis, transformed, mm³."),
+        ("shear_flow_n_per_mm", "shear_flow_n_per_mm", "Shear flow of all their seams together, N/mm."),
+        ("seam_flow_n_per_mm", "seam_flow_n_per_mm", "Shear flow of one seam, N/mm."),
+        ("seam_stress_mpa", "seam_stress_mpa", "Shear stress along one seam, MPa."),
+        ("fastener_spacing_mm", "fastener_spacing_mm", "Greatest spacing of the fasteners of one seam, mm; absent without shear flow or fastener."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.properties.show(), self.parts.show(), self.first_moment_mm3.show(), self.shear_flow_n_per_mm.show(), self.seam_flow_n_per_mm.show(), self.seam_stress_mpa.show(), self.fastener_spacing_mm.show(), self.cautions.show()] }
+}
+
+impl OfJson for SectionStress {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            properties: field(fields, "properties")?,
+            parts: field(fields, "parts")?,
+            first_moment_mm3: field(fields, "first_moment_mm3")?,
+            shear_flow_n_per_mm: field(fields, "shear_flow_n_per_mm")?,
+            seam_flow_n_per_mm: field(fields, "seam_flow_n_per_mm")?,
+            seam_stress_mpa: field(fields, "seam_stress_mpa")?,
+            fastener_spacing_mm: field(fields, "fastener_spacing_mm")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// One wall of a thin-walled section.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of its midline across the section, mm.
+///     Allowed: 1 to 10000.
+/// thickness_mm : float
+///     Thickness, mm.
+///     Allowed: 1 to 150.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TorsionWall {
+    /// Length of its midline across the section, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Thickness, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+}
+
+#[pymethods]
+impl TorsionWall {
+    #[new]
+    #[pyo3(signature = (*, length_mm, thickness_mm), text_signature = "(*, length_mm, thickness_mm)")]
+    fn new(length_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            length_mm: length_mm.read("length_mm")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TorsionWall {
+    const NAME: &'static str = "TorsionWall";
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length of its midline across the section, mm."),
+        ("thickness_mm", "thickness_mm", "Thickness, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.thickness_mm.show()] }
+}
+
+impl OfJson for TorsionWall {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+        })
+    }
+}
+
+/// A thin-walled section under a torque.
+///
+/// Parameters
+/// ----------
+/// walls : list of TorsionWall
+///     Walls, each by its midline.
+/// torque_nmm : float
+///     Torque, N·mm.
+///     Allowed: 0 to 1000000000000.
+/// enclosed_mm2 : float or None, optional
+///     Area that the midlines enclose, mm²; left out the section is open.
+///     Allowed: 1 to 10000000.
+/// length_mm : float, default 0.0
+///     Length over which the torque acts, mm; 0, the default, asks for no twist.
+///     Allowed: 0 to 100000.
+/// shear_modulus_mpa : float or None, optional
+///     Shear modulus, MPa; left out no twist is given.
+///     Allowed: 100 to 300000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WallTorsionInput {
+    /// Walls, each by its midline.
+    #[pyo3(get)]
+    pub(crate) walls: Vec<TorsionWall>,
+    /// Area that the midlines enclose, mm²; left out the section is open.
+    #[pyo3(get)]
+    pub(crate) enclosed_mm2: Option<f64>,
+    /// Torque, N·mm.
+    #[pyo3(get)]
+    pub(crate) torque_nmm: f64,
+    /// Length over which the torque acts, mm; 0, the default, asks for no twist.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Shear modulus, MPa; left out no twist is given.
+    #[pyo3(get)]
+    pub(crate) shear_modulus_mpa: Option<f64>,
+}
+
+#[pymethods]
+impl WallTorsionInput {
+    #[new]
+    #[pyo3(signature = (*, walls, torque_nmm, enclosed_mm2 = Arg::left_out(), length_mm = Arg::left_out(), shear_modulus_mpa = Arg::left_out()), text_signature = "(*, walls, torque_nmm, enclosed_mm2=None, length_mm=0.0, shear_modulus_mpa=None)")]
+    fn new(walls: Arg<'_, '_>, torque_nmm: Arg<'_, '_>, enclosed_mm2: Arg<'_, '_>, length_mm: Arg<'_, '_>, shear_modulus_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            walls: walls.read("walls")?,
+            enclosed_mm2: enclosed_mm2.read_or("enclosed_mm2", || None)?,
+            torque_nmm: torque_nmm.read("torque_nmm")?,
+            length_mm: length_mm.read_or("length_mm", || 0.0_f64)?,
+            shear_modulus_mpa: shear_modulus_mpa.read_or("shear_modulus_mpa", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WallTorsionInput {
+    const NAME: &'static str = "WallTorsionInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("walls", "walls", "Walls, each by its midline."),
+        ("enclosed_mm2", "enclosed_mm2", "Area that the midlines enclose, mm²; left out the section is open."),
+        ("torque_nmm", "torque_nmm", "Torque, N·mm."),
+        ("length_mm", "length_mm", "Length over which the torque acts, mm; 0, the default, asks for no twist."),
+        ("shear_modulus_mpa", "shear_modulus_mpa", "Shear modulus, MPa; left out no twist is given."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.walls.show(), self.enclosed_mm2.show(), self.torque_nmm.show(), self.length_mm.show(), self.shear_modulus_mpa.show()] }
+}
+
+impl OfJson for WallTorsionInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            walls: field(fields, "walls")?,
+            enclosed_mm2: field(fields, "enclosed_mm2")?,
+            torque_nmm: field(fields, "torque_nmm")?,
+            length_mm: field(fields, "length_mm")?,
+            shear_modulus_mpa: field(fields, "shear_modulus_mpa")?,
+        })
+    }
+}
+
+/// Torsion of a thin-walled section.
+///
+/// Parameters
+/// ----------
+/// torsion_constant_mm4 : float
+///     Torsion constant J as the section is, closed or open, mm⁴.
+/// open_constant_mm4 : float
+///     Torsion constant of the same walls slit open, Σ b t³/3, mm⁴.
+/// stresses_mpa : list of float
+///     Shear stress of each wall, in the order given, MPa.
+/// greatest_stress_mpa : float
+///     Largest of them, MPa.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// stiffer_closed : float or None, optional
+///     How many times stiffer the closed section is than the same walls slit open; absent for an open section.
+/// shear_flow_n_per_mm : float or None, optional
+///     Shear flow round a closed section, N/mm: what every glue line across its walls feels.
+/// twist_rad : float or None, optional
+///     Twist over the length, radians; absent without a shear modulus.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WallTorsion {
+    /// Torsion constant J as the section is, closed or open, mm⁴.
+    #[pyo3(get)]
+    pub(crate) torsion_constant_mm4: f64,
+    /// Torsion constant of the same walls slit open, Σ b t³/3, mm⁴.
+    #[pyo3(get)]
+    pub(crate) open_constant_mm4: f64,
+    /// How many times stiffer the closed section is than the same walls slit open; absent for an open section.
+    #[pyo3(get)]
+    pub(crate) stiffer_closed: Option<f64>,
+    /// Shear stress of each wall, in the order given, MPa.
+    #[pyo3(get)]
+    pub(crate) stresses_mpa: Vec<f64>,
+    /// Largest of them, MPa.
+    #[pyo3(get)]
+    pub(crate) greatest_stress_mpa: f64,
+    /// Shear flow round a closed section, N/mm: what every glue line across its walls feels.
+    #[pyo3(get)]
+    pub(crate) shear_flow_n_per_mm: Option<f64>,
+    /// Twist over the length, radians; absent without a shear modulus.
+    #[pyo3(get)]
+    pub(crate) twist_rad: Option<f64>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl WallTorsion {
+    #[new]
+    #[pyo3(signature = (*, torsion_constant_mm4, open_constant_mm4, stresses_mpa, greatest_stress_mpa, cautions, stiffer_closed = Arg::left_out(), shear_flow_n_per_mm = Arg::left_out(), twist_rad = Arg::left_out()), text_signature = "(*, torsion_constant_mm4, open_constant_mm4, stresses_mpa, greatest_stress_mpa, cautions, stiffer_closed=None, shear_flow_n_per_mm=None, twist_rad=None)")]
+    fn new(torsion_constant_mm4: Arg<'_, '_>, open_constant_mm4: Arg<'_, '_>, stresses_mpa: Arg<'_, '_>, greatest_stress_mpa: Arg<'_, '_>, cautions: Arg<'_, '_>, stiffer_closed: Arg<'_, '_>, shear_flow_n_per_mm: Arg<'_, '_>, twist_rad: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            torsion_constant_mm4: torsion_constant_mm4.read("torsion_constant_mm4")?,
+            open_constant_mm4: open_constant_mm4.read("open_constant_mm4")?,
+            stiffer_closed: stiffer_closed.read_or("stiffer_closed", || None)?,
+            stresses_mpa: stresses_mpa.read("stresses_mpa")?,
+            greatest_stress_mpa: greatest_stress_mpa.read("greatest_stress_mpa")?,
+            shear_flow_n_per_mm: shear_flow_n_per_mm.read_or("shear_flow_n_per_mm", || None)?,
+            twist_rad: twist_rad.read_or("twist_rad", || None)?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WallTorsion {
+    const NAME: &'static str = "WallTorsion";
+    const FIELDS: &'static [shown::Field] = &[
+        ("torsion_constant_mm4", "torsion_constant_mm4", "Torsion constant J as the section is, closed or open, mm⁴."),
+        ("open_constant_mm4", "open_constant_mm4", "Torsion constant of the same walls slit open, Σ b t³/3, mm⁴."),
+        ("stiffer_closed", "stiffer_closed", "How many times stiffer the closed section is than the same walls slit open; absent for an open section."),
+        ("stresses_mpa", "stresses_mpa", "Shear stress of each wall, in the order given, MPa."),
+        ("greatest_stress_mpa", "greatest_stress_mpa", "Largest of them, MPa."),
+        ("shear_flow_n_per_mm", "shear_flow_n_per_mm", "Shear flow round a closed section, N/mm: what every glue line across its walls feels."),
+        ("twist_rad", "twist_rad", "Twist over the length, radians; absent without a shear modulus."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.torsion_constant_mm4.show(), self.open_constant_mm4.show(), self.stiffer_closed.show(), self.stresses_mpa.show(), self.greatest_stress_mpa.show(), self.shear_flow_n_per_mm.show(), self.twist_rad.show(), self.cautions.show()] }
+}
+
+impl OfJson for WallTorsion {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            torsion_constant_mm4: field(fields, "torsion_constant_mm4")?,
+            open_constant_mm4: field(fields, "open_constant_mm4")?,
+            stiffer_closed: field(fields, "stiffer_closed")?,
+            stresses_mpa: field(fields, "stresses_mpa")?,
+            greatest_stress_mpa: field(fields, "greatest_stress_mpa")?,
+            shear_flow_n_per_mm: field(fields, "shear_flow_n_per_mm")?,
+            twist_rad: field(fields, "twist_rad")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
 choice!(RipSetUp, flat, ["show_face_up_blade_away", "show_face_down_blade_towards", "show_face_up_blade_towards", "show_face_down_blade_away"]);
 
 /// A rip cut with the kept piece between the fence and the blade.
@@ -32766,6 +34646,9 @@ impl OfJson for FramePlan {
 ///     Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
 /// worst_stud_n : float or None, optional
 ///     Load on the most loaded stud, N; absent when the wall was not given.
+/// least_stud_n : float or None, optional
+///     Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not
+///     given.
 /// screw_shear_n : float or None, optional
 ///     Shear on one screw in that stud, N.
 /// screw_tension_n : float or None, optional
@@ -32800,6 +34683,10 @@ pub(crate) struct LoadCase {
     /// Load on the most loaded stud, N; absent when the wall was not given.
     #[pyo3(get)]
     pub(crate) worst_stud_n: Option<f64>,
+    /// Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not
+    /// given.
+    #[pyo3(get)]
+    pub(crate) least_stud_n: Option<f64>,
     /// Shear on one screw in that stud, N.
     #[pyo3(get)]
     pub(crate) screw_shear_n: Option<f64>,
@@ -32811,8 +34698,8 @@ pub(crate) struct LoadCase {
 #[pymethods]
 impl LoadCase {
     #[new]
-    #[pyo3(signature = (*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n = Arg::left_out(), screw_shear_n = Arg::left_out(), screw_tension_n = Arg::left_out()), text_signature = "(*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n=None, screw_shear_n=None, screw_tension_n=None)")]
-    fn new(name: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>, needed_pull_n: Arg<'_, '_>, pull_without_friction_n: Arg<'_, '_>, hold_down_n: Arg<'_, '_>, worst_stud_n: Arg<'_, '_>, screw_shear_n: Arg<'_, '_>, screw_tension_n: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n = Arg::left_out(), least_stud_n = Arg::left_out(), screw_shear_n = Arg::left_out(), screw_tension_n = Arg::left_out()), text_signature = "(*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n=None, least_stud_n=None, screw_shear_n=None, screw_tension_n=None)")]
+    fn new(name: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>, needed_pull_n: Arg<'_, '_>, pull_without_friction_n: Arg<'_, '_>, hold_down_n: Arg<'_, '_>, worst_stud_n: Arg<'_, '_>, least_stud_n: Arg<'_, '_>, screw_shear_n: Arg<'_, '_>, screw_tension_n: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             name: name.read("name")?,
             load_n: load_n.read("load_n")?,
@@ -32823,6 +34710,7 @@ impl LoadCase {
             pull_without_friction_n: pull_without_friction_n.read("pull_without_friction_n")?,
             hold_down_n: hold_down_n.read("hold_down_n")?,
             worst_stud_n: worst_stud_n.read_or("worst_stud_n", || None)?,
+            least_stud_n: least_stud_n.read_or("least_stud_n", || None)?,
             screw_shear_n: screw_shear_n.read_or("screw_shear_n", || None)?,
             screw_tension_n: screw_tension_n.read_or("screw_tension_n", || None)?,
         })
@@ -32857,10 +34745,11 @@ impl Record for LoadCase {
         ("pull_without_friction_n", "pull_without_friction_n", "Pull the bevel gives without any friction, N."),
         ("hold_down_n", "hold_down_n", "Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself."),
         ("worst_stud_n", "worst_stud_n", "Load on the most loaded stud, N; absent when the wall was not given."),
+        ("least_stud_n", "least_stud_n", "Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not"),
         ("screw_shear_n", "screw_shear_n", "Shear on one screw in that stud, N."),
         ("screw_tension_n", "screw_tension_n", "Tension in one screw in that stud, N."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.load_n.show(), self.out_mm.show(), self.along_mm.show(), self.pull_n.show(), self.needed_pull_n.show(), self.pull_without_friction_n.show(), self.hold_down_n.show(), self.worst_stud_n.show(), self.screw_shear_n.show(), self.screw_tension_n.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.load_n.show(), self.out_mm.show(), self.along_mm.show(), self.pull_n.show(), self.needed_pull_n.show(), self.pull_without_friction_n.show(), self.hold_down_n.show(), self.worst_stud_n.show(), self.least_stud_n.show(), self.screw_shear_n.show(), self.screw_tension_n.show()] }
 }
 
 impl OfJson for LoadCase {
@@ -32876,6 +34765,7 @@ impl OfJson for LoadCase {
             pull_without_friction_n: field(fields, "pull_without_friction_n")?,
             hold_down_n: field(fields, "hold_down_n")?,
             worst_stud_n: field(fields, "worst_stud_n")?,
+            least_stud_n: field(fields, "least_stud_n")?,
             screw_shear_n: field(fields, "screw_shear_n")?,
             screw_tension_n: field(fields, "screw_tension_n")?,
         })
@@ -36390,6 +38280,152 @@ fn share_between_supports(py: Python<'_>, load_n: Arg<'_, '_>, load_at_mm: Arg<'
     compute_by_name(py, &ShareBetweenSupportsInput::new(load_n, load_at_mm, supports_mm)?, "share_between_supports")
 }
 
+/// Reactions, shear, moment and deflection of a beam over any number of stiff or yielding supports.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of the beam, mm; it may reach past its outer supports.
+///     Allowed: 10 to 20000.
+/// modulus_mpa : float
+///     Modulus of elasticity along the beam, MPa.
+///     Allowed: 100 to 300000.
+/// second_moment_mm4 : float
+///     Second moment of area about the axis of bending, mm⁴.
+///     Allowed: 1 to 10000000000000.
+/// supports : list of BeamSupport
+///     Supports from the left end, in any order, at least 1 mm apart.
+/// point_loads : list of BeamPointLoad, default []
+///     Loads at one place.
+/// line_loads : list of BeamLineLoad, default []
+///     Loads spread evenly over a length.
+/// stations_mm : list of float, default []
+///     Further places to report on, mm from the left end.
+///
+/// Returns
+/// -------
+/// BeamOnSupports
+///     Reactions and extremes of a beam.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, length_mm, modulus_mpa, second_moment_mm4, supports, point_loads = Arg::left_out(), line_loads = Arg::left_out(), stations_mm = Arg::left_out()), text_signature = "(*, length_mm, modulus_mpa, second_moment_mm4, supports, point_loads=..., line_loads=..., stations_mm=...)")]
+fn beam_on_supports(py: Python<'_>, length_mm: Arg<'_, '_>, modulus_mpa: Arg<'_, '_>, second_moment_mm4: Arg<'_, '_>, supports: Arg<'_, '_>, point_loads: Arg<'_, '_>, line_loads: Arg<'_, '_>, stations_mm: Arg<'_, '_>) -> PyResult<BeamOnSupports> {
+    compute_by_name(py, &BeamOnSupportsInput::new(length_mm, modulus_mpa, second_moment_mm4, supports, point_loads, line_loads, stations_mm)?, "beam_on_supports")
+}
+
+/// Area, centroid, second moments and principal axes of a section of one or more materials.
+///
+/// Parameters
+/// ----------
+/// parts : list of SectionPart
+///     Parts; they must not overlap but where one is a hole in another.
+/// reference_modulus_mpa : float or None, optional
+///     Modulus to which the section is transformed, MPa; left out it is the first that a part gives.
+///     Allowed: 100 to 300000.
+///
+/// Returns
+/// -------
+/// SectionProperties
+///     Properties of a section, transformed to the reference modulus.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, parts, reference_modulus_mpa = Arg::left_out()), text_signature = "(*, parts, reference_modulus_mpa=None)")]
+fn section_properties(py: Python<'_>, parts: Arg<'_, '_>, reference_modulus_mpa: Arg<'_, '_>) -> PyResult<SectionProperties> {
+    compute_by_name(py, &SectionPropertiesInput::new(parts, reference_modulus_mpa)?, "section_properties")
+}
+
+/// Bending stresses of a built-up section, shear flow, glue-line stress and fastener spacing of its seams.
+///
+/// Parameters
+/// ----------
+/// section : SectionPropertiesInput
+///     The section.
+/// moment_x_nmm : float, default 0.0
+///     Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm.
+///     Allowed: -1000000000000 to 1000000000000.
+/// moment_y_nmm : float, default 0.0
+///     Moment about the upright axis, positive when the right fibre is pulled, N·mm.
+///     Allowed: -1000000000000 to 1000000000000.
+/// shear_n : float, default 0.0
+///     Upright shear force, N.
+///     Allowed: -10000000 to 10000000.
+/// attached : list of int, default []
+///     Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam.
+/// seam_count : int, default 1
+///     Number of seams that hold them.
+///     Allowed: 1 to 10000.
+/// seam_width_mm : float or None, optional
+///     Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given.
+///     Allowed: 1 to 10000.
+/// fastener_n : float or None, optional
+///     What one nail or screw of a seam carries along it, N; left out no spacing is given.
+///     Allowed: 0.001 to 10000000.
+///
+/// Returns
+/// -------
+/// SectionStress
+///     Stresses of a section.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, section, moment_x_nmm = Arg::left_out(), moment_y_nmm = Arg::left_out(), shear_n = Arg::left_out(), attached = Arg::left_out(), seam_count = Arg::left_out(), seam_width_mm = Arg::left_out(), fastener_n = Arg::left_out()), text_signature = "(*, section, moment_x_nmm=0.0, moment_y_nmm=0.0, shear_n=0.0, attached=..., seam_count=1, seam_width_mm=None, fastener_n=None)")]
+fn section_stress(py: Python<'_>, section: Arg<'_, '_>, moment_x_nmm: Arg<'_, '_>, moment_y_nmm: Arg<'_, '_>, shear_n: Arg<'_, '_>, attached: Arg<'_, '_>, seam_count: Arg<'_, '_>, seam_width_mm: Arg<'_, '_>, fastener_n: Arg<'_, '_>) -> PyResult<SectionStress> {
+    compute_by_name(py, &SectionStressInput::new(section, moment_x_nmm, moment_y_nmm, shear_n, attached, seam_count, seam_width_mm, fastener_n)?, "section_stress")
+}
+
+/// Torsion constant, shear stresses and twist of a closed or open thin-walled section.
+///
+/// Parameters
+/// ----------
+/// walls : list of TorsionWall
+///     Walls, each by its midline.
+/// torque_nmm : float
+///     Torque, N·mm.
+///     Allowed: 0 to 1000000000000.
+/// enclosed_mm2 : float or None, optional
+///     Area that the midlines enclose, mm²; left out the section is open.
+///     Allowed: 1 to 10000000.
+/// length_mm : float, default 0.0
+///     Length over which the torque acts, mm; 0, the default, asks for no twist.
+///     Allowed: 0 to 100000.
+/// shear_modulus_mpa : float or None, optional
+///     Shear modulus, MPa; left out no twist is given.
+///     Allowed: 100 to 300000.
+///
+/// Returns
+/// -------
+/// WallTorsion
+///     Torsion of a thin-walled section.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, walls, torque_nmm, enclosed_mm2 = Arg::left_out(), length_mm = Arg::left_out(), shear_modulus_mpa = Arg::left_out()), text_signature = "(*, walls, torque_nmm, enclosed_mm2=None, length_mm=0.0, shear_modulus_mpa=None)")]
+fn wall_torsion(py: Python<'_>, walls: Arg<'_, '_>, torque_nmm: Arg<'_, '_>, enclosed_mm2: Arg<'_, '_>, length_mm: Arg<'_, '_>, shear_modulus_mpa: Arg<'_, '_>) -> PyResult<WallTorsion> {
+    compute_by_name(py, &WallTorsionInput::new(walls, torque_nmm, enclosed_mm2, length_mm, shear_modulus_mpa)?, "wall_torsion")
+}
+
 /// Fence distance at the table for a rip with bevels on one or both edges, by face up and lean of the blade.
 ///
 /// Parameters
@@ -38069,6 +40105,26 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<ShareBetweenSupportsInput>()?;
     module.add_class::<SupportShare>()?;
     module.add_class::<ShareBetweenSupports>()?;
+    module.add_class::<BeamSupport>()?;
+    module.add_class::<BeamPointLoad>()?;
+    module.add_class::<BeamLineLoad>()?;
+    module.add_class::<BeamOnSupportsInput>()?;
+    module.add_class::<SupportReaction>()?;
+    module.add_class::<BeamStation>()?;
+    module.add_class::<BeamOnSupports>()?;
+    module.add_class::<SectionRectangle>()?;
+    module.add_class::<SectionPoint>()?;
+    module.add_class::<SectionPolygon>()?;
+    module.add_class::<SectionPart>()?;
+    module.add_class::<SectionPropertiesInput>()?;
+    module.add_class::<SectionPartProperties>()?;
+    module.add_class::<SectionProperties>()?;
+    module.add_class::<SectionStressInput>()?;
+    module.add_class::<SectionPartStress>()?;
+    module.add_class::<SectionStress>()?;
+    module.add_class::<TorsionWall>()?;
+    module.add_class::<WallTorsionInput>()?;
+    module.add_class::<WallTorsion>()?;
     module.add_class::<RipFenceInput>()?;
     module.add_class::<RipFence>()?;
     module.add_class::<SawAnglesInput>()?;
@@ -38265,6 +40321,10 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(wall_strip_screws, module)?)?;
     module.add_function(wrap_pyfunction!(bolt_row_bracket, module)?)?;
     module.add_function(wrap_pyfunction!(share_between_supports, module)?)?;
+    module.add_function(wrap_pyfunction!(beam_on_supports, module)?)?;
+    module.add_function(wrap_pyfunction!(section_properties, module)?)?;
+    module.add_function(wrap_pyfunction!(section_stress, module)?)?;
+    module.add_function(wrap_pyfunction!(wall_torsion, module)?)?;
     module.add_function(wrap_pyfunction!(rip_fence, module)?)?;
     module.add_function(wrap_pyfunction!(saw_angles, module)?)?;
     module.add_function(wrap_pyfunction!(tilt_set_up, module)?)?;

@@ -45,4 +45,19 @@ impl Plan {
     fn panels_stl<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyBytes>> {
         Ok(PyBytes::new(py, &self.made(py, export::panels_stl)?))
     }
+
+    /// Solids of the panels as a STEP file (AP214), in millimetres, one named solid a panel.
+    fn panels_step(&self, py: Python<'_>) -> PyResult<String> {
+        self.made(py, |plan| export::panels_step(&plan.spec.name, &plan.panels))
+    }
+
+    /// Show face of every panel and the section as a DXF file (R12), in millimetres.
+    fn panels_dxf(&self, py: Python<'_>) -> PyResult<String> {
+        self.made(py, |plan| export::panels_dxf(&plan.spec.name, &plan.panels))
+    }
+
+    /// Solids of the panels as a binary glTF 2.0 file, in metres, one named node a panel.
+    fn panels_gltf<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyBytes>> {
+        Ok(PyBytes::new(py, &self.made(py, |plan| export::panels_gltf(&plan.spec.name, &plan.panels))?))
+    }
 }

@@ -98,6 +98,12 @@ fn drawing_page_and_solids_are_those_of_the_core() {
             assert_eq!(page, export::report_html(&plan));
             let solids: Vec<u8> = held.list(|p, b, c, n, e| beamcraft_plan_panels_stl(p, b, c, n, e));
             assert_eq!(solids, export::panels_stl(&plan));
+            let part_file = held.text(|p, b, c, n, e| beamcraft_plan_panels_step(p, b, c, n, e));
+            assert_eq!(part_file, export::panels_step(&plan.spec.name, &plan.panels));
+            let drawing = held.text(|p, b, c, n, e| beamcraft_plan_panels_dxf(p, b, c, n, e));
+            assert_eq!(drawing, export::panels_dxf(&plan.spec.name, &plan.panels));
+            let scene: Vec<u8> = held.list(|p, b, c, n, e| beamcraft_plan_panels_gltf(p, b, c, n, e));
+            assert_eq!(scene, export::panels_gltf(&plan.spec.name, &plan.panels));
         }
     }
 }
@@ -288,6 +294,9 @@ fn null_and_places_beyond_the_end_are_refused() {
         assert_eq!(beamcraft_plan_section_svg(ptr::null(), ptr::null_mut(), 0, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_report_html(plan, ptr::null_mut(), 0, ptr::null_mut(), none), NULL);
         assert_eq!(beamcraft_plan_panels_stl(plan, ptr::null_mut(), 1, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_panels_step(plan, ptr::null_mut(), 1, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_panels_dxf(ptr::null(), ptr::null_mut(), 0, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_panels_gltf(plan, ptr::null_mut(), 0, ptr::null_mut(), none), NULL);
         assert_eq!(beamcraft_plan_piece_vertices(plan, 0, 0, ptr::null_mut(), 9, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_piece_vertices(ptr::null(), 0, 0, ptr::null_mut(), 0, &raw mut count, none), NULL);
 

@@ -104,6 +104,12 @@ def test_files_of_a_plan(file: Path) -> None:
     solids = plan.panels_stl()
     (count,) = struct.unpack_from("<I", solids, 80)
     assert len(solids) == 84 + 50 * count and count >= 12 * len(plan.panels), "each panel has at least six faces"
+    step = plan.panels_step()
+    assert step.startswith("ISO-10303-21;") and step.count("MANIFOLD_SOLID_BREP(") == len(plan.panels)
+    assert plan.panels_dxf().rstrip().endswith("EOF")
+    scene = plan.panels_gltf()
+    magic, version, length = struct.unpack_from("<4sII", scene)
+    assert (magic, version, length) == (b"glTF", 2, len(scene))
     # The spec is all that a plan is kept as: what is made from a copy is the same to the last byte.
     again = pickle.loads(pickle.dumps(plan))
     assert (again.section_svg(), again.report_html(), again.panels_stl()) == (plan.section_svg(), report, solids)

@@ -32,6 +32,10 @@ pub const BEAMCRAFT_E_NO_ROOM_INSIDE: u32 = 0x0202;
 pub const BEAMCRAFT_E_NO_PUBLISHED_VALUE: u32 = 0x0301;
 /// The fastener does not reach the member that should hold it.
 pub const BEAMCRAFT_E_PENETRATION_TOO_SHORT: u32 = 0x0401;
+/// The parts of a cross-section leave no area, or none around its own centroid.
+pub const BEAMCRAFT_E_NO_SECTION: u32 = 0x0501;
+/// The supports do not hold the part: it can fall or turn freely.
+pub const BEAMCRAFT_E_UNSTABLE: u32 = 0x0502;
 /// A pointer that must not be NULL is NULL.
 pub const BEAMCRAFT_E_NULL_POINTER: u32 = 0x0e01;
 /// The size field of a struct is not one this library knows.
@@ -62,6 +66,8 @@ pub(crate) fn name(status: u32) -> &'static CStr {
         BEAMCRAFT_E_NO_ROOM_INSIDE => c"no_room_inside",
         BEAMCRAFT_E_NO_PUBLISHED_VALUE => c"no_published_value",
         BEAMCRAFT_E_PENETRATION_TOO_SHORT => c"penetration_too_short",
+        BEAMCRAFT_E_NO_SECTION => c"no_section",
+        BEAMCRAFT_E_UNSTABLE => c"unstable",
         BEAMCRAFT_E_NULL_POINTER => c"null_pointer",
         BEAMCRAFT_E_STRUCT_SIZE => c"struct_size",
         BEAMCRAFT_E_UNKNOWN_CHOICE => c"unknown_choice",
@@ -89,6 +95,8 @@ pub(crate) fn describe(status: u32) -> &'static CStr {
         BEAMCRAFT_E_NO_ROOM_INSIDE => c"the boards fill the body: no hollow is left inside",
         BEAMCRAFT_E_NO_PUBLISHED_VALUE => c"the material has no published value for a property that is needed",
         BEAMCRAFT_E_PENETRATION_TOO_SHORT => c"the fastener does not reach the member that should hold it",
+        BEAMCRAFT_E_NO_SECTION => c"the parts of a cross-section leave no area, or none around its own centroid",
+        BEAMCRAFT_E_UNSTABLE => c"the supports do not hold the part: it can fall or turn freely",
         BEAMCRAFT_E_NULL_POINTER => c"a pointer that must not be NULL is NULL",
         BEAMCRAFT_E_STRUCT_SIZE => c"the size field of a struct is not one this library knows",
         BEAMCRAFT_E_UNKNOWN_CHOICE => c"a number is not one of the constants of its enumeration",

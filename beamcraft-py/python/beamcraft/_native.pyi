@@ -2,7 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -190,6 +190,26 @@ __all__ = [
     "ShareBetweenSupportsInput",
     "SupportShare",
     "ShareBetweenSupports",
+    "BeamSupport",
+    "BeamPointLoad",
+    "BeamLineLoad",
+    "BeamOnSupportsInput",
+    "SupportReaction",
+    "BeamStation",
+    "BeamOnSupports",
+    "SectionRectangle",
+    "SectionPoint",
+    "SectionPolygon",
+    "SectionPart",
+    "SectionPropertiesInput",
+    "SectionPartProperties",
+    "SectionProperties",
+    "SectionStressInput",
+    "SectionPartStress",
+    "SectionStress",
+    "TorsionWall",
+    "WallTorsionInput",
+    "WallTorsion",
     "RipFenceInput",
     "RipFence",
     "SawAnglesInput",
@@ -386,6 +406,10 @@ __all__ = [
     "wall_strip_screws",
     "bolt_row_bracket",
     "share_between_supports",
+    "beam_on_supports",
+    "section_properties",
+    "section_stress",
+    "wall_torsion",
     "rip_fence",
     "saw_angles",
     "tilt_set_up",
@@ -10978,6 +11002,1001 @@ class ShareBetweenSupports:
     def _repr_html_(self) -> str: ...
 
 @final
+class BeamSupport:
+    """One support of a beam.
+
+    Parameters
+    ----------
+    at_mm : float
+        Distance from the left end of the beam, mm.
+        Allowed: 0 to 100000.
+    stiffness_n_per_mm : float or None, optional
+        Stiffness, such as the load/slip modulus of a screw, N/mm; left out the support does not yield.
+        Allowed: 0.1 to 1000000000.
+    hold : {'pinned', 'clamped'}, default 'pinned'
+        Whether it also keeps the beam from turning.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, stiffness_n_per_mm: float | None = None, hold: SupportHold = 'pinned') -> BeamSupport: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamSupport: ...
+    def replace(self, **changes: Any) -> BeamSupport:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Distance from the left end of the beam, mm."""
+    @property
+    def stiffness_n_per_mm(self) -> float | None:
+        """Stiffness, such as the load/slip modulus of a screw, N/mm; left out the support does not yield."""
+    @property
+    def hold(self) -> SupportHold:
+        """Whether it also keeps the beam from turning."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamSupport: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamSupport: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamPointLoad:
+    """A load at one place of a beam.
+
+    Parameters
+    ----------
+    at_mm : float
+        Distance from the left end of the beam, mm.
+        Allowed: 0 to 100000.
+    load_n : float
+        Load, positive downwards, N.
+        Allowed: -10000000 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, load_n: float) -> BeamPointLoad: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamPointLoad: ...
+    def replace(self, **changes: Any) -> BeamPointLoad:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Distance from the left end of the beam, mm."""
+    @property
+    def load_n(self) -> float:
+        """Load, positive downwards, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamPointLoad: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamPointLoad: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamLineLoad:
+    """A load spread evenly over a part of a beam.
+
+    Parameters
+    ----------
+    from_mm : float
+        Where it begins, from the left end of the beam, mm.
+        Allowed: 0 to 100000.
+    to_mm : float
+        Where it ends, mm.
+        Allowed: 0 to 100000.
+    load_n_per_mm : float
+        Load per length, positive downwards, N/mm.
+        Allowed: -1000000 to 1000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, from_mm: float, to_mm: float, load_n_per_mm: float) -> BeamLineLoad: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamLineLoad: ...
+    def replace(self, **changes: Any) -> BeamLineLoad:
+        """Equal object with the fields given changed."""
+    @property
+    def from_mm(self) -> float:
+        """Where it begins, from the left end of the beam, mm."""
+    @property
+    def to_mm(self) -> float:
+        """Where it ends, mm."""
+    @property
+    def load_n_per_mm(self) -> float:
+        """Load per length, positive downwards, N/mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamLineLoad: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamLineLoad: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamOnSupportsInput:
+    """A beam of one section over its supports, with its loads.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of the beam, mm; it may reach past its outer supports.
+        Allowed: 10 to 20000.
+    modulus_mpa : float
+        Modulus of elasticity along the beam, MPa.
+        Allowed: 100 to 300000.
+    second_moment_mm4 : float
+        Second moment of area about the axis of bending, mm⁴.
+        Allowed: 1 to 10000000000000.
+    supports : list of BeamSupport
+        Supports from the left end, in any order, at least 1 mm apart.
+    point_loads : list of BeamPointLoad, default []
+        Loads at one place.
+    line_loads : list of BeamLineLoad, default []
+        Loads spread evenly over a length.
+    stations_mm : list of float, default []
+        Further places to report on, mm from the left end.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, modulus_mpa: float, second_moment_mm4: float, supports: Iterable[BeamSupport], point_loads: Iterable[BeamPointLoad] = ..., line_loads: Iterable[BeamLineLoad] = ..., stations_mm: Iterable[float] = ...) -> BeamOnSupportsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamOnSupportsInput: ...
+    def replace(self, **changes: Any) -> BeamOnSupportsInput:
+        """Equal object with the fields given changed."""
+    @property
+    def length_mm(self) -> float:
+        """Length of the beam, mm; it may reach past its outer supports."""
+    @property
+    def modulus_mpa(self) -> float:
+        """Modulus of elasticity along the beam, MPa."""
+    @property
+    def second_moment_mm4(self) -> float:
+        """Second moment of area about the axis of bending, mm⁴."""
+    @property
+    def supports(self) -> list[BeamSupport]:
+        """Supports from the left end, in any order, at least 1 mm apart."""
+    @property
+    def point_loads(self) -> list[BeamPointLoad]:
+        """Loads at one place."""
+    @property
+    def line_loads(self) -> list[BeamLineLoad]:
+        """Loads spread evenly over a length."""
+    @property
+    def stations_mm(self) -> list[float]:
+        """Further places to report on, mm from the left end."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamOnSupportsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamOnSupportsInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SupportReaction:
+    """Reaction of one support.
+
+    Parameters
+    ----------
+    at_mm : float
+        Distance from the left end of the beam, mm.
+    reaction_n : float
+        Reaction, positive upwards, N; negative where the support must hold the beam down.
+    settlement_mm : float
+        How far the support yields downwards, mm; 0 for a support that does not yield.
+    moment_nmm : float
+        Moment with which a clamped support holds the beam, N·mm: the jump of the sagging moment over it; 0 when pinned.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, reaction_n: float, settlement_mm: float, moment_nmm: float) -> SupportReaction: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SupportReaction: ...
+    def replace(self, **changes: Any) -> SupportReaction:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Distance from the left end of the beam, mm."""
+    @property
+    def reaction_n(self) -> float:
+        """Reaction, positive upwards, N; negative where the support must hold the beam down."""
+    @property
+    def settlement_mm(self) -> float:
+        """How far the support yields downwards, mm; 0 for a support that does not yield."""
+    @property
+    def moment_nmm(self) -> float:
+        """Moment with which a clamped support holds the beam, N·mm: the jump of the sagging moment over it; 0 when pinned."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SupportReaction: ...
+    def __deepcopy__(self, _memo: object, /) -> SupportReaction: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamStation:
+    """The beam at one place.
+
+    Parameters
+    ----------
+    at_mm : float
+        Distance from the left end, mm.
+    shear_n : float
+        Shear just right of the place, upwards on what lies right of it counted negative, N.
+    moment_nmm : float
+        Moment just right of the place, positive when the beam sags, N·mm.
+    deflection_mm : float
+        Deflection downwards, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, shear_n: float, moment_nmm: float, deflection_mm: float) -> BeamStation: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamStation: ...
+    def replace(self, **changes: Any) -> BeamStation:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Distance from the left end, mm."""
+    @property
+    def shear_n(self) -> float:
+        """Shear just right of the place, upwards on what lies right of it counted negative, N."""
+    @property
+    def moment_nmm(self) -> float:
+        """Moment just right of the place, positive when the beam sags, N·mm."""
+    @property
+    def deflection_mm(self) -> float:
+        """Deflection downwards, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamStation: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamStation: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BeamOnSupports:
+    """Reactions and extremes of a beam.
+
+    Parameters
+    ----------
+    reactions : list of SupportReaction
+        Reactions, from left to right.
+    load_n : float
+        Sum of the loads, N.
+    greatest_shear_n : float
+        Largest shear in size, N.
+    greatest_shear_at_mm : float
+        Where it is, mm.
+    greatest_sagging_nmm : float
+        Largest sagging moment, N·mm; 0 where the beam nowhere sags.
+    greatest_sagging_at_mm : float
+        Where it is, mm.
+    greatest_hogging_nmm : float
+        Largest hogging moment in size, N·mm; 0 where the beam nowhere hogs.
+    greatest_hogging_at_mm : float
+        Where it is, mm.
+    greatest_deflection_mm : float
+        Deflection largest in size, downwards positive, mm.
+    greatest_deflection_at_mm : float
+        Where it is, mm.
+    lifted_count : int
+        Number of supports that must hold the beam down.
+    stations : list of BeamStation
+        The places asked for, in the order given.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, reactions: Iterable[SupportReaction], load_n: float, greatest_shear_n: float, greatest_shear_at_mm: float, greatest_sagging_nmm: float, greatest_sagging_at_mm: float, greatest_hogging_nmm: float, greatest_hogging_at_mm: float, greatest_deflection_mm: float, greatest_deflection_at_mm: float, lifted_count: int, stations: Iterable[BeamStation], cautions: Iterable[CautionText]) -> BeamOnSupports: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BeamOnSupports: ...
+    def replace(self, **changes: Any) -> BeamOnSupports:
+        """Equal object with the fields given changed."""
+    @property
+    def reactions(self) -> list[SupportReaction]:
+        """Reactions, from left to right."""
+    @property
+    def load_n(self) -> float:
+        """Sum of the loads, N."""
+    @property
+    def greatest_shear_n(self) -> float:
+        """Largest shear in size, N."""
+    @property
+    def greatest_shear_at_mm(self) -> float:
+        """Where it is, mm."""
+    @property
+    def greatest_sagging_nmm(self) -> float:
+        """Largest sagging moment, N·mm; 0 where the beam nowhere sags."""
+    @property
+    def greatest_sagging_at_mm(self) -> float:
+        """Where it is, mm."""
+    @property
+    def greatest_hogging_nmm(self) -> float:
+        """Largest hogging moment in size, N·mm; 0 where the beam nowhere hogs."""
+    @property
+    def greatest_hogging_at_mm(self) -> float:
+        """Where it is, mm."""
+    @property
+    def greatest_deflection_mm(self) -> float:
+        """Deflection largest in size, downwards positive, mm."""
+    @property
+    def greatest_deflection_at_mm(self) -> float:
+        """Where it is, mm."""
+    @property
+    def lifted_count(self) -> int:
+        """Number of supports that must hold the beam down."""
+    @property
+    def stations(self) -> list[BeamStation]:
+        """The places asked for, in the order given."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BeamOnSupports: ...
+    def __deepcopy__(self, _memo: object, /) -> BeamOnSupports: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionRectangle:
+    """An upright rectangle of a section.
+
+    Parameters
+    ----------
+    left_mm : float
+        Left side, mm.
+        Allowed: -10000 to 10000.
+    bottom_mm : float
+        Lower side, mm.
+        Allowed: -10000 to 10000.
+    width_mm : float
+        Width, mm.
+        Allowed: 0.001 to 10000.
+    height_mm : float
+        Height, mm.
+        Allowed: 0.001 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, left_mm: float, bottom_mm: float, width_mm: float, height_mm: float) -> SectionRectangle: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionRectangle: ...
+    def replace(self, **changes: Any) -> SectionRectangle:
+        """Equal object with the fields given changed."""
+    @property
+    def left_mm(self) -> float:
+        """Left side, mm."""
+    @property
+    def bottom_mm(self) -> float:
+        """Lower side, mm."""
+    @property
+    def width_mm(self) -> float:
+        """Width, mm."""
+    @property
+    def height_mm(self) -> float:
+        """Height, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionRectangle: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionRectangle: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPoint:
+    """A point of a section.
+
+    Parameters
+    ----------
+    x_mm : float
+        To the right, mm.
+        Allowed: -10000 to 10000.
+    y_mm : float
+        Upwards, mm.
+        Allowed: -10000 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, x_mm: float, y_mm: float) -> SectionPoint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPoint: ...
+    def replace(self, **changes: Any) -> SectionPoint:
+        """Equal object with the fields given changed."""
+    @property
+    def x_mm(self) -> float:
+        """To the right, mm."""
+    @property
+    def y_mm(self) -> float:
+        """Upwards, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPoint: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPoint: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPolygon:
+    """A simple polygon of a section.
+
+    Parameters
+    ----------
+    points : list of SectionPoint
+        Corners in order, either way round.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, points: Iterable[SectionPoint]) -> SectionPolygon: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPolygon: ...
+    def replace(self, **changes: Any) -> SectionPolygon:
+        """Equal object with the fields given changed."""
+    @property
+    def points(self) -> list[SectionPoint]:
+        """Corners in order, either way round."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPolygon: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPolygon: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPart:
+    """One part of a cross-section.
+
+    Parameters
+    ----------
+    outline : SectionRectangle or SectionPolygon
+        Its outline.
+    modulus_mpa : float or None, optional
+        Modulus of elasticity, MPa; left out it is the reference modulus.
+        Allowed: 100 to 300000.
+    sense : {'solid', 'hole'}, default 'solid'
+        Whether it is wood or the lack of it.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, outline: PartOutline, modulus_mpa: float | None = None, sense: PartSense = 'solid') -> SectionPart: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPart: ...
+    def replace(self, **changes: Any) -> SectionPart:
+        """Equal object with the fields given changed."""
+    @property
+    def outline(self) -> PartOutline:
+        """Its outline."""
+    @property
+    def modulus_mpa(self) -> float | None:
+        """Modulus of elasticity, MPa; left out it is the reference modulus."""
+    @property
+    def sense(self) -> PartSense:
+        """Whether it is wood or the lack of it."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPart: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPart: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPropertiesInput:
+    """A cross-section as a sum of parts.
+
+    Parameters
+    ----------
+    parts : list of SectionPart
+        Parts; they must not overlap but where one is a hole in another.
+    reference_modulus_mpa : float or None, optional
+        Modulus to which the section is transformed, MPa; left out it is the first that a part gives.
+        Allowed: 100 to 300000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, parts: Iterable[SectionPart], reference_modulus_mpa: float | None = None) -> SectionPropertiesInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPropertiesInput: ...
+    def replace(self, **changes: Any) -> SectionPropertiesInput:
+        """Equal object with the fields given changed."""
+    @property
+    def parts(self) -> list[SectionPart]:
+        """Parts; they must not overlap but where one is a hole in another."""
+    @property
+    def reference_modulus_mpa(self) -> float | None:
+        """Modulus to which the section is transformed, MPa; left out it is the first that a part gives."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPropertiesInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPropertiesInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPartProperties:
+    """One part's own figures.
+
+    Parameters
+    ----------
+    area_mm2 : float
+        Area, mm²; negative for a hole.
+    modular_ratio : float
+        Its modulus over the reference modulus.
+    centroid_x_mm : float
+        Centroid to the right, mm.
+    centroid_y_mm : float
+        Centroid upwards, mm.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, area_mm2: float, modular_ratio: float, centroid_x_mm: float, centroid_y_mm: float) -> SectionPartProperties: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPartProperties: ...
+    def replace(self, **changes: Any) -> SectionPartProperties:
+        """Equal object with the fields given changed."""
+    @property
+    def area_mm2(self) -> float:
+        """Area, mm²; negative for a hole."""
+    @property
+    def modular_ratio(self) -> float:
+        """Its modulus over the reference modulus."""
+    @property
+    def centroid_x_mm(self) -> float:
+        """Centroid to the right, mm."""
+    @property
+    def centroid_y_mm(self) -> float:
+        """Centroid upwards, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPartProperties: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPartProperties: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionProperties:
+    """Properties of a section, transformed to the reference modulus.
+
+    Parameters
+    ----------
+    area_mm2 : float
+        Area as it is, mm².
+    transformed_area_mm2 : float
+        Transformed area, mm².
+    centroid_x_mm : float
+        Centroid of the transformed section to the right, mm.
+    centroid_y_mm : float
+        Centroid of the transformed section upwards, mm.
+    ix_mm4 : float
+        Second moment of area about the horizontal axis through the centroid, mm⁴.
+    iy_mm4 : float
+        Second moment of area about the upright axis through the centroid, mm⁴.
+    ixy_mm4 : float
+        Product of area about both, mm⁴; 0 with an axis of symmetry.
+    i_major_mm4 : float
+        Larger principal second moment, mm⁴.
+    i_minor_mm4 : float
+        Smaller principal second moment, mm⁴.
+    major_axis_deg : float
+        Direction of the axis of the larger one, from the horizontal, anticlockwise, degrees.
+    modulus_top_mm3 : float
+        Section modulus of the upper fibre about the horizontal axis, mm³.
+    modulus_bottom_mm3 : float
+        Section modulus of the lower fibre about the horizontal axis, mm³.
+    modulus_left_mm3 : float
+        Section modulus of the left fibre about the upright axis, mm³.
+    modulus_right_mm3 : float
+        Section modulus of the right fibre about the upright axis, mm³.
+    parts : list of SectionPartProperties
+        Each part by itself, in the order given.
+    reference_modulus_mpa : float or None, optional
+        Reference modulus, MPa; absent when no part gives one.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, area_mm2: float, transformed_area_mm2: float, centroid_x_mm: float, centroid_y_mm: float, ix_mm4: float, iy_mm4: float, ixy_mm4: float, i_major_mm4: float, i_minor_mm4: float, major_axis_deg: float, modulus_top_mm3: float, modulus_bottom_mm3: float, modulus_left_mm3: float, modulus_right_mm3: float, parts: Iterable[SectionPartProperties], reference_modulus_mpa: float | None = None) -> SectionProperties: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionProperties: ...
+    def replace(self, **changes: Any) -> SectionProperties:
+        """Equal object with the fields given changed."""
+    @property
+    def area_mm2(self) -> float:
+        """Area as it is, mm²."""
+    @property
+    def transformed_area_mm2(self) -> float:
+        """Transformed area, mm²."""
+    @property
+    def centroid_x_mm(self) -> float:
+        """Centroid of the transformed section to the right, mm."""
+    @property
+    def centroid_y_mm(self) -> float:
+        """Centroid of the transformed section upwards, mm."""
+    @property
+    def ix_mm4(self) -> float:
+        """Second moment of area about the horizontal axis through the centroid, mm⁴."""
+    @property
+    def iy_mm4(self) -> float:
+        """Second moment of area about the upright axis through the centroid, mm⁴."""
+    @property
+    def ixy_mm4(self) -> float:
+        """Product of area about both, mm⁴; 0 with an axis of symmetry."""
+    @property
+    def i_major_mm4(self) -> float:
+        """Larger principal second moment, mm⁴."""
+    @property
+    def i_minor_mm4(self) -> float:
+        """Smaller principal second moment, mm⁴."""
+    @property
+    def major_axis_deg(self) -> float:
+        """Direction of the axis of the larger one, from the horizontal, anticlockwise, degrees."""
+    @property
+    def modulus_top_mm3(self) -> float:
+        """Section modulus of the upper fibre about the horizontal axis, mm³."""
+    @property
+    def modulus_bottom_mm3(self) -> float:
+        """Section modulus of the lower fibre about the horizontal axis, mm³."""
+    @property
+    def modulus_left_mm3(self) -> float:
+        """Section modulus of the left fibre about the upright axis, mm³."""
+    @property
+    def modulus_right_mm3(self) -> float:
+        """Section modulus of the right fibre about the upright axis, mm³."""
+    @property
+    def reference_modulus_mpa(self) -> float | None:
+        """Reference modulus, MPa; absent when no part gives one."""
+    @property
+    def parts(self) -> list[SectionPartProperties]:
+        """Each part by itself, in the order given."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionProperties: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionProperties: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionStressInput:
+    """A section, what acts on it, and a group of its parts whose seams are asked about.
+
+    Parameters
+    ----------
+    section : SectionPropertiesInput
+        The section.
+    moment_x_nmm : float, default 0.0
+        Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    moment_y_nmm : float, default 0.0
+        Moment about the upright axis, positive when the right fibre is pulled, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    shear_n : float, default 0.0
+        Upright shear force, N.
+        Allowed: -10000000 to 10000000.
+    attached : list of int, default []
+        Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam.
+    seam_count : int, default 1
+        Number of seams that hold them.
+        Allowed: 1 to 10000.
+    seam_width_mm : float or None, optional
+        Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given.
+        Allowed: 1 to 10000.
+    fastener_n : float or None, optional
+        What one nail or screw of a seam carries along it, N; left out no spacing is given.
+        Allowed: 0.001 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, section: SectionPropertiesInput, moment_x_nmm: float = 0.0, moment_y_nmm: float = 0.0, shear_n: float = 0.0, attached: Iterable[int] = ..., seam_count: int = 1, seam_width_mm: float | None = None, fastener_n: float | None = None) -> SectionStressInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionStressInput: ...
+    def replace(self, **changes: Any) -> SectionStressInput:
+        """Equal object with the fields given changed."""
+    @property
+    def section(self) -> SectionPropertiesInput:
+        """The section."""
+    @property
+    def moment_x_nmm(self) -> float:
+        """Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm."""
+    @property
+    def moment_y_nmm(self) -> float:
+        """Moment about the upright axis, positive when the right fibre is pulled, N·mm."""
+    @property
+    def shear_n(self) -> float:
+        """Upright shear force, N."""
+    @property
+    def attached(self) -> list[int]:
+        """Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam."""
+    @property
+    def seam_count(self) -> int:
+        """Number of seams that hold them."""
+    @property
+    def seam_width_mm(self) -> float | None:
+        """Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given."""
+    @property
+    def fastener_n(self) -> float | None:
+        """What one nail or screw of a seam carries along it, N; left out no spacing is given."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionStressInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionStressInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionPartStress:
+    """Stresses of one part.
+
+    Parameters
+    ----------
+    greatest_mpa : float
+        Stress at the corner that is pulled most, tension positive, MPa.
+    least_mpa : float
+        Stress at the corner that is pressed most, tension positive, MPa.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, greatest_mpa: float, least_mpa: float) -> SectionPartStress: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionPartStress: ...
+    def replace(self, **changes: Any) -> SectionPartStress:
+        """Equal object with the fields given changed."""
+    @property
+    def greatest_mpa(self) -> float:
+        """Stress at the corner that is pulled most, tension positive, MPa."""
+    @property
+    def least_mpa(self) -> float:
+        """Stress at the corner that is pressed most, tension positive, MPa."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionPartStress: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionPartStress: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionStress:
+    """Stresses of a section.
+
+    Parameters
+    ----------
+    properties : SectionProperties
+        Properties of the section.
+    parts : list of SectionPartStress
+        Bending stresses of each part, in the order given.
+    first_moment_mm3 : float
+        First moment of the attached parts about the horizontal axis, transformed, mm³.
+    shear_flow_n_per_mm : float
+        Shear flow of all their seams together, N/mm.
+    seam_flow_n_per_mm : float
+        Shear flow of one seam, N/mm.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    seam_stress_mpa : float or None, optional
+        Shear stress along one seam, MPa.
+    fastener_spacing_mm : float or None, optional
+        Greatest spacing of the fasteners of one seam, mm; absent without shear flow or fastener.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, properties: SectionProperties, parts: Iterable[SectionPartStress], first_moment_mm3: float, shear_flow_n_per_mm: float, seam_flow_n_per_mm: float, cautions: Iterable[CautionText], seam_stress_mpa: float | None = None, fastener_spacing_mm: float | None = None) -> SectionStress: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionStress: ...
+    def replace(self, **changes: Any) -> SectionStress:
+        """Equal object with the fields given changed."""
+    @property
+    def properties(self) -> SectionProperties:
+        """Properties of the section."""
+    @property
+    def parts(self) -> list[SectionPartStress]:
+        """Bending stresses of each part, in the order given."""
+    @property
+    def first_moment_mm3(self) -> float:
+        """First moment of the attached parts about the horizontal axis, transformed, mm³."""
+    @property
+    def shear_flow_n_per_mm(self) -> float:
+        """Shear flow of all their seams together, N/mm."""
+    @property
+    def seam_flow_n_per_mm(self) -> float:
+        """Shear flow of one seam, N/mm."""
+    @property
+    def seam_stress_mpa(self) -> float | None:
+        """Shear stress along one seam, MPa."""
+    @property
+    def fastener_spacing_mm(self) -> float | None:
+        """Greatest spacing of the fasteners of one seam, mm; absent without shear flow or fastener."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionStress: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionStress: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TorsionWall:
+    """One wall of a thin-walled section.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of its midline across the section, mm.
+        Allowed: 1 to 10000.
+    thickness_mm : float
+        Thickness, mm.
+        Allowed: 1 to 150.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, thickness_mm: float) -> TorsionWall: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TorsionWall: ...
+    def replace(self, **changes: Any) -> TorsionWall:
+        """Equal object with the fields given changed."""
+    @property
+    def length_mm(self) -> float:
+        """Length of its midline across the section, mm."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TorsionWall: ...
+    def __deepcopy__(self, _memo: object, /) -> TorsionWall: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WallTorsionInput:
+    """A thin-walled section under a torque.
+
+    Parameters
+    ----------
+    walls : list of TorsionWall
+        Walls, each by its midline.
+    torque_nmm : float
+        Torque, N·mm.
+        Allowed: 0 to 1000000000000.
+    enclosed_mm2 : float or None, optional
+        Area that the midlines enclose, mm²; left out the section is open.
+        Allowed: 1 to 10000000.
+    length_mm : float, default 0.0
+        Length over which the torque acts, mm; 0, the default, asks for no twist.
+        Allowed: 0 to 100000.
+    shear_modulus_mpa : float or None, optional
+        Shear modulus, MPa; left out no twist is given.
+        Allowed: 100 to 300000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, walls: Iterable[TorsionWall], torque_nmm: float, enclosed_mm2: float | None = None, length_mm: float = 0.0, shear_modulus_mpa: float | None = None) -> WallTorsionInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallTorsionInput: ...
+    def replace(self, **changes: Any) -> WallTorsionInput:
+        """Equal object with the fields given changed."""
+    @property
+    def walls(self) -> list[TorsionWall]:
+        """Walls, each by its midline."""
+    @property
+    def enclosed_mm2(self) -> float | None:
+        """Area that the midlines enclose, mm²; left out the section is open."""
+    @property
+    def torque_nmm(self) -> float:
+        """Torque, N·mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length over which the torque acts, mm; 0, the default, asks for no twist."""
+    @property
+    def shear_modulus_mpa(self) -> float | None:
+        """Shear modulus, MPa; left out no twist is given."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WallTorsionInput: ...
+    def __deepcopy__(self, _memo: object, /) -> WallTorsionInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class WallTorsion:
+    """Torsion of a thin-walled section.
+
+    Parameters
+    ----------
+    torsion_constant_mm4 : float
+        Torsion constant J as the section is, closed or open, mm⁴.
+    open_constant_mm4 : float
+        Torsion constant of the same walls slit open, Σ b t³/3, mm⁴.
+    stresses_mpa : list of float
+        Shear stress of each wall, in the order given, MPa.
+    greatest_stress_mpa : float
+        Largest of them, MPa.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    stiffer_closed : float or None, optional
+        How many times stiffer the closed section is than the same walls slit open; absent for an open section.
+    shear_flow_n_per_mm : float or None, optional
+        Shear flow round a closed section, N/mm: what every glue line across its walls feels.
+    twist_rad : float or None, optional
+        Twist over the length, radians; absent without a shear modulus.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, torsion_constant_mm4: float, open_constant_mm4: float, stresses_mpa: Iterable[float], greatest_stress_mpa: float, cautions: Iterable[CautionText], stiffer_closed: float | None = None, shear_flow_n_per_mm: float | None = None, twist_rad: float | None = None) -> WallTorsion: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> WallTorsion: ...
+    def replace(self, **changes: Any) -> WallTorsion:
+        """Equal object with the fields given changed."""
+    @property
+    def torsion_constant_mm4(self) -> float:
+        """Torsion constant J as the section is, closed or open, mm⁴."""
+    @property
+    def open_constant_mm4(self) -> float:
+        """Torsion constant of the same walls slit open, Σ b t³/3, mm⁴."""
+    @property
+    def stiffer_closed(self) -> float | None:
+        """How many times stiffer the closed section is than the same walls slit open; absent for an open section."""
+    @property
+    def stresses_mpa(self) -> list[float]:
+        """Shear stress of each wall, in the order given, MPa."""
+    @property
+    def greatest_stress_mpa(self) -> float:
+        """Largest of them, MPa."""
+    @property
+    def shear_flow_n_per_mm(self) -> float | None:
+        """Shear flow round a closed section, N/mm: what every glue line across its walls feels."""
+    @property
+    def twist_rad(self) -> float | None:
+        """Twist over the length, radians; absent without a shear modulus."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> WallTorsion: ...
+    def __deepcopy__(self, _memo: object, /) -> WallTorsion: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class RipFenceInput:
     """A rip cut with the kept piece between the fence and the blade.
 
@@ -17316,13 +18335,16 @@ class LoadCase:
         Hold-down at the seat that would keep the body on without friction, N; 0 when it stays by itself.
     worst_stud_n : float or None, optional
         Load on the most loaded stud, N; absent when the wall was not given.
+    least_stud_n : float or None, optional
+        Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not
+        given.
     screw_shear_n : float or None, optional
         Shear on one screw in that stud, N.
     screw_tension_n : float or None, optional
         Tension in one screw in that stud, N.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, name: str, load_n: float, out_mm: float, along_mm: float, pull_n: float, needed_pull_n: float, pull_without_friction_n: float, hold_down_n: float, worst_stud_n: float | None = None, screw_shear_n: float | None = None, screw_tension_n: float | None = None) -> LoadCase: ...
+    def __new__(cls, *, name: str, load_n: float, out_mm: float, along_mm: float, pull_n: float, needed_pull_n: float, pull_without_friction_n: float, hold_down_n: float, worst_stud_n: float | None = None, least_stud_n: float | None = None, screw_shear_n: float | None = None, screw_tension_n: float | None = None) -> LoadCase: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> LoadCase: ...
     def replace(self, **changes: Any) -> LoadCase:
@@ -17354,6 +18376,11 @@ class LoadCase:
     @property
     def worst_stud_n(self) -> float | None:
         """Load on the most loaded stud, N; absent when the wall was not given."""
+    @property
+    def least_stud_n(self) -> float | None:
+        """Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not
+        given.
+        """
     @property
     def screw_shear_n(self) -> float | None:
         """Shear on one screw in that stud, N."""
@@ -17663,6 +18690,12 @@ class Plan:
         """Report of the whole job: one HTML page without script or links, with the drawing in it."""
     def panels_stl(self) -> bytes:
         """Solids of the panels as binary STL, in millimetres."""
+    def panels_step(self) -> str:
+        """Solids of the panels as a STEP file (AP214), in millimetres, one named solid a panel."""
+    def panels_dxf(self) -> str:
+        """Show face of every panel and the section as a DXF file (R12), in millimetres."""
+    def panels_gltf(self) -> bytes:
+        """Solids of the panels as a binary glTF 2.0 file, in metres, one named node a panel."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Plan: ...
@@ -20446,6 +21479,140 @@ def share_between_supports(*, load_n: float, load_at_mm: float, supports_mm: Ite
     -------
     ShareBetweenSupports
         The shares of all supports.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def beam_on_supports(*, length_mm: float, modulus_mpa: float, second_moment_mm4: float, supports: Iterable[BeamSupport], point_loads: Iterable[BeamPointLoad] = ..., line_loads: Iterable[BeamLineLoad] = ..., stations_mm: Iterable[float] = ...) -> BeamOnSupports:
+    """Reactions, shear, moment and deflection of a beam over any number of stiff or yielding supports.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of the beam, mm; it may reach past its outer supports.
+        Allowed: 10 to 20000.
+    modulus_mpa : float
+        Modulus of elasticity along the beam, MPa.
+        Allowed: 100 to 300000.
+    second_moment_mm4 : float
+        Second moment of area about the axis of bending, mm⁴.
+        Allowed: 1 to 10000000000000.
+    supports : list of BeamSupport
+        Supports from the left end, in any order, at least 1 mm apart.
+    point_loads : list of BeamPointLoad, default []
+        Loads at one place.
+    line_loads : list of BeamLineLoad, default []
+        Loads spread evenly over a length.
+    stations_mm : list of float, default []
+        Further places to report on, mm from the left end.
+
+    Returns
+    -------
+    BeamOnSupports
+        Reactions and extremes of a beam.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def section_properties(*, parts: Iterable[SectionPart], reference_modulus_mpa: float | None = None) -> SectionProperties:
+    """Area, centroid, second moments and principal axes of a section of one or more materials.
+
+    Parameters
+    ----------
+    parts : list of SectionPart
+        Parts; they must not overlap but where one is a hole in another.
+    reference_modulus_mpa : float or None, optional
+        Modulus to which the section is transformed, MPa; left out it is the first that a part gives.
+        Allowed: 100 to 300000.
+
+    Returns
+    -------
+    SectionProperties
+        Properties of a section, transformed to the reference modulus.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def section_stress(*, section: SectionPropertiesInput, moment_x_nmm: float = 0.0, moment_y_nmm: float = 0.0, shear_n: float = 0.0, attached: Iterable[int] = ..., seam_count: int = 1, seam_width_mm: float | None = None, fastener_n: float | None = None) -> SectionStress:
+    """Bending stresses of a built-up section, shear flow, glue-line stress and fastener spacing of its seams.
+
+    Parameters
+    ----------
+    section : SectionPropertiesInput
+        The section.
+    moment_x_nmm : float, default 0.0
+        Moment about the horizontal axis, positive when the lower fibre is pulled, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    moment_y_nmm : float, default 0.0
+        Moment about the upright axis, positive when the right fibre is pulled, N·mm.
+        Allowed: -1000000000000 to 1000000000000.
+    shear_n : float, default 0.0
+        Upright shear force, N.
+        Allowed: -10000000 to 10000000.
+    attached : list of int, default []
+        Parts on the far side of the seams, by their place in the list from 0; empty asks about no seam.
+    seam_count : int, default 1
+        Number of seams that hold them.
+        Allowed: 1 to 10000.
+    seam_width_mm : float or None, optional
+        Width of one seam across the section, such as the length of a glued mitre, mm; left out no stress is given.
+        Allowed: 1 to 10000.
+    fastener_n : float or None, optional
+        What one nail or screw of a seam carries along it, N; left out no spacing is given.
+        Allowed: 0.001 to 10000000.
+
+    Returns
+    -------
+    SectionStress
+        Stresses of a section.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def wall_torsion(*, walls: Iterable[TorsionWall], torque_nmm: float, enclosed_mm2: float | None = None, length_mm: float = 0.0, shear_modulus_mpa: float | None = None) -> WallTorsion:
+    """Torsion constant, shear stresses and twist of a closed or open thin-walled section.
+
+    Parameters
+    ----------
+    walls : list of TorsionWall
+        Walls, each by its midline.
+    torque_nmm : float
+        Torque, N·mm.
+        Allowed: 0 to 1000000000000.
+    enclosed_mm2 : float or None, optional
+        Area that the midlines enclose, mm²; left out the section is open.
+        Allowed: 1 to 10000000.
+    length_mm : float, default 0.0
+        Length over which the torque acts, mm; 0, the default, asks for no twist.
+        Allowed: 0 to 100000.
+    shear_modulus_mpa : float or None, optional
+        Shear modulus, MPa; left out no twist is given.
+        Allowed: 100 to 300000.
+
+    Returns
+    -------
+    WallTorsion
+        Torsion of a thin-walled section.
 
     Raises
     ------

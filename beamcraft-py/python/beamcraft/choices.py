@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, OutdoorYear, SpacedStuds
+from beamcraft._native import IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -97,6 +97,9 @@ __all__ = [
     "Caution",
     "StripPivot",
     "BracketLoad",
+    "SupportHold",
+    "PartOutline",
+    "PartSense",
     "RipSetUp",
     "TrappedPiece",
     "RidingEdge",
@@ -1367,6 +1370,26 @@ BracketLoad: TypeAlias = Literal[
 ``away_from_wall``: Away from the wall, parallel to the bolts: it pulls all of them.
 """
 
+SupportHold: TypeAlias = Literal[
+    "pinned",
+    "clamped",
+]
+"""Whether a support keeps the beam from turning.
+
+``pinned``: The beam turns freely over it.
+``clamped``: The beam is built in; only at the first and the last support.
+"""
+
+PartSense: TypeAlias = Literal[
+    "solid",
+    "hole",
+]
+"""Whether a part adds or takes away.
+
+``solid``: Material.
+``hole``: A hole in another part, of that part's modulus.
+"""
+
 RipSetUp: TypeAlias = Literal[
     "show_face_up_blade_away",
     "show_face_down_blade_towards",
@@ -1916,6 +1939,13 @@ YearClimate: TypeAlias = Union[IndoorYear, OutdoorYear]
 
 ``indoor``: In the room itself.
 ``outdoor``: Outdoors, by the weather service; the room heats it.
+"""
+
+PartOutline: TypeAlias = Union[SectionRectangle, SectionPolygon]
+"""Outline of a part, x to the right, y upwards.
+
+``rectangle``: An upright rectangle.
+``polygon``: Any simple polygon.
 """
 
 StudLayout: TypeAlias = Union[MeasuredStuds, SpacedStuds]

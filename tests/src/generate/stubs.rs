@@ -22,6 +22,9 @@ const METHODS_BY_HAND: &[(&str, &str, &str)] = &[
     ("Plan", "section_svg", "(self) -> str"),
     ("Plan", "report_html", "(self) -> str"),
     ("Plan", "panels_stl", "(self) -> bytes"),
+    ("Plan", "panels_step", "(self) -> str"),
+    ("Plan", "panels_dxf", "(self) -> str"),
+    ("Plan", "panels_gltf", "(self) -> bytes"),
 ];
 
 /// The code of the functions and methods that are written by hand.
