@@ -246,6 +246,10 @@ beamcraft_status beamcraft_error_text(const beamcraft_error *error,
 #define BEAMCRAFT_SCHEMA_INPUT 0
 /** The schema of what a calculation returns. */
 #define BEAMCRAFT_SCHEMA_OUTPUT 1
+/** Lengths of a drawing in millimetres. */
+#define BEAMCRAFT_DRAWING_METRIC 0
+/** Lengths of a drawing in inches. */
+#define BEAMCRAFT_DRAWING_INCHES 1
 
 /** Computes the calculation `name` for a JSON input and gives the JSON of its result: the same bytes for the same input
  *  on every machine, no spaces, fields in the order of the schema. All faults of the input are found at once.
@@ -266,6 +270,23 @@ beamcraft_status beamcraft_call_json(const char *name,
                                      size_t capacity,
                                      size_t *out_needed,
                                      beamcraft_error **out_error);
+
+/** Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
+ *  as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm).
+ *
+ *  `lengths` is BEAMCRAFT_DRAWING_METRIC or BEAMCRAFT_DRAWING_INCHES.
+ *
+ *  Pointers:
+ *  As [`beamcraft_call_json`]. */
+beamcraft_status beamcraft_drawing_svg(const char *name,
+                                       size_t name_length,
+                                       const char *input,
+                                       size_t input_length,
+                                       uint32_t lengths,
+                                       char *buffer,
+                                       size_t capacity,
+                                       size_t *out_needed,
+                                       beamcraft_error **out_error);
 
 /** How many calculations there are. */
 size_t beamcraft_calculation_count(void);

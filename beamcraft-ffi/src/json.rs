@@ -4,6 +4,7 @@ use core::ffi::c_char;
 
 use beamcraft_core::error::{Allowed, ErrorCode, Fault};
 use beamcraft_core::json::Calculation;
+use beamcraft_core::plan::ReportLengths;
 use beamcraft_core::registry;
 
 use crate::error::beamcraft_error;
@@ -48,6 +49,49 @@ pub unsafe extern "C" fn beamcraft_call_json(
         let result = registry::call(name, input)?;
         // SAFETY: the contract of this function.
         unsafe { place.write(&result) }
+    };
+    // SAFETY: the contract of this function.
+    unsafe { guard(out_error, body) }
+}
+
+/// Lengths of a drawing in millimetres.
+pub const BEAMCRAFT_DRAWING_METRIC: u32 = 0;
+/// Lengths of a drawing in inches.
+pub const BEAMCRAFT_DRAWING_INCHES: u32 = 1;
+
+/// Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
+/// as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm).
+///
+/// `lengths` is BEAMCRAFT_DRAWING_METRIC or BEAMCRAFT_DRAWING_INCHES.
+///
+/// # Safety
+/// As [`beamcraft_call_json`].
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_drawing_svg(
+    name: *const c_char,
+    name_length: usize,
+    input: *const c_char,
+    input_length: usize,
+    lengths: u32,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    let body = || {
+        // SAFETY: the contract of this function.
+        let name = unsafe { text(name, name_length, "name", "name_length") }?;
+        // SAFETY: the contract of this function.
+        let input = unsafe { text(input, input_length, "input", "input_length") }?;
+        let lengths = match lengths {
+            BEAMCRAFT_DRAWING_METRIC => ReportLengths::Metric,
+            BEAMCRAFT_DRAWING_INCHES => ReportLengths::Inches,
+            _ => return Err(unknown_choice("lengths", lengths, "the constants BEAMCRAFT_DRAWING_*").into()),
+        };
+        let place = TextBuffer::new(buffer, capacity, out_needed)?;
+        let drawing = registry::drawing_svg(name, input, lengths)?;
+        // SAFETY: the contract of this function.
+        unsafe { place.write(&drawing) }
     };
     // SAFETY: the contract of this function.
     unsafe { guard(out_error, body) }

@@ -2,8 +2,9 @@
 
 use beamcraft_core::error::ErrorCode;
 use beamcraft_core::json::{Door, format_number};
+use beamcraft_core::plan::ReportLengths;
 use beamcraft_core::{registry, units};
-use pyo3::exceptions::PyTypeError;
+use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
 
@@ -126,6 +127,42 @@ pub(crate) fn call<'py>(py: Python<'py>, name: &str, inputs: &Bound<'py, PyAny>)
 #[pyo3(signature = (name, text))]
 pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<String> {
     let result = py.detach(|| errors::guarded(|| registry::call(name, text)));
+    result.map_err(|fault| errors::raise(py, &fault))
+}
+
+/// Draw the result of a calculation as an SVG sheet.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months) or
+///     ``"tolerance_stack"`` (histograms of the visible gaps, mm).
+/// inputs : dict or str
+///     Its inputs, as for :func:`call`.
+/// lengths : {'metric', 'inches'}, default 'metric'
+///     How the movement is written; a plan says so itself.
+///
+/// Returns
+/// -------
+/// str
+///     The drawing as SVG.
+///
+/// Raises
+/// ------
+/// BeamcraftError
+///     The calculation has no drawing, the inputs are refused, or they do not go together.
+/// ValueError
+///     The lengths are neither of these.
+#[pyfunction]
+#[pyo3(signature = (name, inputs, lengths = "metric"))]
+pub(crate) fn drawing_svg(py: Python<'_>, name: &str, inputs: &Bound<'_, PyAny>, lengths: &str) -> PyResult<String> {
+    let lengths = match lengths {
+        "metric" => ReportLengths::Metric,
+        "inches" => ReportLengths::Inches,
+        _ => return Err(PyValueError::new_err(format!("lengths: metric or inches is needed, got {lengths}"))),
+    };
+    let text = input_text(inputs)?;
+    let result = py.detach(|| errors::guarded(|| registry::drawing_svg(name, &text, lengths)));
     result.map_err(|fault| errors::raise(py, &fault))
 }
 

@@ -4,6 +4,7 @@ use core::ptr;
 
 use beamcraft::*;
 use beamcraft_core::error::ErrorCode;
+use beamcraft_core::plan::ReportLengths;
 use beamcraft_core::registry;
 
 use crate::face::{Refused, take_error, text};
@@ -46,6 +47,40 @@ fn what_cannot_be_read_is_named() {
         assert_eq!(refused.status, ErrorCode::Malformed as u32);
     }
     assert!(call(b"mitre_pair\0", b"{}").is_err(), "a NUL within the length is part of the name");
+}
+
+fn draw(name: &str, input: &str, lengths: u32) -> Result<String, Refused> {
+    let mut error = ptr::null_mut();
+    let result = text(|buffer, capacity, needed| {
+        // SAFETY: live texts, a buffer of that capacity, writable pointers.
+        unsafe {
+            beamcraft_drawing_svg(
+                name.as_ptr().cast(),
+                name.len(),
+                input.as_ptr().cast(),
+                input.len(),
+                lengths,
+                buffer,
+                capacity,
+                needed,
+                &raw mut error,
+            )
+        }
+    });
+    result.map_err(|status| take_error(status, error))
+}
+
+#[test]
+fn a_drawing_is_that_of_the_core() {
+    let spec = include_str!("../../beamcraft-core/examples/specs/walnut_beam.json");
+    let wanted = registry::drawing_svg("plan", spec, ReportLengths::Inches).expect("a good spec");
+    assert!(wanted.contains("<svg"));
+    assert_eq!(draw("plan", spec, BEAMCRAFT_DRAWING_INCHES), Ok(wanted));
+    let refused = draw("mitre_pair", "{}", BEAMCRAFT_DRAWING_METRIC).expect_err("no drawing");
+    assert_eq!(refused.status, ErrorCode::UnknownName as u32);
+    assert!(refused.text.contains("yearly_movement"), "{}", refused.text);
+    assert_eq!(draw("plan", spec, 7).expect_err("no such lengths").status, ErrorCode::UnknownChoice as u32);
+    assert!(draw("plan", "{}", BEAMCRAFT_DRAWING_METRIC).is_err());
 }
 
 #[test]

@@ -167,3 +167,15 @@ def test_defaults_are_those_of_the_schema() -> None:
 def test_the_same_input_gives_the_same_bytes() -> None:
     text = '{"thickness_a_mm": 20.1, "thickness_b_mm": 19.7, "corner_deg": 93.3}'
     assert len({beamcraft.call_json("mitre_pair", text) for _ in range(100)}) == 1
+
+
+def test_drawings_of_calculations() -> None:
+    spec = {"beamcraft_spec": 1, "body": {"legs": []}, "wood": {"species": "white ash"}}
+    with pytest.raises(beamcraft.InputError) as caught:
+        beamcraft.drawing_svg("plan", spec)
+    assert caught.value.details
+    with pytest.raises(beamcraft.InputError) as caught:
+        beamcraft.drawing_svg("mitre_pair", {})
+    assert (caught.value.name, caught.value.field) == ("unknown_name", "name")
+    with pytest.raises(ValueError, match="lengths"):
+        beamcraft.drawing_svg("plan", spec, lengths="cubits")  # type: ignore[arg-type]

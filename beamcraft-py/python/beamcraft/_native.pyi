@@ -11,6 +11,7 @@ __all__ = [
     "plan",
     "call",
     "call_json",
+    "drawing_svg",
     "calculations",
     "error_codes",
     "parse_length",
@@ -552,6 +553,32 @@ def call_json(name: str, text: str) -> str:
     >>> import beamcraft
     >>> beamcraft.call_json("mitre_pair", '{"thickness_a_mm": 20, "thickness_b_mm": 20}')[:39]
     '{"angle_a_deg":45.0,"angle_b_deg":45.0,'
+    """
+
+def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> str:
+    """Draw the result of a calculation as an SVG sheet.
+
+    Parameters
+    ----------
+    name : str
+        ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months) or
+        ``"tolerance_stack"`` (histograms of the visible gaps, mm).
+    inputs : dict or str
+        Its inputs, as for :func:`call`.
+    lengths : {'metric', 'inches'}, default 'metric'
+        How the movement is written; a plan says so itself.
+
+    Returns
+    -------
+    str
+        The drawing as SVG.
+
+    Raises
+    ------
+    BeamcraftError
+        The calculation has no drawing, the inputs are refused, or they do not go together.
+    ValueError
+        The lengths are neither of these.
     """
 
 def calculations() -> list[dict[str, Any]]:

@@ -12,6 +12,10 @@ const BY_HAND: &[(&str, &str)] = &[
     ("plan", "(spec: BeamSpec | Mapping[str, Any] | str) -> Plan"),
     ("call", "(name: str, inputs: Mapping[str, Any] | str | SupportsJson) -> dict[str, Any]"),
     ("call_json", "(name: str, text: str) -> str"),
+    (
+        "drawing_svg",
+        "(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> str",
+    ),
     ("calculations", "() -> list[dict[str, Any]]"),
     ("error_codes", "() -> list[tuple[int, str, str]]"),
     ("parse_length", "(text: str, /) -> float"),
