@@ -3945,6 +3945,644 @@ impl OfJson for SeasonalMoisture {
     }
 }
 
+choice!(OpenFaces, ["both", "one"]);
+
+/// Fick's equation in a board.
+///
+/// Parameters
+/// ----------
+/// diffusion_mm2_per_day : float
+///     Diffusion coefficient through the thickness, from a test or a table of the user's, mm²/day; 1e-10 m²/s is 8.64 mm²/day.
+///     Allowed: 0.01 to 1000.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// faces : {'both', 'one'}
+///     Faces through which moisture comes and goes.
+/// surface_mm_per_day : float or None, optional
+///     How fast moisture passes the surface, mm/day: a coat of finish slows it; no resistance when left out, bare wood in moving air.
+///     Allowed: 0.0001 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardDiffusion {
+    /// Diffusion coefficient through the thickness, from a test or a table of the user's, mm²/day; 1e-10 m²/s is 8.64 mm²/day.
+    #[pyo3(get)]
+    pub(crate) diffusion_mm2_per_day: f64,
+    /// Thickness of the board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Faces through which moisture comes and goes.
+    #[pyo3(get)]
+    pub(crate) faces: OpenFaces,
+    /// How fast moisture passes the surface, mm/day: a coat of finish slows it; no resistance when left out, bare wood in moving air.
+    #[pyo3(get)]
+    pub(crate) surface_mm_per_day: Option<f64>,
+}
+
+#[pymethods]
+impl BoardDiffusion {
+    #[new]
+    #[pyo3(signature = (*, diffusion_mm2_per_day, thickness_mm, faces, surface_mm_per_day = Arg::left_out()), text_signature = "(*, diffusion_mm2_per_day, thickness_mm, faces, surface_mm_per_day=None)")]
+    fn new(diffusion_mm2_per_day: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, faces: Arg<'_, '_>, surface_mm_per_day: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            diffusion_mm2_per_day: diffusion_mm2_per_day.read("diffusion_mm2_per_day")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            faces: faces.read("faces")?,
+            surface_mm_per_day: surface_mm_per_day.read_or("surface_mm_per_day", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardDiffusion {
+    const NAME: &'static str = "BoardDiffusion";
+    const FIELDS: &'static [shown::Field] = &[
+        ("diffusion_mm2_per_day", "diffusion_mm2_per_day", "Diffusion coefficient through the thickness, from a test or a table of the user's, mm²/day; 1e-10 m²/s is 8.64 mm²/day."),
+        ("thickness_mm", "thickness_mm", "Thickness of the board, mm."),
+        ("faces", "faces", "Faces through which moisture comes and goes."),
+        ("surface_mm_per_day", "surface_mm_per_day", "How fast moisture passes the surface, mm/day: a coat of finish slows it; no resistance when left out, bare wood in moving air."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.diffusion_mm2_per_day.show(), self.thickness_mm.show(), self.faces.show(), self.surface_mm_per_day.show()] }
+}
+
+impl OfJson for BoardDiffusion {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            diffusion_mm2_per_day: field(fields, "diffusion_mm2_per_day")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            faces: field(fields, "faces")?,
+            surface_mm_per_day: field(fields, "surface_mm_per_day")?,
+        })
+    }
+}
+
+/// A board that was observed: it makes 63 % of the way in this time.
+///
+/// Parameters
+/// ----------
+/// time_constant_days : float
+///     Time constant, days.
+///     Allowed: 0.01 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ObservedPace {
+    /// Time constant, days.
+    #[pyo3(get)]
+    pub(crate) time_constant_days: f64,
+}
+
+#[pymethods]
+impl ObservedPace {
+    #[new]
+    #[pyo3(signature = (*, time_constant_days), text_signature = "(*, time_constant_days)")]
+    fn new(time_constant_days: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            time_constant_days: time_constant_days.read("time_constant_days")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ObservedPace {
+    const NAME: &'static str = "ObservedPace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("time_constant_days", "time_constant_days", "Time constant, days."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.time_constant_days.show()] }
+}
+
+impl OfJson for ObservedPace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            time_constant_days: field(fields, "time_constant_days")?,
+        })
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum MoisturePace {
+    BoardDiffusion(BoardDiffusion),
+    ObservedPace(ObservedPace),
+}
+
+impl Show for MoisturePace {
+    fn show(&self) -> Shown {
+        match self {
+            MoisturePace::BoardDiffusion(content) => Shown::Tagged("board_diffusion", Box::new(content.show())),
+            MoisturePace::ObservedPace(content) => Shown::Tagged("observed_pace", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for MoisturePace {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<BoardDiffusion>() {
+            return Ok(MoisturePace::BoardDiffusion(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<ObservedPace>() {
+            return Ok(MoisturePace::ObservedPace(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes BoardDiffusion, ObservedPace"))
+    }
+}
+
+impl OfJson for MoisturePace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "board_diffusion" => OfJson::of_json(content).map(MoisturePace::BoardDiffusion),
+            "observed_pace" => OfJson::of_json(content).map(MoisturePace::ObservedPace),
+            _ => None,
+        }
+    }
+}
+
+/// A board in air other than it is used to.
+///
+/// Parameters
+/// ----------
+/// pace : BoardDiffusion or ObservedPace
+///     How fast the board follows.
+/// from_moisture_pct : float
+///     Mean moisture content at the beginning, alike through the thickness, %.
+///     Allowed: 0 to 30.
+/// towards_moisture_pct : float
+///     Moisture content that the air leads to, %; see ``equilibrium_moisture``.
+///     Allowed: 0 to 30.
+/// days : float
+///     Time that has passed, days.
+///     Allowed: 0 to 100000.
+/// within_pct : float, default 2.0
+///     Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise.
+///     Allowed: 0.1 to 10.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MoistureProgressInput {
+    /// How fast the board follows.
+    #[pyo3(get)]
+    pub(crate) pace: MoisturePace,
+    /// Mean moisture content at the beginning, alike through the thickness, %.
+    #[pyo3(get)]
+    pub(crate) from_moisture_pct: f64,
+    /// Moisture content that the air leads to, %; see `equilibrium_moisture`.
+    #[pyo3(get)]
+    pub(crate) towards_moisture_pct: f64,
+    /// Time that has passed, days.
+    #[pyo3(get)]
+    pub(crate) days: f64,
+    /// Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise.
+    #[pyo3(get)]
+    pub(crate) within_pct: f64,
+}
+
+#[pymethods]
+impl MoistureProgressInput {
+    #[new]
+    #[pyo3(signature = (*, pace, from_moisture_pct, towards_moisture_pct, days, within_pct = Arg::left_out()), text_signature = "(*, pace, from_moisture_pct, towards_moisture_pct, days, within_pct=2.0)")]
+    fn new(pace: Arg<'_, '_>, from_moisture_pct: Arg<'_, '_>, towards_moisture_pct: Arg<'_, '_>, days: Arg<'_, '_>, within_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            pace: pace.read("pace")?,
+            from_moisture_pct: from_moisture_pct.read("from_moisture_pct")?,
+            towards_moisture_pct: towards_moisture_pct.read("towards_moisture_pct")?,
+            days: days.read("days")?,
+            within_pct: within_pct.read_or("within_pct", || 2.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MoistureProgressInput {
+    const NAME: &'static str = "MoistureProgressInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("pace", "pace", "How fast the board follows."),
+        ("from_moisture_pct", "from_moisture_pct", "Mean moisture content at the beginning, alike through the thickness, %."),
+        ("towards_moisture_pct", "towards_moisture_pct", "Moisture content that the air leads to, %; see `equilibrium_moisture`."),
+        ("days", "days", "Time that has passed, days."),
+        ("within_pct", "within_pct", "Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.pace.show(), self.from_moisture_pct.show(), self.towards_moisture_pct.show(), self.days.show(), self.within_pct.show()] }
+}
+
+impl OfJson for MoistureProgressInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            pace: field(fields, "pace")?,
+            from_moisture_pct: field(fields, "from_moisture_pct")?,
+            towards_moisture_pct: field(fields, "towards_moisture_pct")?,
+            days: field(fields, "days")?,
+            within_pct: field(fields, "within_pct")?,
+        })
+    }
+}
+
+/// How far the board has come, and when it will be there.
+///
+/// Parameters
+/// ----------
+/// moisture_pct : float
+///     Mean moisture content after the time given, %.
+/// share : float
+///     Share of the way to the balance.
+/// half_days : float
+///     Days until half of the way is made.
+/// nine_tenths_days : float
+///     Days until nine tenths of the way are made.
+/// acclimated_days : float
+///     Days until the mean lies within the difference given; 0 when it does from the beginning.
+/// fourier_number : float or None, optional
+///     Diffusion time over the square of the half thickness (the thickness, when one face is sealed); absent for an observed pace.
+/// biot_number : float or None, optional
+///     Resistance of the inside over that of the surface; absent without a resistance of the surface.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MoistureProgress {
+    /// Mean moisture content after the time given, %.
+    #[pyo3(get)]
+    pub(crate) moisture_pct: f64,
+    /// Share of the way to the balance.
+    #[pyo3(get)]
+    pub(crate) share: f64,
+    /// Days until half of the way is made.
+    #[pyo3(get)]
+    pub(crate) half_days: f64,
+    /// Days until nine tenths of the way are made.
+    #[pyo3(get)]
+    pub(crate) nine_tenths_days: f64,
+    /// Days until the mean lies within the difference given; 0 when it does from the beginning.
+    #[pyo3(get)]
+    pub(crate) acclimated_days: f64,
+    /// Diffusion time over the square of the half thickness (the thickness, when one face is sealed); absent for an observed pace.
+    #[pyo3(get)]
+    pub(crate) fourier_number: Option<f64>,
+    /// Resistance of the inside over that of the surface; absent without a resistance of the surface.
+    #[pyo3(get)]
+    pub(crate) biot_number: Option<f64>,
+}
+
+#[pymethods]
+impl MoistureProgress {
+    #[new]
+    #[pyo3(signature = (*, moisture_pct, share, half_days, nine_tenths_days, acclimated_days, fourier_number = Arg::left_out(), biot_number = Arg::left_out()), text_signature = "(*, moisture_pct, share, half_days, nine_tenths_days, acclimated_days, fourier_number=None, biot_number=None)")]
+    fn new(moisture_pct: Arg<'_, '_>, share: Arg<'_, '_>, half_days: Arg<'_, '_>, nine_tenths_days: Arg<'_, '_>, acclimated_days: Arg<'_, '_>, fourier_number: Arg<'_, '_>, biot_number: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            moisture_pct: moisture_pct.read("moisture_pct")?,
+            share: share.read("share")?,
+            half_days: half_days.read("half_days")?,
+            nine_tenths_days: nine_tenths_days.read("nine_tenths_days")?,
+            acclimated_days: acclimated_days.read("acclimated_days")?,
+            fourier_number: fourier_number.read_or("fourier_number", || None)?,
+            biot_number: biot_number.read_or("biot_number", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MoistureProgress {
+    const NAME: &'static str = "MoistureProgress";
+    const FIELDS: &'static [shown::Field] = &[
+        ("moisture_pct", "moisture_pct", "Mean moisture content after the time given, %."),
+        ("share", "share", "Share of the way to the balance."),
+        ("half_days", "half_days", "Days until half of the way is made."),
+        ("nine_tenths_days", "nine_tenths_days", "Days until nine tenths of the way are made."),
+        ("acclimated_days", "acclimated_days", "Days until the mean lies within the difference given; 0 when it does from the beginning."),
+        ("fourier_number", "fourier_number", "Diffusion time over the square of the half thickness (the thickness, when one face is sealed); absent for an observed pace."),
+        ("biot_number", "biot_number", "Resistance of the inside over that of the surface; absent without a resistance of the surface."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.moisture_pct.show(), self.share.show(), self.half_days.show(), self.nine_tenths_days.show(), self.acclimated_days.show(), self.fourier_number.show(), self.biot_number.show()] }
+}
+
+impl OfJson for MoistureProgress {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            moisture_pct: field(fields, "moisture_pct")?,
+            share: field(fields, "share")?,
+            half_days: field(fields, "half_days")?,
+            nine_tenths_days: field(fields, "nine_tenths_days")?,
+            acclimated_days: field(fields, "acclimated_days")?,
+            fourier_number: field(fields, "fourier_number")?,
+            biot_number: field(fields, "biot_number")?,
+        })
+    }
+}
+
+/// A board through the year.
+///
+/// Parameters
+/// ----------
+/// climate : IndoorYear or OutdoorYear
+///     Air of the year.
+/// pace : BoardDiffusion or ObservedPace
+///     How fast the board follows.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SeasonalBoardInput {
+    /// Air of the year.
+    #[pyo3(get)]
+    pub(crate) climate: YearClimate,
+    /// How fast the board follows.
+    #[pyo3(get)]
+    pub(crate) pace: MoisturePace,
+}
+
+#[pymethods]
+impl SeasonalBoardInput {
+    #[new]
+    #[pyo3(signature = (*, climate, pace), text_signature = "(*, climate, pace)")]
+    fn new(climate: Arg<'_, '_>, pace: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            climate: climate.read("climate")?,
+            pace: pace.read("pace")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SeasonalBoardInput {
+    const NAME: &'static str = "SeasonalBoardInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("climate", "climate", "Air of the year."),
+        ("pace", "pace", "How fast the board follows."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.climate.show(), self.pace.show()] }
+}
+
+impl OfJson for SeasonalBoardInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            climate: field(fields, "climate")?,
+            pace: field(fields, "pace")?,
+        })
+    }
+}
+
+/// The board in one month.
+///
+/// Parameters
+/// ----------
+/// month : int
+///     Month, 1 to 12.
+/// balance_pct : float
+///     Moisture content that the month's air leads to, %.
+/// board_pct : float
+///     Mean moisture content of the board over the month, %.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardMonth {
+    /// Month, 1 to 12.
+    #[pyo3(get)]
+    pub(crate) month: u32,
+    /// Moisture content that the month's air leads to, %.
+    #[pyo3(get)]
+    pub(crate) balance_pct: f64,
+    /// Mean moisture content of the board over the month, %.
+    #[pyo3(get)]
+    pub(crate) board_pct: f64,
+}
+
+#[pymethods]
+impl BoardMonth {
+    #[new]
+    #[pyo3(signature = (*, month, balance_pct, board_pct), text_signature = "(*, month, balance_pct, board_pct)")]
+    fn new(month: Arg<'_, '_>, balance_pct: Arg<'_, '_>, board_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            month: month.read("month")?,
+            balance_pct: balance_pct.read("balance_pct")?,
+            board_pct: board_pct.read("board_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardMonth {
+    const NAME: &'static str = "BoardMonth";
+    const FIELDS: &'static [shown::Field] = &[
+        ("month", "month", "Month, 1 to 12."),
+        ("balance_pct", "balance_pct", "Moisture content that the month's air leads to, %."),
+        ("board_pct", "board_pct", "Mean moisture content of the board over the month, %."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.month.show(), self.balance_pct.show(), self.board_pct.show()] }
+}
+
+impl OfJson for BoardMonth {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            month: field(fields, "month")?,
+            balance_pct: field(fields, "balance_pct")?,
+            board_pct: field(fields, "board_pct")?,
+        })
+    }
+}
+
+/// A board that lags behind the seasons.
+///
+/// Parameters
+/// ----------
+/// months : list of BoardMonth
+///     Twelve months, January first.
+/// driest_month : int
+///     Month in which the board is driest, 1 to 12; the first of several.
+/// driest_pct : float
+///     Its moisture content then, %.
+/// wettest_month : int
+///     Month in which the board is wettest, 1 to 12; the first of several.
+/// wettest_pct : float
+///     Its moisture content then, %.
+/// swing_pct : float
+///     Swing of the board, % moisture.
+/// swing_share : float
+///     Swing of the board over that of the balance; 1 in a still year.
+/// climate : SeasonalMoisture
+///     Moisture of the year's air.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SeasonalBoard {
+    /// Twelve months, January first.
+    #[pyo3(get)]
+    pub(crate) months: Vec<BoardMonth>,
+    /// Month in which the board is driest, 1 to 12; the first of several.
+    #[pyo3(get)]
+    pub(crate) driest_month: u32,
+    /// Its moisture content then, %.
+    #[pyo3(get)]
+    pub(crate) driest_pct: f64,
+    /// Month in which the board is wettest, 1 to 12; the first of several.
+    #[pyo3(get)]
+    pub(crate) wettest_month: u32,
+    /// Its moisture content then, %.
+    #[pyo3(get)]
+    pub(crate) wettest_pct: f64,
+    /// Swing of the board, % moisture.
+    #[pyo3(get)]
+    pub(crate) swing_pct: f64,
+    /// Swing of the board over that of the balance; 1 in a still year.
+    #[pyo3(get)]
+    pub(crate) swing_share: f64,
+    /// Moisture of the year's air.
+    #[pyo3(get)]
+    pub(crate) climate: SeasonalMoisture,
+}
+
+#[pymethods]
+impl SeasonalBoard {
+    #[new]
+    #[pyo3(signature = (*, months, driest_month, driest_pct, wettest_month, wettest_pct, swing_pct, swing_share, climate), text_signature = "(*, months, driest_month, driest_pct, wettest_month, wettest_pct, swing_pct, swing_share, climate)")]
+    fn new(months: Arg<'_, '_>, driest_month: Arg<'_, '_>, driest_pct: Arg<'_, '_>, wettest_month: Arg<'_, '_>, wettest_pct: Arg<'_, '_>, swing_pct: Arg<'_, '_>, swing_share: Arg<'_, '_>, climate: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            months: months.read("months")?,
+            driest_month: driest_month.read("driest_month")?,
+            driest_pct: driest_pct.read("driest_pct")?,
+            wettest_month: wettest_month.read("wettest_month")?,
+            wettest_pct: wettest_pct.read("wettest_pct")?,
+            swing_pct: swing_pct.read("swing_pct")?,
+            swing_share: swing_share.read("swing_share")?,
+            climate: climate.read("climate")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SeasonalBoard {
+    const NAME: &'static str = "SeasonalBoard";
+    const FIELDS: &'static [shown::Field] = &[
+        ("months", "months", "Twelve months, January first."),
+        ("driest_month", "driest_month", "Month in which the board is driest, 1 to 12; the first of several."),
+        ("driest_pct", "driest_pct", "Its moisture content then, %."),
+        ("wettest_month", "wettest_month", "Month in which the board is wettest, 1 to 12; the first of several."),
+        ("wettest_pct", "wettest_pct", "Its moisture content then, %."),
+        ("swing_pct", "swing_pct", "Swing of the board, % moisture."),
+        ("swing_share", "swing_share", "Swing of the board over that of the balance; 1 in a still year."),
+        ("climate", "climate", "Moisture of the year's air."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.months.show(), self.driest_month.show(), self.driest_pct.show(), self.wettest_month.show(), self.wettest_pct.show(), self.swing_pct.show(), self.swing_share.show(), self.climate.show()] }
+}
+
+impl OfJson for SeasonalBoard {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            months: field(fields, "months")?,
+            driest_month: field(fields, "driest_month")?,
+            driest_pct: field(fields, "driest_pct")?,
+            wettest_month: field(fields, "wettest_month")?,
+            wettest_pct: field(fields, "wettest_pct")?,
+            swing_pct: field(fields, "swing_pct")?,
+            swing_share: field(fields, "swing_share")?,
+            climate: field(fields, "climate")?,
+        })
+    }
+}
+
 /// Two boards that meet along a mitred edge.
 ///
 /// Parameters
@@ -35814,6 +36452,68 @@ fn seasonal_moisture(py: Python<'_>, climate: Arg<'_, '_>) -> PyResult<SeasonalM
     compute_by_name(py, &SeasonalMoistureInput::new(climate)?, "seasonal_moisture")
 }
 
+/// How far a board has dried or taken up moisture after a time, and when it is acclimated.
+///
+/// Parameters
+/// ----------
+/// pace : BoardDiffusion or ObservedPace
+///     How fast the board follows.
+/// from_moisture_pct : float
+///     Mean moisture content at the beginning, alike through the thickness, %.
+///     Allowed: 0 to 30.
+/// towards_moisture_pct : float
+///     Moisture content that the air leads to, %; see ``equilibrium_moisture``.
+///     Allowed: 0 to 30.
+/// days : float
+///     Time that has passed, days.
+///     Allowed: 0 to 100000.
+/// within_pct : float, default 2.0
+///     Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise.
+///     Allowed: 0.1 to 10.
+///
+/// Returns
+/// -------
+/// MoistureProgress
+///     How far the board has come, and when it will be there.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, pace, from_moisture_pct, towards_moisture_pct, days, within_pct = Arg::left_out()), text_signature = "(*, pace, from_moisture_pct, towards_moisture_pct, days, within_pct=2.0)")]
+fn moisture_progress(py: Python<'_>, pace: Arg<'_, '_>, from_moisture_pct: Arg<'_, '_>, towards_moisture_pct: Arg<'_, '_>, days: Arg<'_, '_>, within_pct: Arg<'_, '_>) -> PyResult<MoistureProgress> {
+    compute_by_name(py, &MoistureProgressInput::new(pace, from_moisture_pct, towards_moisture_pct, days, within_pct)?, "moisture_progress")
+}
+
+/// Moisture content of a board that follows the seasons at its own pace.
+///
+/// Parameters
+/// ----------
+/// climate : IndoorYear or OutdoorYear
+///     Air of the year.
+/// pace : BoardDiffusion or ObservedPace
+///     How fast the board follows.
+///
+/// Returns
+/// -------
+/// SeasonalBoard
+///     A board that lags behind the seasons.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, climate, pace), text_signature = "(*, climate, pace)")]
+fn seasonal_board(py: Python<'_>, climate: Arg<'_, '_>, pace: Arg<'_, '_>) -> PyResult<SeasonalBoard> {
+    compute_by_name(py, &SeasonalBoardInput::new(climate, pace)?, "seasonal_board")
+}
+
 /// Blade tilts and seam of the mitre between two boards of any thickness at any corner angle.
 ///
 /// Parameters
@@ -39974,6 +40674,13 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SeasonalMoistureInput>()?;
     module.add_class::<MonthMoisture>()?;
     module.add_class::<SeasonalMoisture>()?;
+    module.add_class::<BoardDiffusion>()?;
+    module.add_class::<ObservedPace>()?;
+    module.add_class::<MoistureProgressInput>()?;
+    module.add_class::<MoistureProgress>()?;
+    module.add_class::<SeasonalBoardInput>()?;
+    module.add_class::<BoardMonth>()?;
+    module.add_class::<SeasonalBoard>()?;
     module.add_class::<MitrePairInput>()?;
     module.add_class::<MitrePair>()?;
     module.add_class::<CompoundMitreInput>()?;
@@ -40269,6 +40976,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(heated_air_humidity, module)?)?;
     module.add_function(wrap_pyfunction!(warm_face_moisture, module)?)?;
     module.add_function(wrap_pyfunction!(seasonal_moisture, module)?)?;
+    module.add_function(wrap_pyfunction!(moisture_progress, module)?)?;
+    module.add_function(wrap_pyfunction!(seasonal_board, module)?)?;
     module.add_function(wrap_pyfunction!(mitre_pair, module)?)?;
     module.add_function(wrap_pyfunction!(compound_mitre, module)?)?;
     module.add_function(wrap_pyfunction!(splayed_corner, module)?)?;

@@ -65,4 +65,6 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     HEATED_AIR_HUMIDITY,
     WARM_FACE_MOISTURE,
     SEASONAL_MOISTURE,
+    MOISTURE_PROGRESS,
+    SEASONAL_BOARD,
 ];

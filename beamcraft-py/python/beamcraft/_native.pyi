@@ -2,7 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -60,6 +60,13 @@ __all__ = [
     "SeasonalMoistureInput",
     "MonthMoisture",
     "SeasonalMoisture",
+    "BoardDiffusion",
+    "ObservedPace",
+    "MoistureProgressInput",
+    "MoistureProgress",
+    "SeasonalBoardInput",
+    "BoardMonth",
+    "SeasonalBoard",
     "MitrePairInput",
     "MitrePair",
     "CompoundMitreInput",
@@ -355,6 +362,8 @@ __all__ = [
     "heated_air_humidity",
     "warm_face_moisture",
     "seasonal_moisture",
+    "moisture_progress",
+    "seasonal_board",
     "mitre_pair",
     "compound_mitre",
     "splayed_corner",
@@ -2618,6 +2627,325 @@ class SeasonalMoisture:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> SeasonalMoisture: ...
     def __deepcopy__(self, _memo: object, /) -> SeasonalMoisture: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoardDiffusion:
+    """Fick's equation in a board.
+
+    Parameters
+    ----------
+    diffusion_mm2_per_day : float
+        Diffusion coefficient through the thickness, from a test or a table of the user's, mm²/day; 1e-10 m²/s is 8.64 mm²/day.
+        Allowed: 0.01 to 1000.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    faces : {'both', 'one'}
+        Faces through which moisture comes and goes.
+    surface_mm_per_day : float or None, optional
+        How fast moisture passes the surface, mm/day: a coat of finish slows it; no resistance when left out, bare wood in moving air.
+        Allowed: 0.0001 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, diffusion_mm2_per_day: float, thickness_mm: float, faces: OpenFaces, surface_mm_per_day: float | None = None) -> BoardDiffusion: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoardDiffusion: ...
+    def replace(self, **changes: Any) -> BoardDiffusion:
+        """Equal object with the fields given changed."""
+    @property
+    def diffusion_mm2_per_day(self) -> float:
+        """Diffusion coefficient through the thickness, from a test or a table of the user's, mm²/day; 1e-10 m²/s is 8.64 mm²/day."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the board, mm."""
+    @property
+    def faces(self) -> OpenFaces:
+        """Faces through which moisture comes and goes."""
+    @property
+    def surface_mm_per_day(self) -> float | None:
+        """How fast moisture passes the surface, mm/day: a coat of finish slows it; no resistance when left out, bare wood in moving air."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoardDiffusion: ...
+    def __deepcopy__(self, _memo: object, /) -> BoardDiffusion: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ObservedPace:
+    """A board that was observed: it makes 63 % of the way in this time.
+
+    Parameters
+    ----------
+    time_constant_days : float
+        Time constant, days.
+        Allowed: 0.01 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, time_constant_days: float) -> ObservedPace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ObservedPace: ...
+    def replace(self, **changes: Any) -> ObservedPace:
+        """Equal object with the fields given changed."""
+    @property
+    def time_constant_days(self) -> float:
+        """Time constant, days."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ObservedPace: ...
+    def __deepcopy__(self, _memo: object, /) -> ObservedPace: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MoistureProgressInput:
+    """A board in air other than it is used to.
+
+    Parameters
+    ----------
+    pace : BoardDiffusion or ObservedPace
+        How fast the board follows.
+    from_moisture_pct : float
+        Mean moisture content at the beginning, alike through the thickness, %.
+        Allowed: 0 to 30.
+    towards_moisture_pct : float
+        Moisture content that the air leads to, %; see ``equilibrium_moisture``.
+        Allowed: 0 to 30.
+    days : float
+        Time that has passed, days.
+        Allowed: 0 to 100000.
+    within_pct : float, default 2.0
+        Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise.
+        Allowed: 0.1 to 10.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, pace: MoisturePace, from_moisture_pct: float, towards_moisture_pct: float, days: float, within_pct: float = 2.0) -> MoistureProgressInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MoistureProgressInput: ...
+    def replace(self, **changes: Any) -> MoistureProgressInput:
+        """Equal object with the fields given changed."""
+    @property
+    def pace(self) -> MoisturePace:
+        """How fast the board follows."""
+    @property
+    def from_moisture_pct(self) -> float:
+        """Mean moisture content at the beginning, alike through the thickness, %."""
+    @property
+    def towards_moisture_pct(self) -> float:
+        """Moisture content that the air leads to, %; see ``equilibrium_moisture``."""
+    @property
+    def days(self) -> float:
+        """Time that has passed, days."""
+    @property
+    def within_pct(self) -> float:
+        """Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MoistureProgressInput: ...
+    def __deepcopy__(self, _memo: object, /) -> MoistureProgressInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class MoistureProgress:
+    """How far the board has come, and when it will be there.
+
+    Parameters
+    ----------
+    moisture_pct : float
+        Mean moisture content after the time given, %.
+    share : float
+        Share of the way to the balance.
+    half_days : float
+        Days until half of the way is made.
+    nine_tenths_days : float
+        Days until nine tenths of the way are made.
+    acclimated_days : float
+        Days until the mean lies within the difference given; 0 when it does from the beginning.
+    fourier_number : float or None, optional
+        Diffusion time over the square of the half thickness (the thickness, when one face is sealed); absent for an observed pace.
+    biot_number : float or None, optional
+        Resistance of the inside over that of the surface; absent without a resistance of the surface.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, moisture_pct: float, share: float, half_days: float, nine_tenths_days: float, acclimated_days: float, fourier_number: float | None = None, biot_number: float | None = None) -> MoistureProgress: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> MoistureProgress: ...
+    def replace(self, **changes: Any) -> MoistureProgress:
+        """Equal object with the fields given changed."""
+    @property
+    def moisture_pct(self) -> float:
+        """Mean moisture content after the time given, %."""
+    @property
+    def share(self) -> float:
+        """Share of the way to the balance."""
+    @property
+    def half_days(self) -> float:
+        """Days until half of the way is made."""
+    @property
+    def nine_tenths_days(self) -> float:
+        """Days until nine tenths of the way are made."""
+    @property
+    def acclimated_days(self) -> float:
+        """Days until the mean lies within the difference given; 0 when it does from the beginning."""
+    @property
+    def fourier_number(self) -> float | None:
+        """Diffusion time over the square of the half thickness (the thickness, when one face is sealed); absent for an observed pace."""
+    @property
+    def biot_number(self) -> float | None:
+        """Resistance of the inside over that of the surface; absent without a resistance of the surface."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> MoistureProgress: ...
+    def __deepcopy__(self, _memo: object, /) -> MoistureProgress: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeasonalBoardInput:
+    """A board through the year.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+    pace : BoardDiffusion or ObservedPace
+        How fast the board follows.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, climate: YearClimate, pace: MoisturePace) -> SeasonalBoardInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeasonalBoardInput: ...
+    def replace(self, **changes: Any) -> SeasonalBoardInput:
+        """Equal object with the fields given changed."""
+    @property
+    def climate(self) -> YearClimate:
+        """Air of the year."""
+    @property
+    def pace(self) -> MoisturePace:
+        """How fast the board follows."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeasonalBoardInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SeasonalBoardInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BoardMonth:
+    """The board in one month.
+
+    Parameters
+    ----------
+    month : int
+        Month, 1 to 12.
+    balance_pct : float
+        Moisture content that the month's air leads to, %.
+    board_pct : float
+        Mean moisture content of the board over the month, %.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, month: int, balance_pct: float, board_pct: float) -> BoardMonth: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BoardMonth: ...
+    def replace(self, **changes: Any) -> BoardMonth:
+        """Equal object with the fields given changed."""
+    @property
+    def month(self) -> int:
+        """Month, 1 to 12."""
+    @property
+    def balance_pct(self) -> float:
+        """Moisture content that the month's air leads to, %."""
+    @property
+    def board_pct(self) -> float:
+        """Mean moisture content of the board over the month, %."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BoardMonth: ...
+    def __deepcopy__(self, _memo: object, /) -> BoardMonth: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SeasonalBoard:
+    """A board that lags behind the seasons.
+
+    Parameters
+    ----------
+    months : list of BoardMonth
+        Twelve months, January first.
+    driest_month : int
+        Month in which the board is driest, 1 to 12; the first of several.
+    driest_pct : float
+        Its moisture content then, %.
+    wettest_month : int
+        Month in which the board is wettest, 1 to 12; the first of several.
+    wettest_pct : float
+        Its moisture content then, %.
+    swing_pct : float
+        Swing of the board, % moisture.
+    swing_share : float
+        Swing of the board over that of the balance; 1 in a still year.
+    climate : SeasonalMoisture
+        Moisture of the year's air.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, months: Iterable[BoardMonth], driest_month: int, driest_pct: float, wettest_month: int, wettest_pct: float, swing_pct: float, swing_share: float, climate: SeasonalMoisture) -> SeasonalBoard: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SeasonalBoard: ...
+    def replace(self, **changes: Any) -> SeasonalBoard:
+        """Equal object with the fields given changed."""
+    @property
+    def months(self) -> list[BoardMonth]:
+        """Twelve months, January first."""
+    @property
+    def driest_month(self) -> int:
+        """Month in which the board is driest, 1 to 12; the first of several."""
+    @property
+    def driest_pct(self) -> float:
+        """Its moisture content then, %."""
+    @property
+    def wettest_month(self) -> int:
+        """Month in which the board is wettest, 1 to 12; the first of several."""
+    @property
+    def wettest_pct(self) -> float:
+        """Its moisture content then, %."""
+    @property
+    def swing_pct(self) -> float:
+        """Swing of the board, % moisture."""
+    @property
+    def swing_share(self) -> float:
+        """Swing of the board over that of the balance; 1 in a still year."""
+    @property
+    def climate(self) -> SeasonalMoisture:
+        """Moisture of the year's air."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SeasonalBoard: ...
+    def __deepcopy__(self, _memo: object, /) -> SeasonalBoard: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -19196,6 +19524,62 @@ def seasonal_moisture(*, climate: YearClimate) -> SeasonalMoisture:
     -------
     SeasonalMoisture
         The year indoors, with its driest and wettest months.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def moisture_progress(*, pace: MoisturePace, from_moisture_pct: float, towards_moisture_pct: float, days: float, within_pct: float = 2.0) -> MoistureProgress:
+    """How far a board has dried or taken up moisture after a time, and when it is acclimated.
+
+    Parameters
+    ----------
+    pace : BoardDiffusion or ObservedPace
+        How fast the board follows.
+    from_moisture_pct : float
+        Mean moisture content at the beginning, alike through the thickness, %.
+        Allowed: 0 to 30.
+    towards_moisture_pct : float
+        Moisture content that the air leads to, %; see ``equilibrium_moisture``.
+        Allowed: 0 to 30.
+    days : float
+        Time that has passed, days.
+        Allowed: 0 to 100000.
+    within_pct : float, default 2.0
+        Difference from the balance at which the board counts as acclimated, % moisture; 2 is what extension services advise.
+        Allowed: 0.1 to 10.
+
+    Returns
+    -------
+    MoistureProgress
+        How far the board has come, and when it will be there.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def seasonal_board(*, climate: YearClimate, pace: MoisturePace) -> SeasonalBoard:
+    """Moisture content of a board that follows the seasons at its own pace.
+
+    Parameters
+    ----------
+    climate : IndoorYear or OutdoorYear
+        Air of the year.
+    pace : BoardDiffusion or ObservedPace
+        How fast the board follows.
+
+    Returns
+    -------
+    SeasonalBoard
+        A board that lags behind the seasons.
 
     Raises
     ------

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
+from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -23,6 +23,8 @@ __all__ = [
     "SorptionTable",
     "SaturationSurface",
     "YearClimate",
+    "OpenFaces",
+    "MoisturePace",
     "LongFace",
     "EndKind",
     "LegFace",
@@ -289,6 +291,16 @@ SaturationSurface: TypeAlias = Literal[
 
 ``water``: Supercooled water, as weather services state humidity and dew point at every temperature.
 ``ice``: Ice, as the tables of building services do below freezing; the dew point is then the frost point.
+"""
+
+OpenFaces: TypeAlias = Literal[
+    "both",
+    "one",
+]
+"""Through which faces moisture comes and goes.
+
+``both``: Both wide faces.
+``one``: One wide face; the other is sealed.
 """
 
 LongFace: TypeAlias = Literal[
@@ -1939,6 +1951,13 @@ YearClimate: TypeAlias = Union[IndoorYear, OutdoorYear]
 
 ``indoor``: In the room itself.
 ``outdoor``: Outdoors, by the weather service; the room heats it.
+"""
+
+MoisturePace: TypeAlias = Union[BoardDiffusion, ObservedPace]
+"""How fast a board follows.
+
+``board_diffusion``: By a diffusion coefficient.
+``observed_pace``: By an observed time constant.
 """
 
 PartOutline: TypeAlias = Union[SectionRectangle, SectionPolygon]
