@@ -148,8 +148,8 @@ pub struct MoistureProgress {
 /// | t | time | day | `days` |
 ///
 /// # Limits
-/// One diffusion coefficient for all moisture contents, moisture through the wide faces only (end grain is many times faster over
-/// its first hand's breadth), air that stays. Without a rate of the user's nothing is computed: no published one for a board in a
+/// One diffusion coefficient for all moisture contents, moisture through the wide faces only (the ends, which let it through
+/// faster, are not counted), air that stays. Without a rate of the user's nothing is computed: no published one for a board in a
 /// room was found. The coefficient falls several times over between wet and dry wood and differs with the species: read the days as an
 /// order of magnitude, and weigh the board. A standard of the trade asks for at least 72 h in the room before woodwork is installed; whether that is enough
 /// for a thick board this answers.
