@@ -155,6 +155,7 @@ limits! {
     DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
+    RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
