@@ -39,6 +39,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("hang", (3, 0)),
     ("movement", (3, 0)),
     ("tolerance", (3, 0)),
+    ("lumber", (3, 0)),
     ("stock", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),

@@ -160,6 +160,14 @@ limits! {
     DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
+    WOOD_VOLUME: "a volume of wood", "m3", 0.0, 10_000.0, "";
+    PRICE: "a price for one unit, in any currency", "", 0.0, 1.0e9, "";
+    UNDERSIZE: "a share of pieces that may end undersize", "%", 0.1, 50.0, "5 lets one piece in twenty end thin";
+    NOMINAL_SIZE: "a nominal size of softwood", "mm", 9.5, 610.0, "a nominal 2 in is 50.8 mm";
+    CLAMP_FORCE: "a force of one clamp", "N", 1.0, 1.0e6, "a spring clamp about 150 N, a heavy bar clamp 30 000 N";
+    VOC: "a content of volatile organic compounds", "g/L", 0.0, 2_000.0, "the label or the safety data sheet states it";
+    DISC_AREA: "an area that a disc lasts for", "m2", 0.01, 1_000.0, "";
+    SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
 }
 

@@ -20,6 +20,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::movement::CALCULATIONS,
     crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lumber::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
     crate::plan::CALCULATIONS,
