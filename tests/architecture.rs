@@ -41,6 +41,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("tolerance", (3, 0)),
     ("lumber", (3, 0)),
     ("stock", (3, 0)),
+    ("work", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),
     ("check", (4, 0)),

@@ -37,6 +37,7 @@ pub mod tolerance;
 pub mod units;
 pub mod verdict;
 pub mod wood;
+pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
 pub use crate::cite::{Clause, Evidence, Source};
@@ -61,3 +62,4 @@ pub use crate::tolerance::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
 pub use crate::wood::*;
+pub use crate::work::*;

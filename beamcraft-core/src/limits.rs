@@ -167,6 +167,10 @@ limits! {
     CLAMP_FORCE: "a force of one clamp", "N", 1.0, 1.0e6, "a spring clamp about 150 N, a heavy bar clamp 30 000 N";
     VOC: "a content of volatile organic compounds", "g/L", 0.0, 2_000.0, "the label or the safety data sheet states it";
     DISC_AREA: "an area that a disc lasts for", "m2", 0.01, 1_000.0, "";
+    WORK_HOURS: "a number of hands-on hours", "h", 0.0, 10_000.0, "";
+    WAIT_HOURS: "a number of hours by the clock", "h", 0.0, 100_000.0, "a day has 24";
+    DAY_HOURS: "an hour of the day, or hours of a day", "h", 0.0, 24.0, "";
+    MAKERS: "a number of people", "", 1.0, 100.0, "";
     SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
 }

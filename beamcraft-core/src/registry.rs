@@ -23,6 +23,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::lumber::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
+    crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
 ];
 

@@ -131,7 +131,8 @@ pub struct ClampsForSeam {
 /// ```
 pub fn clamps_for_seam(input: &ClampsForSeamInput) -> Result<ClampsForSeam, Fault> {
     input.check_ranges()?;
-    let ClampsForSeamInput { seam_length_mm, seam_width_mm, head_to_seam_mm, head_width_mm, clamp_force_n, wood } = *input;
+    let ClampsForSeamInput { seam_length_mm, seam_width_mm, head_to_seam_mm, head_width_mm, clamp_force_n, wood } =
+        *input;
     let area_mm2 = seam_length_mm * seam_width_mm;
     // A clamp presses at least as far as its seam is deep in wood: a millimetre keeps the count finite.
     let greatest_spacing_mm = (2.0 * head_to_seam_mm + head_width_mm).max(1.0);

@@ -77,7 +77,8 @@ mod tests {
 
     #[test]
     fn a_whole_number_of_discs_is_not_rounded_up() {
-        let discs = |area_m2| sanding_discs(&SandingDiscsInput { area_m2, steps: 1, area_a_disc_m2: 0.1 }).unwrap().discs;
+        let discs =
+            |area_m2| sanding_discs(&SandingDiscsInput { area_m2, steps: 1, area_a_disc_m2: 0.1 }).unwrap().discs;
         assert_eq!((discs(0.3), discs(0.31), discs(0.0)), (3, 4, 0));
     }
 

@@ -43,9 +43,7 @@ pub use quantity::{
     finish_class_quantity, finish_quantity,
 };
 pub use sanding::{AbrasiveGrade, SandingSteps, SandingStepsInput, sanding_steps};
-pub use solvent::{
-    ProductEmission, SolventEmitted, SolventEmittedInput, SolventProduct, VocVerdict, solvent_emitted,
-};
+pub use solvent::{ProductEmission, SolventEmitted, SolventEmittedInput, SolventProduct, VocVerdict, solvent_emitted};
 pub use transfer::{ApplicationMethod, FindTransferEfficiencyInput, TransferEfficiency, find_transfer_efficiency};
 
 /// Registry rows of this module.

@@ -1,7 +1,7 @@
 //! Solvent that finishes give off, and the limits on a label.
 
 use crate::error::{Allowed, Detail, Error, ErrorCode, Fault};
-use crate::limits::{Limited, faults_at, limited};
+use crate::limits::{faults_at, limited};
 
 /// A coating that is used up.
 #[derive(Clone, Debug, PartialEq)]
@@ -144,7 +144,8 @@ mod tests {
 
     #[test]
     fn a_label_at_the_limit_is_within_it() {
-        let products = vec![product(1.0, 275.0, Some(275.0)), product(2.0, 276.0, Some(275.0)), product(1.0, 0.0, None)];
+        let products =
+            vec![product(1.0, 275.0, Some(275.0)), product(2.0, 276.0, Some(275.0)), product(1.0, 0.0, None)];
         let found = solvent_emitted(&SolventEmittedInput { products }).expect("in range");
         let verdicts: Vec<_> = found.products.iter().map(|product| product.verdict).collect();
         assert_eq!(verdicts, [VocVerdict::WithinLimit, VocVerdict::AboveLimit, VocVerdict::NoLimitGiven]);
