@@ -171,6 +171,8 @@ limits! {
     WAIT_HOURS: "a number of hours by the clock", "h", 0.0, 100_000.0, "a day has 24";
     DAY_HOURS: "an hour of the day, or hours of a day", "h", 0.0, 24.0, "";
     MAKERS: "a number of people", "", 1.0, 100.0, "";
+    QUANTITY: "a quantity to buy", "", 0.0, 1.0e9, "";
+    PACKAGE: "a quantity in which something is sold", "", 0.001, 1.0e9, "leave it out where any quantity is sold";
     SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
 }

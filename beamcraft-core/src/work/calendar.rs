@@ -5,7 +5,7 @@ use jiff::civil::{Date, Weekday};
 use super::clock::{Clock, Minute};
 use super::network::Network;
 use crate::error::{Allowed, Detail, Error, ErrorCode, Fault};
-use crate::limits::{Limited, faults_at, limited};
+use crate::limits::{faults_at, limited};
 
 /// A day of the week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -94,12 +94,12 @@ fn one_maker() -> u32 {
     1
 }
 
-/// Tasks and the working week.
+/// The working week.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<WorkCalendarInput>))]
-pub struct WorkCalendarInput {
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<WorkWeek>))]
+pub struct WorkWeek {
     /// First day, as 2026-11-25.
     pub start_date: String,
     /// Hour at which work begins, from midnight, h.
@@ -117,11 +117,9 @@ pub struct WorkCalendarInput {
     /// People who share the work; without it as many as the tasks could use.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub makers: Option<u32>,
-    /// The tasks; 1 to 1000.
-    pub tasks: Vec<WorkTask>,
 }
 
-limited!(WorkCalendarInput { opens_h: DAY_HOURS, hours_a_day_h: DAY_HOURS, makers: MAKERS });
+limited!(WorkWeek { opens_h: DAY_HOURS, hours_a_day_h: DAY_HOURS, makers: MAKERS });
 
 #[cfg(feature = "json")]
 fn eight() -> f64 {
@@ -131,6 +129,17 @@ fn eight() -> f64 {
 #[cfg(feature = "json")]
 fn monday_to_friday() -> Vec<WorkDay> {
     vec![WorkDay::Monday, WorkDay::Tuesday, WorkDay::Wednesday, WorkDay::Thursday, WorkDay::Friday]
+}
+
+/// Tasks and the working week.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+pub struct WorkCalendarInput {
+    /// When hands work, and how many.
+    pub week: WorkWeek,
+    /// The tasks; 1 to 1000.
+    pub tasks: Vec<WorkTask>,
 }
 
 /// Whether a delay of the task delays the end.
@@ -218,16 +227,17 @@ const MINUTES_AN_HOUR: f64 = 60.0;
 ///
 /// # Examples
 /// ```
-/// use beamcraft_core::work::{work_calendar, FigureBasis, WorkCalendarInput, WorkDay, WorkTask};
+/// use beamcraft_core::work::{work_calendar, FigureBasis, WorkCalendarInput, WorkDay, WorkTask, WorkWeek};
 /// let task = |id: &str, work_h, wait_h, after: &[&str]| WorkTask {
 ///     id: id.into(), name: String::new(), work_h, wait_h, makers: 1,
 ///     after: after.iter().map(|id| id.to_string()).collect(), basis: FigureBasis::Own, reason: String::new(),
 /// };
-/// let calendar = work_calendar(&WorkCalendarInput {
+/// let week = WorkWeek {
 ///     start_date: "2026-11-25".into(), opens_h: 8.0, hours_a_day_h: 8.0,
 ///     work_days: vec![WorkDay::Wednesday, WorkDay::Thursday, WorkDay::Friday], days_off: vec![], makers: None,
-///     tasks: vec![task("glue", 2.0, 24.0, &[]), task("sand", 1.0, 0.0, &["glue"])],
-/// })?;
+/// };
+/// let tasks = vec![task("glue", 2.0, 24.0, &[]), task("sand", 1.0, 0.0, &["glue"])];
+/// let calendar = work_calendar(&WorkCalendarInput { week, tasks })?;
 /// assert_eq!(calendar.done, "2026-11-26T11:00");
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
@@ -241,7 +251,8 @@ pub fn work_calendar(input: &WorkCalendarInput) -> Result<WorkCalendar, Error> {
 
 /// The clock of an input without faults.
 fn checked_clock(input: &WorkCalendarInput) -> Result<Clock, Error> {
-    let mut faults: Vec<Detail> = input.range_faults().into_iter().map(Detail::from).collect();
+    let mut faults = Vec::new();
+    let clock = week_clock(&input.week, &mut faults);
     let count = input.tasks.len();
     if count == 0 || count > MOST_TASKS {
         let allowed = Allowed::Text("1 to 1000 tasks");
@@ -249,41 +260,54 @@ fn checked_clock(input: &WorkCalendarInput) -> Result<Clock, Error> {
     }
     for (k, task) in input.tasks.iter().enumerate().take(MOST_TASKS) {
         faults.extend(faults_at(&format!("tasks[{k}]"), task));
-        if input.makers.is_some_and(|makers| task.makers > makers) {
-            let allowed = Allowed::Text("no more people than makers");
+        if input.week.makers.is_some_and(|makers| task.makers > makers) {
+            let allowed = Allowed::Text("no more people than week.makers");
             let fault = Fault::number(ErrorCode::Inconsistent, "makers", f64::from(task.makers), allowed, "get help");
             faults.push(Detail::from(fault).within(&format!("tasks[{k}]")));
         }
     }
-    if input.work_days.is_empty() {
-        let allowed = Allowed::Text("at least one day of the week");
-        faults.push(Fault::number(ErrorCode::OutOfRange, "work_days", 0.0, allowed, "").into());
-    }
-    if input.opens_h + input.hours_a_day_h > 24.0 {
-        let allowed = Allowed::Text("a day that closes by midnight: opens_h + hours_a_day_h up to 24 h");
-        let fault = Fault::number(ErrorCode::Inconsistent, "hours_a_day_h", input.hours_a_day_h, allowed, "");
-        faults.push(fault.into());
-    }
-    let mut date = |path: &str, text: &str| -> Date {
-        // Years that a shop may mean; jiff knows more.
-        match text.trim().parse::<Date>() {
-            Ok(date) if (1900..=2200).contains(&date.year()) => date,
-            _ => {
-                faults.push(no_date(path, text));
-                Date::ZERO
-            }
-        }
-    };
-    let first_day = date("start_date", &input.start_date);
-    let days_off = input.days_off.iter().enumerate();
-    let mut days_off: Vec<_> = days_off.map(|(k, text)| date(&format!("days_off[{k}]"), text)).collect();
-    days_off.sort_unstable();
     Error::unless_empty(faults)?;
-    let opens = whole_minutes(input.opens_h);
+    Ok(clock)
+}
+
+/// The clock of a week; what is wrong with it goes to `faults`.
+fn week_clock(week: &WorkWeek, faults: &mut Vec<Detail>) -> Clock {
+    faults.extend(faults_at("week", week));
+    let mut refuse = |fault: Fault| faults.push(Detail::from(fault).within("week"));
+    if week.work_days.is_empty() {
+        let allowed = Allowed::Text("at least one day of the week");
+        refuse(Fault::number(ErrorCode::OutOfRange, "work_days", 0.0, allowed, ""));
+    }
+    if week.opens_h + week.hours_a_day_h > 24.0 {
+        let allowed = Allowed::Text("a day that closes by midnight: opens_h + hours_a_day_h up to 24 h");
+        refuse(Fault::number(ErrorCode::Inconsistent, "hours_a_day_h", week.hours_a_day_h, allowed, ""));
+    }
+    let mut date = |path: &str, text: &str| {
+        let date = shop_date(text);
+        if date.is_none() {
+            faults.push(no_date(path, text));
+        }
+        date.unwrap_or(Date::ZERO)
+    };
+    let first_day = date("week.start_date", &week.start_date);
+    let days_off = week.days_off.iter().enumerate();
+    let mut days_off: Vec<_> = days_off.map(|(k, text)| date(&format!("week.days_off[{k}]"), text)).collect();
+    days_off.sort_unstable();
+    let opens = whole_minutes(week.opens_h);
     // At least a minute a day, so that work gets done.
-    let closes = opens + whole_minutes(input.hours_a_day_h).max(1);
-    let work_days = input.work_days.iter().map(|day| Weekday::from(*day)).collect();
-    Ok(Clock { first_day, opens, closes, work_days, days_off })
+    let closes = opens + whole_minutes(week.hours_a_day_h).max(1);
+    Clock {
+        first_day,
+        opens,
+        closes,
+        work_days: week.work_days.iter().map(|day| Weekday::from(*day)).collect(),
+        days_off,
+    }
+}
+
+/// A date that a shop may mean; the library reads more of them.
+fn shop_date(text: &str) -> Option<Date> {
+    text.trim().parse().ok().filter(|date: &Date| (1900..=2200).contains(&date.year()))
 }
 
 #[cold]
@@ -347,7 +371,7 @@ struct Job {
 impl Job {
     fn calendar(&self, input: &WorkCalendarInput) -> Option<WorkCalendar> {
         let after = self.network.after();
-        let places = match input.makers {
+        let places = match input.week.makers {
             Some(makers) => self.shared_places(makers as usize, &after)?,
             None => self.earliest_places()?,
         };

@@ -17,21 +17,31 @@ fn task(id: &str, work_h: f64, wait_h: f64, after: &[&str]) -> WorkTask {
 /// Around the clock, so that hours add up by hand.
 fn endless(tasks: Vec<WorkTask>) -> WorkCalendarInput {
     use WorkDay::{Friday, Monday, Saturday, Sunday, Thursday, Tuesday, Wednesday};
-    WorkCalendarInput {
+    let week = WorkWeek {
         start_date: "2026-11-25".to_owned(),
         opens_h: 0.0,
         hours_a_day_h: 24.0,
         work_days: vec![Monday, Tuesday, Wednesday, Thursday, Friday, Saturday, Sunday],
         days_off: vec![],
         makers: None,
-        tasks,
-    }
+    };
+    WorkCalendarInput { week, tasks }
 }
 
 fn shop(tasks: Vec<WorkTask>) -> WorkCalendarInput {
     use WorkDay::{Friday, Monday, Thursday, Tuesday, Wednesday};
     let work_days = vec![Monday, Tuesday, Wednesday, Thursday, Friday];
-    WorkCalendarInput { opens_h: 8.0, hours_a_day_h: 8.0, work_days, ..endless(tasks) }
+    with(endless(tasks), |week| *week = WorkWeek { opens_h: 8.0, hours_a_day_h: 8.0, work_days, ..week.clone() })
+}
+
+/// The same tasks in another week.
+fn with(mut input: WorkCalendarInput, change: impl FnOnce(&mut WorkWeek)) -> WorkCalendarInput {
+    change(&mut input.week);
+    input
+}
+
+fn shared_by(makers: u32, tasks: Vec<WorkTask>) -> WorkCalendarInput {
+    with(endless(tasks), |week| week.makers = Some(makers))
 }
 
 #[test]
@@ -52,9 +62,8 @@ fn the_longer_of_two_ways_is_critical() {
 #[test]
 fn a_wait_over_the_weekend_costs_no_working_hours() {
     // Friday 27 November, one hour to closing.
-    let start = WorkCalendarInput { start_date: "2026-11-27".to_owned(), ..shop(vec![]) };
     let tasks = vec![task("glue", 8.0, 24.0, &[]), task("sand", 1.0, 0.0, &["glue"])];
-    let found = work_calendar(&WorkCalendarInput { tasks, ..start }).unwrap();
+    let found = work_calendar(&with(shop(tasks), |week| week.start_date = "2026-11-27".to_owned())).unwrap();
     assert_eq!(found.tasks[0].ready, "2026-11-28T16:00");
     assert_eq!((found.tasks[1].start.as_str(), found.done.as_str()), ("2026-11-30T08:00", "2026-11-30T09:00"));
     assert_eq!(found.tasks[0].float_h, 0.0);
@@ -66,7 +75,7 @@ fn one_maker_does_one_thing_after_the_other() {
     let both = work_calendar(&endless(tasks.clone())).unwrap();
     assert_eq!(both.done_h, 13.0);
     // The long wait first: b from 0 to 2, a from 2 to 5, c when the wait is over.
-    let alone = work_calendar(&WorkCalendarInput { makers: Some(1), ..endless(tasks) }).unwrap();
+    let alone = work_calendar(&shared_by(1, tasks)).unwrap();
     assert_eq!(alone.tasks.iter().map(|task| task.start_h).collect::<Vec<_>>(), [2.0, 0.0, 12.0]);
     assert_eq!(alone.critical_chain, ["b", "c"]);
 }
@@ -74,7 +83,7 @@ fn one_maker_does_one_thing_after_the_other() {
 #[test]
 fn the_maker_who_is_busy_is_on_the_chain() {
     let tasks = vec![task("a", 5.0, 0.0, &[]), task("b", 4.0, 0.0, &[])];
-    let found = work_calendar(&WorkCalendarInput { makers: Some(1), ..endless(tasks) }).unwrap();
+    let found = work_calendar(&shared_by(1, tasks)).unwrap();
     assert_eq!((found.done_h, found.critical_chain), (9.0, vec!["a".to_owned(), "b".to_owned()]));
 }
 
@@ -83,10 +92,9 @@ fn a_lift_waits_for_two() {
     let mut hang = task("hang", 1.0, 0.0, &[]);
     hang.makers = 2;
     let tasks = vec![hang.clone(), task("a", 2.0, 0.0, &[])];
-    let found = work_calendar(&WorkCalendarInput { makers: Some(2), ..endless(tasks) }).unwrap();
+    let found = work_calendar(&shared_by(2, tasks)).unwrap();
     assert_eq!((found.done_h, found.work_h), (3.0, 4.0));
-    let fault =
-        work_calendar(&WorkCalendarInput { makers: Some(1), ..endless(vec![hang]) }).expect_err("one is not two");
+    let fault = work_calendar(&shared_by(1, vec![hang])).expect_err("one is not two");
     assert_eq!((fault.code(), fault.field()), (ErrorCode::Inconsistent, "tasks[0].makers"));
 }
 
@@ -103,23 +111,20 @@ fn what_is_wrong_is_named_with_its_place() {
     assert!(fault.to_string().contains("a, b"), "{fault}");
     let fault = refused(endless(vec![]));
     assert_eq!(fault.field(), "tasks");
-    let wrong = WorkCalendarInput {
-        start_date: "25.11.2026".to_owned(),
-        days_off: vec!["2026-13-01".to_owned()],
-        ..endless(vec![task("a", -1.0, 0.0, &[])])
-    };
+    let wrong = with(endless(vec![task("a", -1.0, 0.0, &[])]), |week| {
+        week.start_date = "25.11.2026".to_owned();
+        week.days_off = vec!["2026-13-01".to_owned()];
+    });
     let fault = refused(wrong);
     let paths: Vec<_> = fault.details().iter().map(|detail| detail.path.as_str()).collect();
-    assert_eq!(paths, ["tasks[0].work_h", "start_date", "days_off[0]"]);
-    let late = WorkCalendarInput { hours_a_day_h: 9.0, opens_h: 16.0, ..shop(vec![task("a", 1.0, 0.0, &[])]) };
-    assert_eq!(refused(late).field(), "hours_a_day_h");
-    let never = WorkCalendarInput { work_days: vec![], ..shop(vec![task("a", 1.0, 0.0, &[])]) };
-    assert_eq!(refused(never).field(), "work_days");
-    let slow = WorkCalendarInput {
-        hours_a_day_h: 0.1,
-        ..shop((0..99).map(|k| task(&format!("t{k}"), 1_000.0, 0.0, &[])).collect())
-    };
-    assert_eq!(refused(WorkCalendarInput { makers: Some(1), ..slow }).code(), ErrorCode::NotSupported);
+    assert_eq!(paths, ["week.start_date", "week.days_off[0]", "tasks[0].work_h"]);
+    let one = || shop(vec![task("a", 1.0, 0.0, &[])]);
+    let late = with(one(), |week| (week.opens_h, week.hours_a_day_h) = (16.0, 9.0));
+    assert_eq!(refused(late).field(), "week.hours_a_day_h");
+    assert_eq!(refused(with(one(), |week| week.work_days.clear())).field(), "week.work_days");
+    let long = shop((0..99).map(|k| task(&format!("t{k}"), 1_000.0, 0.0, &[])).collect());
+    let slow = with(long, |week| (week.hours_a_day_h, week.makers) = (0.1, Some(1)));
+    assert_eq!(refused(slow).code(), ErrorCode::NotSupported);
 }
 
 /// Tasks that wait for any of those before them.
@@ -139,7 +144,7 @@ fn networks() -> impl Strategy<Value = Vec<WorkTask>> {
 proptest! {
     #[test]
     fn nothing_begins_before_what_it_waits_for(tasks in networks(), makers in prop::option::of(1..3_u32)) {
-        let input = WorkCalendarInput { makers, ..shop(tasks) };
+        let input = with(shop(tasks), |week| week.makers = makers);
         let found = work_calendar(&input).unwrap();
         for (task, done) in input.tasks.iter().zip(&found.tasks) {
             for before in &task.after {
@@ -152,7 +157,7 @@ proptest! {
 
     #[test]
     fn no_more_people_work_than_there_are(tasks in networks(), makers in 1..3_u32) {
-        let found = work_calendar(&WorkCalendarInput { makers: Some(makers), ..endless(tasks) }).unwrap();
+        let found = work_calendar(&shared_by(makers, tasks)).unwrap();
         for at in found.tasks.iter().map(|task| task.start_h) {
             let busy = found.tasks.iter().filter(|task| task.start_h <= at && at < task.end_h).count();
             prop_assert!(busy <= makers as usize, "{busy} at {at}");
@@ -186,7 +191,7 @@ proptest! {
     #[test]
     fn any_numbers_give_a_calendar_or_an_error(work_h: f64, wait_h: f64, opens_h: f64, hours in 0.0..24.0_f64, text in ".{0,12}") {
         let tasks = vec![task("a", work_h, wait_h, &[]), task(&text, 1.0, 2.0, &["a"])];
-        let _ = work_calendar(&WorkCalendarInput { opens_h, hours_a_day_h: hours, ..shop(tasks.clone()) });
-        let _ = work_calendar(&WorkCalendarInput { start_date: text, ..shop(tasks) });
+        let _ = work_calendar(&with(shop(tasks.clone()), |week| (week.opens_h, week.hours_a_day_h) = (opens_h, hours)));
+        let _ = work_calendar(&with(shop(tasks), |week| week.start_date = text));
     }
 }

@@ -1,4 +1,4 @@
-//! Order of work: tasks, what each waits for, and when it can be done by working hours and days.
+//! Order of work and cost: tasks, what each waits for, when it can be done by working hours and days, and what it comes to.
 //!
 //! ```text
 //!  mill   ▓▓▓▓
@@ -11,12 +11,14 @@
 
 mod calendar;
 mod clock;
+mod cost;
 mod network;
 
 pub use calendar::{
-    DoneTask, FigureBasis, OnCriticalChain, WorkCalendar, WorkCalendarInput, WorkDay, WorkTask, work_calendar,
+    DoneTask, FigureBasis, OnCriticalChain, WorkCalendar, WorkCalendarInput, WorkDay, WorkTask, WorkWeek, work_calendar,
 };
+pub use cost::{CostKind, CostLine, CostLineResult, CostRates, CostSubtotal, JobCost, JobCostInput, job_cost};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[calendar::WORK_CALENDAR];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[calendar::WORK_CALENDAR, cost::JOB_COST];
