@@ -9,6 +9,7 @@
 //! input gives the same bits on every machine.
 #![forbid(unsafe_code)]
 
+pub mod bill;
 pub mod cite;
 pub mod error;
 pub mod export;
@@ -40,6 +41,7 @@ pub mod wood;
 pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::bill::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::export::*;

@@ -1,11 +1,13 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
+use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{gap_histograms_svg, movement_svg, section_svg};
+use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
 use crate::tolerance::tolerance_stack;
+use crate::work::work_calendar;
 
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
@@ -25,6 +27,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::site::CALCULATIONS,
     crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
+    crate::bill::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
@@ -56,6 +59,8 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("plan", |text, _| Ok(section_svg(&plan(&read(text)?)?))),
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
+    ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
+    ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -65,6 +70,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `plan` | cross section; lengths as the spec says |
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
+/// | `work_calendar`, `order_of_work` | tasks as bars over days |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -102,6 +108,6 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack"), "{refused}");
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
     }
 }

@@ -10,6 +10,7 @@
 //! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
+//! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -29,6 +30,7 @@
 //! The same plan gives the same bytes on every machine. Nothing here computes a size of the job: every number comes from
 //! the plan, or is measured on its solids.
 
+mod calendar;
 mod cut;
 mod dxf;
 mod gaps;
@@ -47,6 +49,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use calendar::calendar_svg;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;

@@ -334,7 +334,8 @@ fn too_far() -> Error {
 
 /// Hours in whole minutes, rounded up; a hair over a minute is that minute.
 fn whole_minutes(hours: f64) -> Minute {
-    (hours * MINUTES_AN_HOUR - 1e-6).ceil() as Minute
+    // Hours out of range are refused elsewhere, and must not overflow before.
+    (hours * MINUTES_AN_HOUR - 1e-6).ceil().clamp(0.0, 1.0e9) as Minute
 }
 
 /// A task in minutes.

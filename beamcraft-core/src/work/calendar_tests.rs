@@ -119,6 +119,8 @@ fn what_is_wrong_is_named_with_its_place() {
     let paths: Vec<_> = fault.details().iter().map(|detail| detail.path.as_str()).collect();
     assert_eq!(paths, ["week.start_date", "week.days_off[0]", "tasks[0].work_h"]);
     let one = || shop(vec![task("a", 1.0, 0.0, &[])]);
+    let huge = with(one(), |week| week.opens_h = 1e300);
+    assert_eq!(refused(huge).field(), "week.opens_h");
     let late = with(one(), |week| (week.opens_h, week.hours_a_day_h) = (16.0, 9.0));
     assert_eq!(refused(late).field(), "week.hours_a_day_h");
     assert_eq!(refused(with(one(), |week| week.work_days.clear())).field(), "week.work_days");
