@@ -39,7 +39,12 @@ pub fn calendar_svg(calendar: &WorkCalendar, lengths: ReportLengths) -> String {
         Fill::Nothing,
     );
     sheet.heading(Spot::new(16.0, 21.0), LARGE, "Order of work");
-    let says = format!("Done {}. Hands-on: {} h.", calendar.done.replace('T', " "), fixed(calendar.work_h, 1));
+    let says = format!(
+        "From {}, done {}. Hands-on: {} h. Day 1 is the first day.",
+        calendar.first_day,
+        calendar.done.replace('T', " "),
+        fixed(calendar.work_h, 1),
+    );
     sheet.text(Spot::new(16.0, 28.0), SMALL, Anchor::Start, &says);
     let key = "Black: hands work. Open: it waits. Square: sets the end. Star: hours are assumed.";
     sheet.text(Spot::new(16.0, 33.0), SMALL, Anchor::Start, key);
@@ -88,10 +93,10 @@ impl Chart {
         while day <= days {
             let x = self.x(self.first_h + day * DAY_H);
             sheet.line(Spot::new(x, TOP - 2.0), Spot::new(x, bottom), Line::Behind);
-            sheet.text(Spot::new(x, TOP - 3.2), SMALL, Anchor::Middle, &fixed(self.first_h / DAY_H + day, 0));
+            sheet.text(Spot::new(x, TOP - 3.2), SMALL, Anchor::Start, &fixed(self.first_h / DAY_H + day + 1.0, 0));
             day += step;
         }
-        sheet.text(Spot::new(LEFT - 3.0, TOP - 3.2), SMALL, Anchor::End, "days");
+        sheet.text(Spot::new(LEFT - 3.0, TOP - 3.2), SMALL, Anchor::End, "day");
     }
 
     fn task(&self, sheet: &mut Sheet, task: &DoneTask, top: f64, row: f64) {

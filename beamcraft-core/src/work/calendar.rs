@@ -187,6 +187,8 @@ pub struct DoneTask {
 pub struct WorkCalendar {
     /// The tasks in the order given.
     pub tasks: Vec<DoneTask>,
+    /// First day, from whose midnight hours are counted.
+    pub first_day: String,
     /// When everything is done, waits included, as 2026-11-25T16:00.
     pub done: String,
     /// From midnight of the first day to then, by the clock, h.
@@ -376,7 +378,8 @@ impl Job {
             Some(makers) => self.shared_places(makers as usize, &after)?,
             None => self.earliest_places()?,
         };
-        let last = (0..places.len()).rev().max_by_key(|k| places.get(*k).map(|place| place.ready))?;
+        // Of equals the one that waits for the others.
+        let last = *self.network.order.iter().max_by_key(|k| places.get(**k).map(|place| place.ready))?;
         let done = places.get(last)?.ready;
         let chain = chain_to(last, &places);
         let earliest = self.earliest_places()?;
@@ -405,6 +408,7 @@ impl Job {
         let assumed = input.tasks.iter().filter(|task| task.basis == FigureBasis::Assumed);
         Some(WorkCalendar {
             tasks,
+            first_day: self.clock.first_day.to_string(),
             done: text(done)?,
             done_h: hours(done),
             work_h: input.tasks.iter().map(|task| task.work_h * f64::from(task.makers)).sum(),
