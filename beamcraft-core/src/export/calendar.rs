@@ -131,7 +131,7 @@ mod tests {
             id: format!("t{k}"),
             name: format!("task <{k}>"),
             work_h: 2.0,
-            wait_h: if k % 2 == 0 { 12.0 } else { 0.0 },
+            wait_h: if k.is_multiple_of(2) { 12.0 } else { 0.0 },
             makers: 1,
             after: if k == 0 { vec![] } else { vec![format!("t{}", k - 1)] },
             basis: if k == 1 { FigureBasis::Assumed } else { FigureBasis::Own },
