@@ -50,6 +50,8 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     // Searches over the checks, below the plan.
     ("choose", (4, 5)),
     ("plan", (5, 0)),
+    // Plans made again with one thing changed.
+    ("sizing", (5, 5)),
     // What the plan asks the yard and the calendar for.
     ("bill", (5, 5)),
     ("export", (6, 0)),

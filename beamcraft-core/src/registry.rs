@@ -27,6 +27,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::site::CALCULATIONS,
     crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
+    crate::sizing::CALCULATIONS,
     crate::bill::CALCULATIONS,
 ];
 
