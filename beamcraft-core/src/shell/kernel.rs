@@ -24,7 +24,7 @@
 use super::id::{EdgeId, FaceId};
 use super::panel::{EdgeJoint, Panel, Seam, measure};
 use crate::error::{Detail, Error, ErrorCode};
-use crate::geometry::{ConvexSolid, MassProperties, NoSolid, Plane, Vec3};
+use crate::geometry::{ConvexSolid, Cutter, MassProperties, NoSolid, Plane, Vec3};
 use crate::limits;
 
 /// Whether a face has a board.
@@ -150,7 +150,7 @@ const FACES_MAX: usize = 40;
 /// twice; `out_of_range` for a thickness; `empty_solid` when the planes enclose no solid or a face has no part in it;
 /// `no_room_inside` when the boards leave no hollow or one without a part at every face. The path is the face's name.
 pub fn build_shell(faces: &[OuterFace], butts: &[ButtJoint]) -> Result<Shell, Error> {
-    shell_of(faces, butts).map_err(|fault| {
+    shell_of(faces, butts, None).map_err(|fault| {
         let path = match fault.subject {
             Subject::Face(face) => face.to_string(),
             Subject::Butts => "butts".to_owned(),
@@ -168,15 +168,24 @@ struct Board {
     face: OuterFace,
 }
 
-pub(super) fn shell_of(faces: &[OuterFace], butts: &[ButtJoint]) -> Result<Shell, ShellFault> {
+/// The panels; a caller who knows the solid within the faces gives it, with the index of each face as its tag.
+pub(super) fn shell_of(
+    faces: &[OuterFace],
+    butts: &[ButtJoint],
+    outer: Option<ConvexSolid>,
+) -> Result<Shell, ShellFault> {
     let boards = boards_of(faces)?;
-    let outer = outer_solid(faces)?;
+    let outer = match outer {
+        Some(outer) => outer,
+        None => outer_solid(faces)?,
+    };
     let joints = Joints { butts };
     joints.check(&boards, &outer)?;
-    let hollow = hollow_solid(&outer, faces, &boards)?;
+    let mut cutter = Cutter::default();
+    let hollow = hollow_solid(&outer, faces, &boards, &mut cutter)?;
     let mut panels = Vec::with_capacity(boards.len());
     for board in &boards {
-        panels.push(panel_of(board, &boards, faces, &outer, &joints)?);
+        panels.push(panel_of(board, &boards, faces, &outer, &joints, &mut cutter)?);
     }
     let wood = MassProperties::sum(panels.iter().map(|panel| &panel.mass));
     let thickness = |face: &OuterFace| match face.presence {
@@ -249,7 +258,12 @@ fn missing_face<'a>(solid: &ConvexSolid, faces: &'a [OuterFace]) -> Option<&'a O
     faces.iter().zip(0..).find(|(_, index)| solid.face(*index).is_none()).map(|(face, _)| face)
 }
 
-fn hollow_solid(outer: &ConvexSolid, faces: &[OuterFace], boards: &[Board]) -> Result<ConvexSolid, ShellFault> {
+fn hollow_solid(
+    outer: &ConvexSolid,
+    faces: &[OuterFace],
+    boards: &[Board],
+    cutter: &mut Cutter,
+) -> Result<ConvexSolid, ShellFault> {
     let full = |face: FaceId| {
         ShellFault::of_face(
             ErrorCode::NoRoomInside,
@@ -259,13 +273,15 @@ fn hollow_solid(outer: &ConvexSolid, faces: &[OuterFace], boards: &[Board]) -> R
             "thinner boards or a larger body",
         )
     };
-    let mut hollow = outer.clone();
+    cutter.start(outer, |tag| tag);
     for board in boards {
         let inner = inner_plane(board).ok_or_else(|| full(board.face.id))?;
-        hollow = hollow.cut([(inner, board.index)]).ok_or_else(|| full(board.face.id))?;
+        if !cutter.step(&inner, board.index) {
+            return Err(full(board.face.id));
+        }
     }
-    match missing_face(&hollow, faces) {
-        None => Ok(hollow),
+    match missing_face(cutter.solid(), faces) {
+        None => Ok(cutter.solid().clone()),
         Some(face) => Err(full(face.id)),
     }
 }
@@ -403,6 +419,7 @@ fn panel_of(
     faces: &[OuterFace],
     outer: &ConvexSolid,
     joints: &Joints<'_>,
+    cutter: &mut Cutter,
 ) -> Result<Panel, ShellFault> {
     let id = board.face.id;
     let lost = || {
@@ -416,19 +433,21 @@ fn panel_of(
     };
     let inner = inner_plane(board).ok_or_else(lost)?;
     let near = outer.vertices().first().copied().unwrap_or_default();
-    let mut cuts = vec![(inner.flipped(), Panel::INNER)];
+    let show_index = board.index;
+    cutter.start(outer, |tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
+    let mut some = cutter.step(&inner.flipped(), Panel::INNER);
     for other in boards.iter().filter(|other| other.index != board.index) {
         let plane = match joints.between(id, other.face.id) {
             Meeting::Mitred => seam_plane(board, other, near),
             Meeting::Stops => inner_plane(other),
             Meeting::RunsPast => continue,
         };
-        cuts.push((plane.ok_or_else(lost)?, EDGES + other.index));
+        some = some && cutter.step(&plane.ok_or_else(lost)?, EDGES + other.index);
     }
-    let show_index = board.index;
-    let solid = outer.clone().retagged(|tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
-    let shows = |solid: &ConvexSolid| solid.face(Panel::SHOW).is_some() && solid.face(Panel::INNER).is_some();
-    let solid = solid.cut(cuts).filter(shows).ok_or_else(lost)?;
+    let solid = cutter.solid();
+    if !some || solid.face(Panel::SHOW).is_none() || solid.face(Panel::INNER).is_none() {
+        return Err(lost());
+    }
     let seams = faces.iter().zip(0..).filter(|(_, index)| *index != show_index).map(|(face, index)| {
         let joint = match (face.presence, joints.between(id, face.id)) {
             (Presence::Open, _) => EdgeJoint::Open,
@@ -438,7 +457,7 @@ fn panel_of(
         };
         Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint }
     });
-    measure(id, board.thickness, &board.face, solid, seams).ok_or_else(|| {
+    measure(id, board.thickness, &board.face, solid.clone(), seams).ok_or_else(|| {
         ShellFault::of_face(
             ErrorCode::Inconsistent,
             id,

@@ -6,6 +6,7 @@ mod kernel;
 mod leg;
 mod mitre;
 mod panel;
+mod run;
 
 #[cfg(test)]
 mod laws_tests;
