@@ -21,6 +21,7 @@
 //! any corner angle, and at corners where three panels meet: their three seams share the line from the outer to the
 //! inner corner. Every point of the wood lies in exactly one panel, because exactly one share is the smallest.
 
+use super::carve::carve;
 use super::id::{EdgeId, FaceId};
 use super::panel::{EdgeJoint, Panel, Seam, measure};
 use crate::error::{Detail, Error, ErrorCode};
@@ -52,13 +53,15 @@ pub struct OuterFace {
     pub grain: Vec3,
 }
 
-/// An edge where one panel runs past and the other ends at its inner face.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// An edge where one panel runs past and the other ends at its inner face, or in a rabbet cut into it.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ButtJoint {
     /// Face whose panel runs past to the outside.
     pub runs_past: FaceId,
     /// Face whose panel ends at the inner face of the other.
     pub stops: FaceId,
+    /// Depth of the rabbet below the inner face of the panel that runs past, mm; 0 for a plain butt.
+    pub rabbet_mm: f64,
 }
 
 /// A face of a shell.
@@ -146,7 +149,7 @@ const FACES_MAX: usize = 40;
 ///
 /// # Errors
 /// `inconsistent` for fewer than four or too many faces, no panel, a grain across its face, a butt between faces that
-/// share no edge, or joints at a corner that no order of its panels explains; `duplicate_field` for a face or butt given
+/// share no edge, a rabbet through its board, or joints at a corner that no order of its panels explains; `duplicate_field` for a face or butt given
 /// twice; `out_of_range` for a thickness; `empty_solid` when the planes enclose no solid or a face has no part in it;
 /// `no_room_inside` when the boards leave no hollow or one without a part at every face. The path is the face's name.
 pub fn build_shell(faces: &[OuterFace], butts: &[ButtJoint]) -> Result<Shell, Error> {
@@ -186,6 +189,9 @@ pub(super) fn shell_of(
     let mut panels = Vec::with_capacity(boards.len());
     for board in &boards {
         panels.push(panel_of(board, &boards, faces, &outer, &joints, &mut cutter)?);
+    }
+    for butt in butts.iter().filter(|butt| butt.rabbet_mm > 0.0) {
+        cut_rabbet(&mut panels, butt);
     }
     let wood = MassProperties::sum(panels.iter().map(|panel| &panel.mass));
     let thickness = |face: &OuterFace| match face.presence {
@@ -328,6 +334,12 @@ impl Joints<'_> {
         }
     }
 
+    /// Depth of the rabbet in `past` that holds the edge of `stops`, mm.
+    fn rabbet_mm(&self, past: FaceId, stops: FaceId) -> f64 {
+        let held = self.butts.iter().find(|butt| butt.runs_past == past && butt.stops == stops);
+        held.map_or(0.0, |butt| butt.rabbet_mm)
+    }
+
     /// Every butt lies on an edge of two boards, once, and every corner has an order.
     fn check(&self, boards: &[Board], outer: &ConvexSolid) -> Result<(), ShellFault> {
         for (at, butt) in self.butts.iter().enumerate() {
@@ -347,6 +359,11 @@ impl Joints<'_> {
             if self.butts.iter().take(at).any(|other| EdgeId::new(other.runs_past, other.stops) == edge) {
                 let fault = ShellFault::of_butts(edge.to_string(), "each edge once", "");
                 return Err(ShellFault { code: ErrorCode::DuplicateField, ..fault });
+            }
+            let thickness = find(butt.runs_past).map_or(0.0, |board| board.thickness);
+            if !(butt.rabbet_mm >= 0.0 && butt.rabbet_mm < thickness) {
+                let given = format!("a rabbet of {} mm in a board of {thickness} mm at {edge}", butt.rabbet_mm);
+                return Err(ShellFault::of_butts(given, "a rabbet that leaves wood under it", "a shallower rabbet"));
             }
         }
         if self.butts.is_empty() {
@@ -439,7 +456,8 @@ fn panel_of(
     for other in boards.iter().filter(|other| other.index != board.index) {
         let plane = match joints.between(id, other.face.id) {
             Meeting::Mitred => seam_plane(board, other, near),
-            Meeting::Stops => inner_plane(other),
+            // Into the rabbet, if there is one.
+            Meeting::Stops => other.face.plane.moved(joints.rabbet_mm(other.face.id, id) - other.thickness),
             Meeting::RunsPast => continue,
         };
         some = some && cutter.step(&plane.ok_or_else(lost)?, EDGES + other.index);
@@ -455,7 +473,12 @@ fn panel_of(
             (_, Meeting::Stops) => EdgeJoint::Stops,
             (_, Meeting::RunsPast) => EdgeJoint::RunsPast,
         };
-        Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint }
+        let rabbet_mm = match joint {
+            EdgeJoint::Stops => joints.rabbet_mm(face.id, id),
+            EdgeJoint::RunsPast => joints.rabbet_mm(id, face.id),
+            EdgeJoint::Mitred | EdgeJoint::Open => 0.0,
+        };
+        Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint, rabbet_mm }
     });
     measure(id, board.thickness, &board.face, solid.clone(), seams).ok_or_else(|| {
         ShellFault::of_face(
@@ -466,4 +489,13 @@ fn panel_of(
             "",
         )
     })
+}
+
+/// Takes the edge of the panel that stops out of the one that runs past it.
+fn cut_rabbet(panels: &mut [Panel], butt: &ButtJoint) {
+    let held = panels.iter().find(|panel| panel.id == butt.stops).and_then(Panel::blank).cloned();
+    let past = panels.iter_mut().find(|panel| panel.id == butt.runs_past);
+    if let (Some(held), Some(past)) = (held, past) {
+        carve(past, &held);
+    }
 }

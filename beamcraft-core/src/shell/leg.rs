@@ -167,6 +167,21 @@ fn first_leg() -> u32 {
     1
 }
 
+/// A thickness belongs to a return panel and to nothing else.
+pub(super) fn end_fault(kind: EndKind, thickness_mm: Option<f64>) -> Option<Fault> {
+    match (kind, thickness_mm) {
+        (EndKind::ReturnPanel, None) => {
+            let cure = "give the thickness, or make the end open";
+            Some(Fault::plain(ErrorCode::MissingField, "thickness_mm", "a thickness for a return panel", cure))
+        }
+        (EndKind::Open, Some(_)) => {
+            let cure = "leave the thickness out, or make the end a return panel";
+            Some(Fault::plain(ErrorCode::Inconsistent, "thickness_mm", "no thickness for an open end", cure))
+        }
+        _ => None,
+    }
+}
+
 impl Leg {
     /// Length along the back, mm; zero or less when the ends meet before the wall.
     pub fn back_length_mm(&self) -> f64 {
@@ -190,18 +205,8 @@ impl Leg {
         }
         for (end, path) in [(&self.left_end, "left_end"), (&self.right_end, "right_end")] {
             faults.extend(end.range_faults().into_iter().map(|fault| Detail::from(fault).within(path)));
-            let fault = match (end.kind, end.thickness_mm) {
-                (EndKind::ReturnPanel, None) => {
-                    let cure = "give the thickness, or make the end open";
-                    Fault::plain(ErrorCode::MissingField, "thickness_mm", "a thickness for a return panel", cure)
-                }
-                (EndKind::Open, Some(_)) => {
-                    let cure = "leave the thickness out, or make the end a return panel";
-                    Fault::plain(ErrorCode::Inconsistent, "thickness_mm", "no thickness for an open end", cure)
-                }
-                _ => continue,
-            };
-            faults.push(Detail::from(fault).within(path));
+            let fault = end_fault(end.kind, end.thickness_mm);
+            faults.extend(fault.map(|fault| Detail::from(fault).within(path)));
         }
         faults
     }
@@ -307,7 +312,7 @@ pub fn shell_panels(input: &Leg) -> Result<Shell, Error> {
     };
     let (faces, outer) = input.solid().ok_or_else(meet)?;
     let id = |face: LegFace| FaceId { leg: input.leg, kind: face.kind() };
-    let joint = |butt: &LegButt| ButtJoint { runs_past: id(butt.runs_past), stops: id(butt.stops) };
+    let joint = |butt: &LegButt| ButtJoint { runs_past: id(butt.runs_past), stops: id(butt.stops), rabbet_mm: 0.0 };
     let butts: Vec<_> = input.butts.iter().map(joint).collect();
     shell_of(&faces, &butts, Some(outer)).map_err(|fault| {
         let path = input.path(fault.subject);
