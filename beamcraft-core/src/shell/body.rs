@@ -9,13 +9,16 @@
 //! ```
 
 use super::edges::{BodyEdge, BodyJoint, Butts};
+use super::features::{self, BodyFeature, FeatureCut};
 use super::id::{EdgeId, FaceId, FaceKind};
 use super::kernel::{Presence, Shell, ShellFault, Subject, shell_of};
 use super::leg::{EndKind, end_fault};
 use super::panel::{EdgeJoint, Panel};
 use super::run::{EndPlane, Run};
 use super::section::{BodySection, Ring};
+use super::veneer::{self, VeneerEdge};
 use crate::error::{Detail, Error, ErrorCode, Fault};
+use crate::finding::Finding;
 use crate::geometry::{Frame, MassProperties, Vec3};
 use crate::limits::{Limited, limited};
 use crate::numeric::real::sin_cos_deg;
@@ -122,12 +125,18 @@ pub struct HollowBodyInput {
     /// Edges with a joint of their own.
     #[cfg_attr(feature = "json", serde(default))]
     pub edges: Vec<BodyEdge>,
+    /// What is cut into the panels after their edges, in this order.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub features: Vec<BodyFeature>,
+    /// Thickness of the face veneer of panels with a core, mm; solid wood if left out.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub veneer_mm: Option<f64>,
     /// Density of the boards, kg/m³; without it no mass is stated.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub density_kg_m3: Option<f64>,
 }
 
-limited!(HollowBodyInput { density_kg_m3: WOOD_DENSITY });
+limited!(HollowBodyInput { veneer_mm: VENEER, density_kg_m3: WOOD_DENSITY });
 
 /// Mass of a panel.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -158,6 +167,12 @@ pub struct HollowBody {
     pub mass_kg: Option<f64>,
     /// Mass of every panel; none without a density.
     pub panel_masses: Vec<PanelMass>,
+    /// What each feature took out of each panel, and the wood left over it.
+    pub features: Vec<FeatureCut>,
+    /// Every edge of every panel with a face veneer; none for solid wood.
+    pub veneer: Vec<VeneerEdge>,
+    /// Features that come out where they should not.
+    pub findings: Vec<Finding>,
 }
 
 impl HollowBody {
@@ -174,16 +189,6 @@ impl HollowBody {
 
 /// Most legs a body may have.
 const LEGS_MAX: usize = 40;
-
-fn refuse(path: &str, given: String, allowed: &str, cure: &str) -> Detail {
-    Detail {
-        code: ErrorCode::Inconsistent,
-        path: path.to_owned(),
-        given,
-        allowed: allowed.to_owned(),
-        cure: cure.to_owned(),
-    }
-}
 
 /// The ring of a section; its faults join the others.
 fn ring_of(section: &BodySection, path: &str, faults: &mut Vec<Detail>) -> Option<Ring> {
@@ -209,7 +214,7 @@ impl BodyEnd {
 
 impl HollowBodyInput {
     /// The faces with boards.
-    fn board_faces(&self) -> Vec<FaceKind> {
+    pub(super) fn board_faces(&self) -> Vec<FaceKind> {
         let ends = [(&self.left_end, FaceKind::LeftEnd), (&self.right_end, FaceKind::RightEnd)];
         let ends = ends.into_iter().filter(|(end, _)| end.kind == EndKind::ReturnPanel).map(|(_, kind)| kind);
         self.boards.iter().map(|board| board.face).chain(ends).collect()
@@ -235,6 +240,9 @@ impl HollowBodyInput {
             faults.extend(Butts::new(&left.names, &self.board_faces(), &self.joint, &self.edges).faults());
         }
         faults.extend(self.leg_faults());
+        for (feature, at) in self.features.iter().zip(0..) {
+            faults.extend(feature.faults().into_iter().map(|fault| fault.within(&format!("features[{at}]"))));
+        }
         for (end, path) in [(&self.left_end, "left_end"), (&self.right_end, "right_end")] {
             faults.extend(end.faults().into_iter().map(|fault| fault.within(path)));
         }
@@ -250,15 +258,25 @@ impl HollowBodyInput {
             faults.extend(board.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
             if !names.contains(&board.face) {
                 let sides = names.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
-                let fault = refuse("face", board.face.to_string(), &format!("a side of the section: {sides}"), "");
-                faults.push(Detail { code: ErrorCode::UnknownName, ..fault }.within(&path));
+                let fault = Detail::inconsistent(
+                    "face",
+                    board.face.to_string(),
+                    &format!("a side of the section: {sides}"),
+                    "",
+                );
+                faults.push(fault.with_code(ErrorCode::UnknownName).within(&path));
             } else if self.boards.iter().take(at).any(|other| other.face == board.face) {
-                let fault = refuse("face", board.face.to_string(), "each side once", "");
-                faults.push(Detail { code: ErrorCode::DuplicateField, ..fault }.within(&path));
+                let fault = Detail::inconsistent("face", board.face.to_string(), "each side once", "");
+                faults.push(fault.with_code(ErrorCode::DuplicateField).within(&path));
             }
         }
         if self.board_faces().is_empty() {
-            faults.push(refuse("boards", "no board".to_owned(), "at least one side or end with a board", ""));
+            faults.push(Detail::inconsistent(
+                "boards",
+                "no board".to_owned(),
+                "at least one side or end with a board",
+                "",
+            ));
         }
         faults
     }
@@ -267,11 +285,16 @@ impl HollowBodyInput {
         let count = self.legs.len();
         let mut faults = Vec::new();
         if !(1..=LEGS_MAX).contains(&count) {
-            faults.push(refuse("legs", format!("{count} legs"), "1 to 40 legs", ""));
+            faults.push(Detail::inconsistent("legs", format!("{count} legs"), "1 to 40 legs", ""));
         }
         if self.taper.is_some() && count > 1 {
             let cure = "one leg, or no taper";
-            faults.push(refuse("taper", format!("a taper over {count} legs"), "a taper of a body of one leg", cure));
+            faults.push(Detail::inconsistent(
+                "taper",
+                format!("a taper over {count} legs"),
+                "a taper of a body of one leg",
+                cure,
+            ));
         }
         for (leg, number) in self.legs.iter().zip(1..) {
             let path = format!("legs[{}]", number - 1);
@@ -282,7 +305,12 @@ impl HollowBodyInput {
                 }
                 Some(corner) if number == count => {
                     let given = format!("{corner} degrees");
-                    refuse("corner_deg", given, "no corner after the last leg", "give the end its own corner")
+                    Detail::inconsistent(
+                        "corner_deg",
+                        given,
+                        "no corner after the last leg",
+                        "give the end its own corner",
+                    )
                 }
                 _ => continue,
             };
@@ -312,7 +340,7 @@ impl HollowBodyInput {
     }
 
     /// Thickness of the board of a face of a leg.
-    fn thickness_mm(&self, number: u32, kind: FaceKind) -> Option<f64> {
+    pub(super) fn thickness_mm(&self, number: u32, kind: FaceKind) -> Option<f64> {
         match kind {
             FaceKind::LeftEnd => self.left_end.board_mm().filter(|_| number == 1),
             FaceKind::RightEnd => self.right_end.board_mm().filter(|_| number as usize == self.legs.len()),
@@ -344,11 +372,16 @@ impl HollowBodyInput {
 fn taper_fault(left: &Ring, right: &Ring) -> Option<Detail> {
     let allowed = "a section whose sides are parallel to those on the left, in the same order";
     if left.names != right.names {
-        return Some(refuse("taper.section", format!("{} sides named otherwise", right.names.len()), allowed, ""));
+        return Some(Detail::inconsistent(
+            "taper.section",
+            format!("{} sides named otherwise", right.names.len()),
+            allowed,
+            "",
+        ));
     }
     let (side, off) = left.twist(right)?;
     let cure = "a side of a taper must be plane: change sizes, not directions";
-    Some(refuse("taper.section", format!("{side} is twisted by {off} mm"), allowed, cure))
+    Some(Detail::inconsistent("taper.section", format!("{side} is twisted by {off} mm"), allowed, cure))
 }
 
 /// Lets the panels of a leg end at those of its neighbours instead of in the plane of an open end.
@@ -374,7 +407,7 @@ fn join(shell: &mut Shell, number: u32, count: u32) {
 /// ```text
 /// panel i = { d_i ≤ t_i } and, for each neighbour j,
 ///           { d_i / t_i ≤ d_j / t_j } where mitred,   { d_j ≥ t_j − r } where j runs past with a rabbet of depth r
-/// wood    = outer volume − hollow volume
+/// wood    = outer volume − hollow volume − features
 /// ```
 /// | symbol | meaning | unit | here |
 /// |---|---|---|---|
@@ -393,7 +426,8 @@ fn join(shell: &mut Shell, number: u32, count: u32) {
 /// `out_of_range`, `not_finite`, `missing_field`, `duplicate_field`, `unknown_name`; `inconsistent` for a section that is not
 /// convex, a twisted taper, ends that meet within the body, legs that run into one another, a rabbet through its board, or
 /// joints that no order of the panels at a corner explains; `empty_solid` for a panel of which nothing is left;
-/// `no_room_inside` when the boards leave no hollow, or one without a part at every face. All faults of the input come at
+/// `no_room_inside` when the boards leave no hollow, or one without a part at every face; `empty_cut` and `nothing_left` for
+/// a feature that takes nothing, or everything. A feature that comes out where it should not is a finding. All faults of the input come at
 /// once.
 ///
 /// # Source
@@ -412,7 +446,8 @@ fn join(shell: &mut Shell, number: u32, count: u32) {
 ///     taper: None,
 ///     legs: vec![BodyLeg { length_mm: 2400.0, corner_deg: None }],
 ///     boards: (1..=6).map(board).collect(),
-///     left_end: open, right_end: open, joint: BodyJoint::default(), edges: vec![], density_kg_m3: Some(680.0),
+///     left_end: open, right_end: open, joint: BodyJoint::default(), edges: vec![],
+///     features: vec![], veneer_mm: None, density_kg_m3: Some(680.0),
 /// })?;
 /// let edge = &body.legs[0].panels[0].edges[0];
 /// assert!((edge.tilt_deg - 30.0).abs() < 1e-9);
@@ -441,7 +476,12 @@ pub fn hollow_body(input: &HollowBodyInput) -> Result<HollowBody, Error> {
         let (faces, outer) = run.solid(&place, presence).ok_or_else(|| {
             let path = format!("legs[{}].length_mm", number - 1);
             let cure = "a longer leg, squarer ends or a shallower section";
-            Error::one(refuse(&path, format!("{} mm", leg.length_mm), "ends that do not meet within the body", cure))
+            Error::one(Detail::inconsistent(
+                &path,
+                format!("{} mm", leg.length_mm),
+                "ends that do not meet within the body",
+                cure,
+            ))
         })?;
         let mut butts = butts.of_leg(number);
         butts
@@ -451,7 +491,9 @@ pub fn hollow_body(input: &HollowBodyInput) -> Result<HollowBody, Error> {
         legs.push(shell);
     }
     apart(&legs)?;
-    Ok(whole(legs, input.density_kg_m3))
+    let mut findings = Vec::new();
+    let features = features::cut(&mut legs, &input.features, &mut findings)?;
+    Ok(HollowBody { features, findings, ..whole(legs, input) })
 }
 
 /// Legs that are not neighbours must not run into one another; neighbours lie on both sides of their joint.
@@ -460,18 +502,25 @@ fn apart(legs: &[Shell]) -> Result<(), Error> {
         for (other, number) in legs.iter().zip(1..).skip(at + 2) {
             if one.outer.common(&other.outer, 0).is_some() {
                 let given = format!("legs {} and {number} run into one another", at + 1);
-                return Err(Error::one(refuse("legs", given, "legs that stay clear of one another", "longer legs")));
+                return Err(Error::one(Detail::inconsistent(
+                    "legs",
+                    given,
+                    "legs that stay clear of one another",
+                    "longer legs",
+                )));
             }
         }
     }
     Ok(())
 }
 
-fn whole(legs: Vec<Shell>, density_kg_m3: Option<f64>) -> HollowBody {
+/// The totals of the legs.
+fn whole(legs: Vec<Shell>, input: &HollowBodyInput) -> HollowBody {
     let panels = || legs.iter().flat_map(|leg| &leg.panels);
-    let wood = MassProperties::sum(panels().map(|panel| &panel.mass).collect::<Vec<_>>());
-    let mass = |volume_mm3: f64| density_kg_m3.map(|density| 1e-9 * density * volume_mm3);
+    let wood = MassProperties::sum(legs.iter().map(|leg| &leg.wood));
+    let mass = |volume_mm3: f64| input.density_kg_m3.map(|density| 1e-9 * density * volume_mm3);
     let of_panel = |panel: &Panel| mass(panel.mass.volume_mm3).map(|mass_kg| PanelMass { panel: panel.id, mass_kg });
+    let veneer = input.veneer_mm.map(|veneer| panels().flat_map(move |panel| veneer::edges(panel, veneer)).collect());
     HollowBody {
         wood_volume_mm3: wood.volume_mm3,
         hollow_volume_mm3: legs.iter().map(|leg| leg.hollow_volume_mm3).sum(),
@@ -479,6 +528,9 @@ fn whole(legs: Vec<Shell>, density_kg_m3: Option<f64>) -> HollowBody {
         wood,
         mass_kg: mass(wood.volume_mm3),
         panel_masses: panels().filter_map(of_panel).collect(),
+        features: Vec::new(),
+        veneer: veneer.unwrap_or_default(),
+        findings: Vec::new(),
         legs,
     }
 }
@@ -489,7 +541,3 @@ pub(super) const HOLLOW_BODY: crate::json::Calculation = crate::json::calculatio
     hollow_body: HollowBodyInput => HollowBody, Document,
     "Panels of a hollow body of any convex section, straight, tapered or in legs along a path, as solids with sizes and masses"
 );
-
-#[cfg(test)]
-#[path = "body_tests.rs"]
-mod tests;

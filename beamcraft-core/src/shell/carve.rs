@@ -1,17 +1,18 @@
 //! Taking wood out of a panel: signed convex pieces that never overlap, and what is left of every face.
 
 use super::panel::{Panel, Piece, PieceSign};
-use crate::geometry::{ConvexSolid, FaceView, MassProperties, Vec3};
+use crate::geometry::{ConvexSolid, FaceView, MassProperties, Plane, Vec3};
 
 /// Tag of a surface that a tool has cut, and of a face where one removed piece goes on in another.
 pub(super) const CUT: u32 = u32::MAX - 8;
 
-/// Takes what a convex tool covers out of a panel; says how much wood it took, mm³.
+/// Takes what lies inside all of some planes out of a panel; says what it took, as disjoint convex pieces.
 ///
-/// What was taken before is not taken twice: the tool is split along the earlier pieces, so that the pieces are disjoint
-/// and volumes add up with their signs.
-pub(super) fn carve(panel: &mut Panel, tool: &ConvexSolid) -> f64 {
-    let Some(whole) = panel.blank().and_then(|blank| blank.common(tool, CUT)) else { return 0.0 };
+/// What was taken before is not taken twice: the cut is split along the earlier pieces, so that the pieces are disjoint and
+/// volumes add up with their signs.
+pub(super) fn carve(panel: &mut Panel, within: impl IntoIterator<Item = Plane>) -> Vec<ConvexSolid> {
+    let within = within.into_iter().map(|plane| (plane, CUT));
+    let Some(whole) = panel.blank().and_then(|blank| blank.clone().cut(within)) else { return Vec::new() };
     let mut parts = vec![whole];
     for earlier in removed(panel) {
         let mut rest = Vec::with_capacity(parts.len());
@@ -20,23 +21,21 @@ pub(super) fn carve(panel: &mut Panel, tool: &ConvexSolid) -> f64 {
         }
         parts = rest;
     }
-    let mut taken = 0.0;
-    for part in parts {
+    // What is thinner than rounding is nothing.
+    parts.retain(|part| {
         let mass = part.mass_properties();
-        // What is thinner than rounding is nothing.
-        if mass.volume_mm3 <= part.tolerance() * mass.surface_mm2 {
-            continue;
-        }
-        taken += mass.volume_mm3;
+        mass.volume_mm3 > part.tolerance() * mass.surface_mm2
+    });
+    for part in &parts {
         for face in part.faces() {
             open(panel, &face);
         }
-        panel.pieces.push(Piece { sign: PieceSign::Removed, solid: part });
+        panel.pieces.push(Piece { sign: PieceSign::Removed, solid: part.clone() });
     }
-    if taken > 0.0 {
+    if !parts.is_empty() {
         remeasure(panel);
     }
-    taken
+    parts
 }
 
 /// The solids that have been taken out of a panel.

@@ -75,16 +75,6 @@ pub(super) struct Butts<'a> {
     own: &'a [BodyEdge],
 }
 
-fn refuse(path: &str, given: String, allowed: &str, cure: &str) -> Detail {
-    Detail {
-        code: ErrorCode::Inconsistent,
-        path: path.to_owned(),
-        given,
-        allowed: allowed.to_owned(),
-        cure: cure.to_owned(),
-    }
-}
-
 impl<'a> Butts<'a> {
     pub(super) fn new(names: &[FaceKind], boards: &'a [FaceKind], default: &'a BodyJoint, own: &'a [BodyEdge]) -> Self {
         let mut edges = edges(names);
@@ -116,14 +106,19 @@ impl<'a> Butts<'a> {
         let order = &self.default.running_past;
         let listed = || order.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
         if self.default.joining == EdgeJoining::Mitre {
-            let refused = || refuse("running_past", listed(), "no order where the panels are mitred", "");
+            let refused = || Detail::inconsistent("running_past", listed(), "no order where the panels are mitred", "");
             return (!order.is_empty()).then(refused);
         }
         let once = |face: &FaceKind| order.iter().filter(|other| *other == face).count() == 1;
         let all = self.boards.iter().all(once) && order.len() == self.boards.len();
         (!all).then(|| {
             let given = if order.is_empty() { "no order".to_owned() } else { listed() };
-            refuse("running_past", given, "every face with a board, once", "list who runs past whom, outermost first")
+            Detail::inconsistent(
+                "running_past",
+                given,
+                "every face with a board, once",
+                "list who runs past whom, outermost first",
+            )
         })
     }
 
@@ -132,20 +127,23 @@ impl<'a> Butts<'a> {
         let text = || own.edge.to_string();
         if !self.edges.contains(&own.edge) {
             let cure = "name faces without a leg: the joint holds for every leg";
-            return Some(refuse("edge", text(), "an edge of two faces with boards", cure));
+            return Some(Detail::inconsistent("edge", text(), "an edge of two faces with boards", cure));
         }
         if self.own.iter().take(at).any(|before| before.edge == own.edge) {
-            let fault = refuse("edge", text(), "each edge once", "");
-            return Some(Detail { code: ErrorCode::DuplicateField, ..fault });
+            let fault = Detail::inconsistent("edge", text(), "each edge once", "");
+            return Some(fault.with_code(ErrorCode::DuplicateField));
         }
         match (own.joining, own.runs_past) {
             (EdgeJoining::Mitre, None) => None,
-            (EdgeJoining::Mitre, Some(past)) => {
-                Some(refuse("runs_past", past.to_string(), "no panel that runs past where both are mitred", ""))
-            }
+            (EdgeJoining::Mitre, Some(past)) => Some(Detail::inconsistent(
+                "runs_past",
+                past.to_string(),
+                "no panel that runs past where both are mitred",
+                "",
+            )),
             (_, None) => Some(Fault::plain(ErrorCode::MissingField, "runs_past", "the face that runs past", "").into()),
             (_, Some(past)) if past == one.kind || past == other.kind => None,
-            (_, Some(past)) => Some(refuse("runs_past", past.to_string(), "a face of the edge", "")),
+            (_, Some(past)) => Some(Detail::inconsistent("runs_past", past.to_string(), "a face of the edge", "")),
         }
     }
 
@@ -178,9 +176,12 @@ fn depth_fault(joining: EdgeJoining, rabbet_mm: Option<f64>) -> Option<Detail> {
         (EdgeJoining::Rabbet, None) => {
             Some(Fault::plain(ErrorCode::MissingField, "rabbet_mm", "the depth of the rabbet", "").into())
         }
-        (EdgeJoining::Mitre | EdgeJoining::Butt, Some(depth)) => {
-            Some(refuse("rabbet_mm", format!("{depth} mm"), "a depth for a rabbet only", "leave the depth out"))
-        }
+        (EdgeJoining::Mitre | EdgeJoining::Butt, Some(depth)) => Some(Detail::inconsistent(
+            "rabbet_mm",
+            format!("{depth} mm"),
+            "a depth for a rabbet only",
+            "leave the depth out",
+        )),
         _ => None,
     }
 }

@@ -100,6 +100,13 @@ pub struct Shell {
 }
 
 impl Shell {
+    /// Adds up the panels again.
+    pub(super) fn weigh(&mut self) {
+        self.wood = MassProperties::sum(self.panels.iter().map(|panel| &panel.mass));
+        self.wood_volume_mm3 = self.wood.volume_mm3;
+        self.centroid_mm = self.wood.centroid_mm;
+    }
+
     /// The panel of a face.
     pub fn panel(&self, id: FaceId) -> Option<&Panel> {
         self.panels.iter().find(|panel| panel.id == id)
@@ -496,6 +503,6 @@ fn cut_rabbet(panels: &mut [Panel], butt: &ButtJoint) {
     let held = panels.iter().find(|panel| panel.id == butt.stops).and_then(Panel::blank).cloned();
     let past = panels.iter_mut().find(|panel| panel.id == butt.runs_past);
     if let (Some(held), Some(past)) = (held, past) {
-        carve(past, &held);
+        carve(past, held.faces().map(|face| face.plane));
     }
 }

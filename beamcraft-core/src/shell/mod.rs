@@ -4,6 +4,7 @@ mod body;
 mod carve;
 mod compound;
 mod edges;
+mod features;
 mod id;
 mod kernel;
 mod leg;
@@ -11,7 +12,14 @@ mod mitre;
 mod panel;
 mod run;
 mod section;
+mod veneer;
 
+#[cfg(test)]
+mod body_laws_tests;
+#[cfg(test)]
+mod body_tests;
+#[cfg(test)]
+mod features_tests;
 #[cfg(test)]
 mod laws_tests;
 
@@ -20,12 +28,16 @@ pub use compound::{
     CompoundMitre, CompoundMitreInput, SplayedCorner, SplayedCornerInput, compound_mitre, splayed_corner,
 };
 pub use edges::{BodyEdge, BodyJoint, EdgeJoining};
+pub use features::{
+    BodyFeature, CutFrom, EasedArris, EdgeGroove, FeatureCut, PanelHole, PanelRecess, ScribePoint, ScribedEdge,
+};
 pub use id::{EdgeId, FaceId, FaceKind};
 pub use kernel::{ButtJoint, OuterFace, Presence, Shell, ShellFace, build_shell};
 pub use leg::{EndKind, Leg, LegBoard, LegButt, LegEnd, LegFace, LongFace, shell_panels};
 pub use mitre::{MitrePair, MitrePairInput, mitre_pair};
 pub use panel::{EdgeCut, EdgeJoint, Panel, PanelEdge, Piece, PieceSign};
 pub use section::{BodySection, PolygonalSection, RectangularSection, RegularSection, SectionCorner, SlopedSection};
+pub use veneer::{CoreAtEdge, VeneerEdge};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]

@@ -11,7 +11,7 @@
 
 use super::id::FaceKind;
 use super::run::Corner;
-use crate::error::{Detail, ErrorCode};
+use crate::error::Detail;
 use crate::limits::{Limited, limited};
 use crate::numeric::real::{atan2_deg, sin_cos_deg};
 
@@ -195,7 +195,7 @@ impl PolygonalSection {
     fn ring(&self) -> Result<Ring, Vec<Detail>> {
         let count = self.corners.len();
         if !(3..=CORNERS_MAX).contains(&count) {
-            return Err(vec![fault("corners", format!("{count} corners"), "3 to 24 corners", "")]);
+            return Err(vec![Detail::inconsistent("corners", format!("{count} corners"), "3 to 24 corners", "")]);
         }
         let mut faults = Vec::new();
         for (corner, at) in self.corners.iter().zip(0..) {
@@ -244,11 +244,16 @@ impl Ring {
         for ((turn, length), name) in self.turns().zip(&self.names) {
             whole += turn;
             if length < SIDE_MIN_MM {
-                faults.push(fault("corners", format!("{name} is {length} mm long"), "sides of 1 mm or more", ""));
+                faults.push(Detail::inconsistent(
+                    "corners",
+                    format!("{name} is {length} mm long"),
+                    "sides of 1 mm or more",
+                    "",
+                ));
             }
             if !(TURN_DEG.0..=TURN_DEG.1).contains(&-turn) {
                 let given = format!("an inside angle of {} degrees where {name} begins", 180.0 + turn);
-                faults.push(fault(
+                faults.push(Detail::inconsistent(
                     "corners",
                     given,
                     "inside angles of 10 to 179 degrees",
@@ -257,7 +262,7 @@ impl Ring {
             }
         }
         if faults.is_empty() && (whole + 360.0).abs() > 1e-6 {
-            faults.push(fault(
+            faults.push(Detail::inconsistent(
                 "corners",
                 "sides that cross one another".to_owned(),
                 "corners in order, once round",
@@ -284,15 +289,5 @@ impl Ring {
             corner.z += up_mm;
         }
         self
-    }
-}
-
-fn fault(path: &str, given: String, allowed: &str, cure: &str) -> Detail {
-    Detail {
-        code: ErrorCode::Inconsistent,
-        path: path.to_owned(),
-        given,
-        allowed: allowed.to_owned(),
-        cure: cure.to_owned(),
     }
 }
