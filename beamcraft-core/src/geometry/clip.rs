@@ -132,17 +132,23 @@ impl Cutter {
     }
 }
 
+/// The directed edges of a ring.
+fn around(corners: &[u32]) -> impl Iterator<Item = (u32, u32)> + '_ {
+    let next = corners.iter().skip(1).chain(corners.first());
+    corners.iter().zip(next).map(|(from, to)| (*from, *to))
+}
+
 impl Clipper {
     fn cut(&mut self, solid: &ConvexSolid, plane: &Plane, tag: u32, part: &mut ConvexSolid) -> Outcome {
         self.distances.clear();
         self.distances.extend(solid.vertices.iter().map(|vertex| plane.signed_distance(*vertex)));
         let mut tolerance = solid.tolerance;
         loop {
-            self.classify(tolerance);
-            if !self.sides.contains(&Side::Outside) {
+            let (least, most) = self.classify(tolerance);
+            if most <= tolerance {
                 return Outcome::Whole;
             }
-            if !self.sides.contains(&Side::Inside) {
+            if least >= -tolerance {
                 return Outcome::Empty;
             }
             if self.try_cut(solid, plane, tag, part) {
@@ -153,17 +159,21 @@ impl Clipper {
         }
     }
 
-    fn classify(&mut self, tolerance: f64) {
+    /// The side of every vertex; says the least and the greatest distance.
+    fn classify(&mut self, tolerance: f64) -> (f64, f64) {
         self.sides.clear();
-        self.sides.extend(self.distances.iter().map(|distance| {
-            if *distance > tolerance {
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        for distance in &self.distances {
+            (least, most) = (least.min(*distance), most.max(*distance));
+            self.sides.push(if *distance > tolerance {
                 Side::Outside
             } else if *distance < -tolerance {
                 Side::Inside
             } else {
                 Side::On
-            }
-        }));
+            });
+        }
+        (least, most)
     }
 
     /// Whether the sides were consistent; `part` then holds the cut solid.
@@ -190,23 +200,20 @@ impl Clipper {
             return;
         }
         let start = part.corners.len();
-        for (at, from) in corners.iter().enumerate() {
-            let to = corners[(at + 1) % corners.len()];
-            let (side, next) = (self.sides[*from as usize], self.sides[to as usize]);
+        for (from, to) in around(corners) {
+            let (side, next) = (self.sides[from as usize], self.sides[to as usize]);
             if side != Side::Outside {
-                let index = self.place(solid, *from, part);
+                let index = self.place(solid, from, part);
                 part.corners.push(index);
             }
             if matches!((side, next), (Side::Inside, Side::Outside) | (Side::Outside, Side::Inside)) {
-                let index = self.cross(solid, *from, to, part);
+                let index = self.cross(solid, from, to, part);
                 part.corners.push(index);
             }
         }
-        let kept = &part.corners[start..];
-        for (at, from) in kept.iter().enumerate() {
-            let to = kept[(at + 1) % kept.len()];
-            if self.on_plane[*from as usize] && self.on_plane[to as usize] {
-                self.on_edges.push((*from, to));
+        for (from, to) in around(&part.corners[start..]) {
+            if self.on_plane[from as usize] && self.on_plane[to as usize] {
+                self.on_edges.push((from, to));
             }
         }
         part.faces.push(FaceSpan { start, end: part.corners.len(), ..*face });

@@ -64,23 +64,42 @@ impl FaceView<'_> {
     /// Area of the face times its outward normal, from the vertices.
     pub fn area_vector(&self) -> Vec3 {
         let mut points = self.points();
-        let Some(first) = points.next() else { return Vec3::ZERO };
-        // About a corner of its own, so that distance from the origin costs no digits.
-        let mut sum = Vec3::ZERO;
-        let mut before = Vec3::ZERO;
-        for point in points {
-            let arm = point - first;
-            sum = sum + before.cross(arm);
-            before = arm;
-        }
-        sum * 0.5
+        points.next().map_or(Vec3::ZERO, |first| area_vector(first, points))
     }
 }
 
+/// Area of a polygon times its normal, from its first corner and the others.
+fn area_vector(first: Point3, others: impl Iterator<Item = Point3>) -> Vec3 {
+    // About a corner of its own, so that distance from the origin costs no digits.
+    let mut sum = Vec3::ZERO;
+    let mut before = Vec3::ZERO;
+    for point in others {
+        let arm = point - first;
+        sum = sum + before.cross(arm);
+        before = arm;
+    }
+    sum * 0.5
+}
+
 impl ConvexSolid {
+    /// Mean of the vertices.
+    fn middle(&self) -> Point3 {
+        let count = self.vertices.len().max(1) as f64;
+        let near = self.vertices.first().copied().unwrap_or_default();
+        near + self.vertices.iter().fold(Vec3::ZERO, |sum, vertex| sum + (*vertex - near)) * (1.0 / count)
+    }
+
     /// Volume.
     pub fn volume(&self) -> f64 {
-        self.mass_properties().volume_mm3
+        let middle = self.middle();
+        let mut six = 0.0;
+        for face in self.faces() {
+            let mut points = face.points();
+            if let Some(first) = points.next() {
+                six += (first - middle).dot(area_vector(first, points)) * 2.0;
+            }
+        }
+        (six / 6.0).max(0.0)
     }
 
     /// Volume, surface, centroid and inertia, for a density of one.
@@ -96,21 +115,22 @@ impl ConvexSolid {
     /// All coordinates are taken from the mean of the vertices, so the digits do not depend on the place. Below about
     /// 10⁻¹⁰⁰ mm³ the volume is lost and the centroid is that mean.
     pub fn mass_properties(&self) -> MassProperties {
-        let count = self.vertices.len().max(1) as f64;
-        let near = self.vertices.first().copied().unwrap_or_default();
-        let middle = near + self.vertices.iter().fold(Vec3::ZERO, |sum, vertex| sum + (*vertex - near)) * (1.0 / count);
+        let middle = self.middle();
         let mut volume = 0.0;
         let mut surface = 0.0;
         let mut first_moment = Vec3::ZERO;
         let (mut xx, mut yy, mut zz, mut xy, mut yz, mut zx) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
         for face in self.faces() {
-            surface += face.area();
+            let mut twice_area = Vec3::ZERO;
             let mut points = face.points().map(|point| point - middle);
             let Some(a) = points.next() else { continue };
             let mut b = a;
             for (at, c) in points.enumerate() {
                 if at > 0 {
-                    let part = a.dot(b.cross(c)) / 6.0;
+                    // One product serves the area and, as a · (b × c) = a · ((b − a) × (c − a)), the volume.
+                    let normal = (b - a).cross(c - a);
+                    twice_area = twice_area + normal;
+                    let part = a.dot(normal) / 6.0;
                     let s = a + b + c;
                     volume += part;
                     first_moment = first_moment + s * (part / 4.0);
@@ -124,6 +144,7 @@ impl ConvexSolid {
                 }
                 b = c;
             }
+            surface += 0.5 * twice_area.length();
         }
         let volume_mm3 = volume.max(0.0);
         let offset = if volume_mm3 > 1e-100 { first_moment * (1.0 / volume_mm3) } else { Vec3::ZERO };

@@ -4,7 +4,7 @@ use super::panel::{Panel, Piece, PieceSign};
 use crate::geometry::{ConvexSolid, FaceView, MassProperties, Plane, Vec3};
 
 /// Tag of a surface that a tool has cut, and of a face where one removed piece goes on in another.
-pub(super) const CUT: u32 = u32::MAX - 8;
+const CUT: u32 = u32::MAX - 8;
 
 /// Takes what lies inside all of some planes out of a panel; says what it took, as disjoint convex pieces.
 ///

@@ -180,7 +180,7 @@ pub(super) fn measure(
     let (show, inner) = (solid.face(Panel::SHOW)?, solid.face(Panel::INNER)?);
     let (show_low, show_high) = extent(&frame, show.points());
     let (inner_low, inner_high) = extent(&frame, inner.points());
-    let mut edges = Vec::new();
+    let mut edges = Vec::with_capacity(solid.faces().len());
     for seam in seams {
         if let Some(cut) = solid.face(seam.tag) {
             edges.push(edge_of(id, normal, &frame, &solid, (&show, &inner, &cut), &seam));
