@@ -163,6 +163,8 @@ limits! {
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
     SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
+    PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";
+    PASSAGE: "the clear width of a passage", "mm", 100.0, 20_000.0, "";
     CUT_WIDTH: "the width or depth of a groove, recess or hole", "mm", 0.1, 2_000.0, "";
     CUT_LENGTH: "the length of a groove or recess", "mm", 0.1, 20_000.0, "";
     EASING: "the radius of an eased arris", "mm", 0.1, 100.0, "";

@@ -528,7 +528,7 @@ fn left(panel: &Panel, parts: &[ConvexSolid], tag: u32) -> f64 {
     if opens(parts, tag) {
         return 0.0;
     }
-    let depths = parts.iter().flat_map(|part| part.vertices()).map(|point| -face.plane.signed_distance(*point));
+    let depths = parts.iter().flat_map(ConvexSolid::vertices).map(|point| -face.plane.signed_distance(*point));
     depths.fold(f64::INFINITY, f64::min).max(0.0)
 }
 

@@ -312,7 +312,8 @@ proptest! {
         let (Some(radius), Some(chamfer)) = (found.largest_radius_mm, found.largest_chamfer_mm) else { return Ok(()) };
         let cot_half = 1.0 / tan_deg(0.5 * corner);
         let p = (veneer / tan_deg(mitre.angle_a_deg), veneer);
-        let gap = ((p.0 - radius * cot_half).powi(2) + (p.1 - radius).powi(2)).sqrt() - radius;
+let (off, up) = (p.0 - radius * cot_half, p.1 - radius);
+        let gap = (off * off + up * up).sqrt() - radius;
         prop_assert!(gap.abs() < 1e-9 * radius.max(1.0), "{gap}");
         // P lies on the line of the chamfer: as far along both faces, x + y cot h = c.
         let (sine, cosine) = sin_cos_deg(0.5 * corner);

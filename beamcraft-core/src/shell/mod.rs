@@ -1,4 +1,14 @@
-//! Mitred panels of a hollow body: faces, bevels, long and short points.
+//! Panels of a hollow body: which boards, with what faces, bevels, long and short points, and what is cut into them?
+//!
+//! | file | what |
+//! |---|---|
+//! | `kernel` | panels of any convex body from its outer faces |
+//! | `run`, `section` | a convex section carried from one end plane to another |
+//! | `leg` | the straight rectangular leg of a plan |
+//! | `body`, `edges` | any body: sections, tapers, legs along a path, joints edge by edge |
+//! | `carve`, `features`, `veneer` | wood taken out of a panel, and what is left over it |
+//! | `mitre`, `compound` | angles of a mitre without a body |
+//! | `splice` | bodies too long for one piece |
 
 mod body;
 mod carve;
@@ -12,6 +22,7 @@ mod mitre;
 mod panel;
 mod run;
 mod section;
+mod splice;
 mod veneer;
 
 #[cfg(test)]
@@ -37,9 +48,18 @@ pub use leg::{EndKind, Leg, LegBoard, LegButt, LegEnd, LegFace, LongFace, shell_
 pub use mitre::{MitrePair, MitrePairInput, mitre_pair};
 pub use panel::{EdgeCut, EdgeJoint, Panel, PanelEdge, Piece, PieceSign};
 pub use section::{BodySection, PolygonalSection, RectangularSection, RegularSection, SectionCorner, SlopedSection};
+pub use splice::{
+    BoardSeam, CarryTurn, JointSleeve, LengthLimit, SplicedBody, SplicedBodyInput, SplicedPanel, spliced_body,
+};
 pub use veneer::{CoreAtEdge, VeneerEdge};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[mitre::MITRE_PAIR, compound::COMPOUND_MITRE, compound::SPLAYED_CORNER, leg::SHELL_PANELS, body::HOLLOW_BODY];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    mitre::MITRE_PAIR,
+    compound::COMPOUND_MITRE,
+    compound::SPLAYED_CORNER,
+    leg::SHELL_PANELS,
+    body::HOLLOW_BODY,
+    splice::SPLICED_BODY,
+];
