@@ -175,6 +175,16 @@ limits! {
     PACKAGE: "a quantity in which something is sold", "", 0.001, 1.0e9, "leave it out where any quantity is sold";
     SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
+    SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
+    PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";
+    PASSAGE: "the clear width of a passage", "mm", 100.0, 20_000.0, "";
+    CUT_WIDTH: "the width or depth of a groove, recess or hole", "mm", 0.1, 2_000.0, "";
+    CUT_LENGTH: "the length of a groove or recess", "mm", 0.1, 20_000.0, "";
+    EASING: "the radius of an eased arris", "mm", 0.1, 100.0, "";
+    VENEER: "the thickness of a face veneer", "mm", 0.1, 10.0, "";
+    RABBET: "the depth of a rabbet", "mm", 0.1, 149.0, "";
+    PLUMB_ANGLE: "the angle between the underside and an end, seen from the front", "deg", 45.0, 135.0, "90 is plumb";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
