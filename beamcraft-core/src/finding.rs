@@ -63,6 +63,7 @@ finding_codes! {
     HeavyLift, "heavy_lift", "the mass is more than one person should be asked to lift";
     CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
+    BeyondSaw, "beyond_saw", "a cut lies outside what the described saw reaches";
 }
 
 /// A number that belongs to a finding.

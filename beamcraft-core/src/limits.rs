@@ -161,6 +161,9 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    BACK_TILT: "a saw's tilt past square to the other side", "deg", 0.0, 60.0, "0 for a saw that tilts one way";
+    BLADE_DIAMETER: "a saw blade's diameter", "mm", 50.0, 1_000.0, "254 and 300 are usual";
+    GAUGE_RANGE: "the largest angle of a mitre gauge", "deg", 0.0, 89.0, "60 is usual";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -3,8 +3,9 @@
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::plan::{
     BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths,
-    SawSpec, SiteSpec, WoodSpec, plan,
+    SiteSpec, WoodSpec, plan,
 };
+use crate::saw::SawSpec;
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
 

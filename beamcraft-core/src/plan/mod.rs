@@ -18,10 +18,10 @@ mod strength;
 mod summary;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use result::{CleatPlan, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, PanelSawing, Plan};
 pub use spec::{
     BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
-    SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
+    ScrewSpec, SiteSpec, WoodSpec,
 };
 
 use checked::Checked;
@@ -32,7 +32,7 @@ const FORMAT: u32 = 1;
 /// Plans a whole job.
 ///
 /// # Equation
-/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
+/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
 /// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
 /// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
 ///
@@ -76,9 +76,9 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         None => None,
     };
     site::look(&body, &mass, &mut checks, &mut findings)?;
-    let cuts = cuts::settings(&body, &mut findings)?;
+    let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
-    let cautions = summary::cautions(spec, finish.as_ref());
+    let cautions = summary::cautions(spec, finish.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(Plan {

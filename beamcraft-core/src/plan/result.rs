@@ -5,8 +5,8 @@ use crate::finding::{CautionText, Finding};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
 use crate::frame::FramePiece;
 use crate::hang::{CleatHalves, CleatMarks};
-use crate::saw::{BoardSetUp, RipFence, RipSetUp};
-use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
+use crate::saw::PanelCut;
+use crate::shell::{FaceId, Panel};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -19,8 +19,8 @@ pub struct Plan {
     pub spec: BeamSpec,
     /// The panels as solids, in the order of the faces.
     pub panels: Vec<Panel>,
-    /// Saw settings, panel by panel, in the order of the cuts.
-    pub cuts: Vec<CutSetting>,
+    /// Saw settings, panel by panel, in the order of the panels.
+    pub cuts: Vec<PanelSawing>,
     /// Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub frame: Option<FramePlan>,
@@ -44,44 +44,19 @@ pub struct Plan {
     pub cautions: Vec<CautionText>,
 }
 
-/// One cut of one panel.
+/// How one panel is cut from its blank.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct CutSetting {
+pub struct PanelSawing {
     /// The panel.
     pub panel: FaceId,
-    /// Place in the order of this panel's cuts, from 1.
-    pub step: u32,
-    /// The edge that the cut makes.
-    pub edge: EdgeId,
-    /// Rip along the grain or cross-cut.
-    pub cut: EdgeCut,
-    /// Signed bevel of the edge from square, degrees; positive with the long point on the show face.
-    pub bevel_deg: f64,
-    /// Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
-    pub gauge_deg: f64,
-    /// How the board goes over the saw.
-    pub set_up: BoardSetUp,
-    /// Blade tilt to set, degrees.
-    pub blade_tilt_deg: f64,
-    /// Angle of the wedge under the board, degrees; 0 without one.
-    pub wedge_deg: f64,
-    /// Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
-    /// leaves the allowance for the second.
-    pub show_size_mm: f64,
-    /// Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub rip: Option<RipSetting>,
-}
-
-/// Fence and lean of a rip.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct RipSetting {
-    /// Which face lies up and which way the blade leans.
-    pub set_up: RipSetUp,
-    /// The fence with its working.
-    pub fence: RipFence,
+    /// Length of the square-edged blank along the grain, mm: both ends square, with the trim at each.
+    pub blank_length_mm: f64,
+    /// Width of the square-edged blank across the grain, mm: edges jointed and parallel, with the allowance at each that is
+    /// still to be ripped.
+    pub blank_width_mm: f64,
+    /// Every cut, in an order in which a referencing edge always exists.
+    pub cuts: Vec<PanelCut>,
 }
 
 /// Frame pieces inside the body.

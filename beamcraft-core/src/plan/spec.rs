@@ -6,6 +6,7 @@
 use crate::fasten::ScrewSize;
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::limits::limited;
+use crate::saw::SawSpec;
 use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
 use crate::shell::Leg;
 
@@ -94,42 +95,6 @@ limited!(WoodSpec { moisture_pct: MOISTURE });
 #[cfg(feature = "json")]
 fn indoor_moisture() -> f64 {
     8.0
-}
-
-/// The saw that cuts the bevels.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SawSpec>))]
-pub struct SawSpec {
-    /// Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade.
-    pub kerf_mm: f64,
-    /// Largest blade tilt from square, degrees; 45 is common practice.
-    pub max_tilt_deg: f64,
-    /// Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
-    pub rip_allowance_mm: f64,
-    /// Which face lies up when a long edge is bevelled.
-    pub show_face: ShowFace,
-}
-
-limited!(SawSpec { kerf_mm: KERF, max_tilt_deg: SAW_TILT, rip_allowance_mm: SMALL_LENGTH });
-
-impl Default for SawSpec {
-    fn default() -> Self {
-        Self { kerf_mm: 3.2, max_tilt_deg: 45.0, rip_allowance_mm: 6.0, show_face: ShowFace::Up }
-    }
-}
-
-/// Which way the show face lies on the saw table.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum ShowFace {
-    /// Show face up, blade leaning away from the fence.
-    #[default]
-    Up,
-    /// Show face down, blade leaning towards the fence: width free of thickness error, but the piece is trapped.
-    Down,
 }
 
 /// Frame pieces inside the body.
