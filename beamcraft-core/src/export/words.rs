@@ -115,6 +115,7 @@ pub(super) const fn stop_meets(meets: StopMeets) -> &'static str {
         StopMeets::CutEnd => "the other end",
         StopMeets::ShowCorner => "the other end's point on the show face",
         StopMeets::InnerCorner => "the other end's point on the inner face",
+        StopMeets::CornerBetween => "the other end's point between the faces",
     }
 }
 

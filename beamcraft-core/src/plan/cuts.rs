@@ -7,7 +7,7 @@ use crate::error::{Detail, Error, ErrorCode, Result};
 use crate::finding::{CautionText, Finding, FindingCode, Grade, Quantity};
 use crate::limits;
 use crate::saw::{CutCaution, PanelCut, beyond_saw, cuts_of_panel};
-use crate::shell::{FaceId, Panel};
+use crate::shell::{FaceId, Panel, PanelEdge};
 
 /// Every cut, and the cautions of the cuts in words.
 pub(super) fn settings(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<(Vec<PanelSawing>, Vec<CautionText>)> {
@@ -35,11 +35,11 @@ fn subject(panel: FaceId, cut: &PanelCut) -> String {
 /// Boards of very unequal thickness, or a very sharp corner: nothing cuts that.
 fn too_flat(panel: &Panel) -> Error {
     let flattest = panel.edges.iter().max_by(|a, b| a.tilt_deg.abs().total_cmp(&b.tilt_deg.abs()));
-    let given = flattest.map_or_else(String::new, |edge| format!("{:.1} deg at {}", edge.tilt_deg, edge.id));
+    let given = |edge: &PanelEdge| format!("a bevel of {:.1} deg on {} at {}", edge.tilt_deg, panel.id, edge.id);
     Error::one(Detail {
         code: ErrorCode::Inconsistent,
         path: format!("{LEG}.boards"),
-        given: format!("a bevel of {given} on {}", panel.id),
+        given: flattest.map_or_else(|| panel.id.to_string(), given),
         allowed: format!("bevels of at most {} deg", limits::BEVEL.high),
         cure: "boards closer in thickness, a blunter corner, or a butt joint at this edge".to_owned(),
     })

@@ -1,10 +1,14 @@
 //! A board on its way to being a panel: straight edges with bevels, in the plane of the show face.
 
+use crate::geometry::{ConvexSolid, Plane, Vec3};
 use crate::numeric::real::tan_deg;
 use crate::shell::Panel;
 
-/// Lengths that differ by less are the same, mm.
-pub(super) const SAME_MM: f64 = 1e-9;
+/// Lengths that differ by less are the same, mm: far below what any saw does, far above the rounding of these sizes.
+pub(super) const SAME_MM: f64 = 1e-7;
+
+/// Smallest area of a face that counts as one, mm².
+const LEAST_AREA_MM2: f64 = 1e-6;
 
 /// A point or direction in the show face: along the grain, across it, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -105,16 +109,6 @@ struct Corner {
     line: Option<usize>,
 }
 
-/// One edge of the board at one depth.
-#[derive(Clone, Copy)]
-pub(super) struct Side {
-    pub(super) from: Flat,
-    pub(super) to: Flat,
-    /// Numbers of the lines before and after it.
-    pub(super) before: Option<usize>,
-    pub(super) after: Option<usize>,
-}
-
 /// What is left of the board at a moment.
 #[derive(Clone, Debug)]
 pub(super) struct Board {
@@ -149,10 +143,10 @@ impl Board {
     }
 
     fn corners(&self, depth_mm: f64) -> Vec<Corner> {
-        const FAR: f64 = 1.0e6;
-        let square = [(-FAR, -FAR), (FAR, -FAR), (FAR, FAR), (-FAR, FAR)];
-        let mut corners: Vec<Corner> =
-            square.iter().map(|(u, v)| Corner { point: Flat::new(*u, *v), line: None }).collect();
+        // Even a corner as sharp as a chisel lies nearer than this; much farther would cost digits.
+        let far = 100.0 * self.lines.iter().map(|line| line.at_depth(depth_mm).abs()).fold(1.0, f64::max);
+        let square = [Flat::new(-far, -far), Flat::new(far, -far), Flat::new(far, far), Flat::new(-far, far)];
+        let mut corners: Vec<Corner> = square.into_iter().map(|point| Corner { point, line: None }).collect();
         for (index, line) in self.lines.iter().enumerate() {
             corners = cut_corners(&corners, line, index, depth_mm);
         }
@@ -164,29 +158,19 @@ impl Board {
         self.corners(depth_mm).into_iter().map(|corner| corner.point).collect()
     }
 
-    /// Corners on both faces.
-    pub(super) fn both_outlines(&self) -> impl Iterator<Item = Flat> + '_ {
-        self.faces().into_iter().flat_map(|depth| self.outline(depth))
-    }
-
-    /// A line on the outline at a depth; nothing where it has no length there.
-    pub(super) fn side(&self, index: usize, depth_mm: f64) -> Option<Side> {
+    /// Length of a line on the outline at a depth, mm; nothing where it has none there.
+    pub(super) fn length_at(&self, index: usize, depth_mm: f64) -> Option<f64> {
         let corners = self.corners(depth_mm);
         let at = corners.iter().position(|corner| corner.line == Some(index))?;
         let around = |steps: usize| corners.iter().cycle().nth(at + steps);
-        let (here, next, last) = (around(0)?, around(1)?, around(corners.len() - 1)?);
-        let side = Side { from: here.point, to: next.point, before: last.line, after: next.line };
-        let run = Flat::new(side.to.u - side.from.u, side.to.v - side.from.v);
-        (run.dot(run).sqrt() > SAME_MM).then_some(side)
+        let (from, to) = (around(0)?.point, around(1)?.point);
+        let run = Flat::new(to.u - from.u, to.v - from.v);
+        Some(run.dot(run).sqrt()).filter(|length| *length > SAME_MM)
     }
 
     /// Length of a line, the longer of both faces, mm.
     pub(super) fn edge_length(&self, index: usize) -> f64 {
-        let length = |side: Side| {
-            let run = Flat::new(side.to.u - side.from.u, side.to.v - side.from.v);
-            run.dot(run).sqrt()
-        };
-        self.faces().into_iter().filter_map(|depth| self.side(index, depth)).map(length).fold(0.0, f64::max)
+        self.faces().into_iter().filter_map(|depth| self.length_at(index, depth)).fold(0.0, f64::max)
     }
 
     /// Depth below the show face of the outermost arris of a line, mm.
@@ -206,19 +190,20 @@ impl Board {
         (high - low).max(0.0)
     }
 
-    /// Least and greatest coordinates on both faces; nothing when the lines enclose nothing.
-    pub(super) fn bounds(&self) -> Option<(Flat, Flat)> {
-        let points = self.both_outlines().map(|point| (point, point));
-        points.reduce(|(low, high), (point, _)| {
-            (Flat::new(low.u.min(point.u), low.v.min(point.v)), Flat::new(high.u.max(point.u), high.v.max(point.v)))
-        })
-    }
-
-    /// Twice the area at a depth, mm².
-    pub(super) fn twice_area(&self, depth_mm: f64) -> f64 {
-        let corners = self.outline(depth_mm);
-        let next = corners.iter().cycle().skip(1);
-        corners.iter().zip(next).map(|(a, b)| a.cross(*b)).sum()
+    /// What the lines enclose between both faces, in the frame of the panel; nothing without a show and an inner face.
+    ///
+    /// Two bevels that run against each other can leave a corner between the faces that lies farther out than both.
+    pub(super) fn solid(&self) -> Option<ConvexSolid> {
+        let side = |line: &Line| {
+            let normal = Vec3::new(line.out.u, line.out.v, -tan_deg(line.bevel_deg));
+            Plane::at_offset(normal, line.at / normal.length())
+        };
+        let mut planes = self.lines.iter().map(side).collect::<Option<Vec<Plane>>>()?;
+        planes.extend([Plane::at_offset(Vec3::Z, 0.0)?, Plane::at_offset(-Vec3::Z, self.thickness_mm)?]);
+        let (inner, show) = (planes.len() as u32 - 1, planes.len() as u32 - 2);
+        let solid = ConvexSolid::from_half_spaces(&planes).ok()?;
+        let has_area = |tag| solid.face(tag).is_some_and(|face| face.area() > LEAST_AREA_MM2);
+        (has_area(show) && has_area(inner)).then_some(solid)
     }
 }
 
@@ -242,7 +227,9 @@ fn cut_corners(corners: &[Corner], line: &Line, index: usize, depth_mm: f64) -> 
                 kept.push(Corner { point: from.point, line: Some(index) });
             }
         } else {
-            kept.push(*from);
+            // A side within the line is the line's own from now on.
+            let within = a.abs() <= SAME_MM && b.abs() <= SAME_MM;
+            kept.push(Corner { point: from.point, line: if within { Some(index) } else { from.line } });
         }
     }
     kept
@@ -269,15 +256,13 @@ mod tests {
         let cut =
             board(&[(-1.0, 0.0, 0.0), (1.0, 0.0, 10.0), (0.0, -1.0, 0.0), (0.0, 1.0, 10.0), (half, half, 10.0 * half)]);
         assert_eq!(cut.outline(0.0).len(), 3);
-        assert!((cut.twice_area(0.0) - 100.0).abs() < 1e-9);
-        assert!(cut.side(1, 0.0).is_none() && cut.side(3, 0.0).is_none());
+        assert!((cut.solid().unwrap().volume() - 1000.0).abs() < 1e-6);
+        assert!(cut.length_at(1, 0.0).is_none() && cut.length_at(3, 0.0).is_none());
         assert!((cut.edge_length(4) - 200.0_f64.sqrt()).abs() < 1e-9);
-        let diagonal = cut.side(4, 0.0).unwrap();
-        assert_eq!((diagonal.before, diagonal.after), (Some(2), Some(0)));
     }
 
     #[test]
     fn lines_that_exclude_one_another_leave_nothing() {
-        assert_eq!(board(&[(1.0, 0.0, 0.0), (-1.0, 0.0, -5.0)]).bounds(), None);
+        assert_eq!(board(&[(1.0, 0.0, 0.0), (-1.0, 0.0, -5.0)]).solid(), None);
     }
 }

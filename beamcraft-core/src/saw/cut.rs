@@ -89,6 +89,8 @@ pub enum StopMeets {
     ShowCorner,
     /// The corner of an end cut before, on the inner face.
     InnerCorner,
+    /// The corner of an end cut before, between the two faces.
+    CornerBetween,
 }
 
 /// Which limit of the saw a cut passes.

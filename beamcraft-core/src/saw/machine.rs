@@ -228,6 +228,14 @@ impl SawMachine {
         self.cut_height_mm.or_else(by_blade)
     }
 
+    /// Greatest distance of the fence at a side, mm; nothing where it was not described.
+    pub(super) const fn rip_capacity_mm(&self, side: BladeSide) -> Option<f64> {
+        match side {
+            BladeSide::Right => self.rip_right_mm,
+            BladeSide::Left => self.rip_left_mm,
+        }
+    }
+
     /// Height of the fence with its tall face, mm; nothing when neither was described.
     pub(super) fn highest_fence_mm(&self) -> Option<f64> {
         [self.fence_height_mm, self.tall_fence_mm].into_iter().flatten().reduce(f64::max)

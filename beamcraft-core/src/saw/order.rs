@@ -5,7 +5,7 @@
 
 use core::cmp::Ordering;
 
-use super::board::{BlankEdge, Board, Line, Origin};
+use super::board::{BlankEdge, Board, Flat, Line, Origin};
 use super::caution::CutCaution;
 use super::cut::{
     BladeLean, CutKind, CutSetUp, CutWay, FaceDown, KeptPiece, PanelCut, PassedLimit, SawLimit, StopMeets,
@@ -18,6 +18,8 @@ use crate::numeric::real::{atan2_deg, cos_deg};
 
 /// Steeper tapers than this are cut on the gauge; a choice, no published rule.
 const STEEPEST_TAPER_DEG: f64 = 20.0;
+/// An edge that lies nearer to parallel to the cut does not carry it on the gauge; a choice, no published rule.
+const LEAST_TURN_DEG: f64 = 5.0;
 /// Rips longer than this want support behind the saw, where none was described; a choice, no published rule.
 const LONG_RIP_MM: f64 = 1_200.0;
 /// Waste thinner than this at one face is a sliver; a choice, no published rule.
@@ -137,12 +139,13 @@ impl Sawing<'_> {
 
     /// The square-edged blank: the allowance at each long edge but the jointed one, the trim at each end.
     fn blank(&self, jointed: Option<&Line>) -> Option<(Board, f64, f64)> {
-        let (low, high) = self.panel.bounds()?;
+        let (low, high) = self.panel.solid()?.bounds();
         let over = |edge: BlankEdge| match (edge, jointed) {
             (BlankEdge::LowEnd | BlankEdge::HighEnd, _) => self.saw.end_trim_mm,
             (_, Some(line)) if line.out.dot(edge.out()) > 0.5 => 0.0,
             _ => self.saw.rip_allowance_mm,
         };
+        let (low, high) = (Flat::new(low.x, low.y), Flat::new(high.x, high.y));
         let at = |edge: BlankEdge| over(edge) + edge.out().dot(low).max(edge.out().dot(high));
         let line =
             |edge: BlankEdge| Line { out: edge.out(), at: at(edge), bevel_deg: 0.0, origin: Origin::Blank(edge) };
@@ -209,24 +212,24 @@ impl Sawing<'_> {
         beside.and_then(|line| self.names.get(number(line))).cloned().unwrap_or_default()
     }
 
-    /// Every lay that makes an edge.
+    /// Every lay that makes an edge: long edges along the fence or on a jig, what is steeper on the gauge.
     fn candidates<'a>(&self, board: &'a Board, line: &'a Line, length_mm: f64) -> Vec<Candidate<'a>> {
         let mut found = Vec::new();
-        for reference in Reference::all(board) {
-            let turn_deg = taper(line, reference.line);
-            let against = reference.line.out.dot(line.out);
-            let parallel = turn_deg.abs() < SAME_DEG;
-            let small_taper = turn_deg.abs() <= STEEPEST_TAPER_DEG && rank(line) < 2;
-            match (parallel, against < 0.0) {
-                (true, true) if rank(line) < 2 => {
-                    self.fence_lays(&mut found, reference, line, KeptPiece::BetweenFenceAndBlade, length_mm);
+        if rank(line) < 2 {
+            for reference in Reference::all(board) {
+                let turn_deg = taper(line, reference.line).abs();
+                let opposite = reference.line.out.dot(line.out) < 0.0;
+                if turn_deg < SAME_DEG {
+                    let kept = if opposite { KeptPiece::BetweenFenceAndBlade } else { KeptPiece::BeyondTheBlade };
+                    self.fence_lays(&mut found, reference, line, kept, length_mm);
+                } else if opposite && turn_deg <= STEEPEST_TAPER_DEG {
+                    self.jig_lays(&mut found, reference, line, length_mm);
                 }
-                (true, false) if rank(line) < 2 => {
-                    self.fence_lays(&mut found, reference, line, KeptPiece::BeyondTheBlade, length_mm);
-                }
-                (false, true) if small_taper => self.jig_lays(&mut found, reference, line, length_mm),
-                (false, _) if !small_taper => self.gauge_lays(&mut found, reference, line, length_mm),
-                _ => {}
+            }
+        }
+        if found.is_empty() {
+            for reference in Reference::all(board).filter(|one| taper(line, one.line).abs() >= LEAST_TURN_DEG) {
+                self.gauge_lays(&mut found, reference, line, length_mm);
             }
         }
         found
@@ -310,11 +313,7 @@ impl Sawing<'_> {
         let reach = takes(lay, self.saw);
         let tilts = set_up.blade_tilt_deg <= reach + SAME_DEG;
         let (thickness, on_gauge) = (lay.reference.board.thickness_mm, lay.kept == KeptPiece::OnTheGauge);
-        let capacity = match lay.fence_side {
-            Some(BladeSide::Right) => machine.rip_right_mm,
-            Some(BladeSide::Left) => machine.rip_left_mm,
-            None => None,
-        };
+        let capacity = lay.fence_side.and_then(|side| machine.rip_capacity_mm(side));
         let angle = gauge(lay.line, lay.reference.line).abs();
         let low_fence =
             machine.highest_fence_mm().filter(|_| lay.fence_side.is_some() && set_up.riding == RidingEdge::LongPointUp);
@@ -346,7 +345,8 @@ impl Sawing<'_> {
         let at_fence_mm = set_up.fence_mm.unwrap_or(0.0);
         let short = cut.cut_length_mm < machine.short_mm || cut.cut_length_mm < at_fence_mm;
         let tips = machine.outfeed_mm.map_or(cut.cut_length_mm > LONG_RIP_MM, |has| 0.5 * cut.cut_length_mm > has);
-        let at_corner = matches!(cut.stop_meets, Some(StopMeets::ShowCorner | StopMeets::InnerCorner));
+        let at_corner =
+            matches!(cut.stop_meets, Some(StopMeets::ShowCorner | StopMeets::InnerCorner | StopMeets::CornerBetween));
         let list = [
             (true, C::GuardAndRivingKnife),
             (set_up.blade_tilt_deg > SAME_DEG && !by_rail, C::InsertForTilt),

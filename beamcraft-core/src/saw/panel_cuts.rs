@@ -67,8 +67,6 @@ pub struct PanelCuts {
 
 /// Most corners of a panel; the search for set-ups grows with their square.
 const CORNERS_MAX: usize = 40;
-/// Smallest area of a face that counts as one, mm².
-const LEAST_AREA_MM2: f64 = 1e-6;
 
 /// Every cut of one panel: order, face down, lean, what rides the fence or gauge, fence and stop distances.
 ///
@@ -185,9 +183,8 @@ fn read(input: &PanelCutsInput) -> Result<(Board, Vec<String>)> {
     }
     let turns = lines.iter().zip(lines.iter().cycle().skip(1)).all(|(a, b)| a.out.cross(b.out) > 1e-9);
     let board = Board { thickness_mm: input.thickness_mm, lines };
-    let faces = board.faces().map(|depth| board.twice_area(depth));
     // A ring that goes round twice has edges that the outline misses.
-    if turns && board.outline(0.0).len() == count && faces.into_iter().all(|area| area > LEAST_AREA_MM2) {
+    if turns && board.outline(0.0).len() == count && board.solid().is_some() {
         Ok((board, names))
     } else {
         Err(no_panel().into())

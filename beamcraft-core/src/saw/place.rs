@@ -1,7 +1,8 @@
 //! Where the fence, the stop or the marks go: distances from an edge of the board that is there at that moment.
 
-use super::board::{BlankEdge, Board, Flat, Line, Origin};
+use super::board::{BlankEdge, Board, Flat, Line, Origin, SAME_MM};
 use super::cut::{KeptPiece, StopMeets, TaperMarks};
+use crate::numeric::real::tan_deg;
 
 /// Angles that differ by less are the same, degrees: those of a solid are rounded in their last digits.
 pub(super) const SAME_DEG: f64 = 1e-7;
@@ -12,6 +13,21 @@ pub(super) struct Trace {
     pub(super) out: Flat,
     /// Offset along `out`, mm.
     pub(super) at: f64,
+}
+
+/// A line that may end an edge: where, at each depth below the show face.
+struct End {
+    line: usize,
+    at: f64,
+    per_depth: f64,
+}
+
+/// A corner of an edge: its place along it, its depth below the show face, and the line that ends the edge there.
+#[derive(Clone, Copy)]
+struct Corner {
+    place: f64,
+    depth_mm: f64,
+    line: usize,
 }
 
 /// The edge that rides fence, gauge or jig.
@@ -31,11 +47,11 @@ pub(super) struct Distances {
 }
 
 impl<'a> Reference<'a> {
-    /// Every edge that still has a length on its outermost arris.
+    /// Every edge that still has a length on both faces: an arris alone is no reference.
     pub(super) fn all(board: &'a Board) -> impl Iterator<Item = Self> {
-        let there = |line: &Line, index| board.side(index, board.outermost_depth(line)).is_some();
-        let lines = board.lines.iter().enumerate();
-        lines.filter(move |(index, line)| there(line, *index)).map(move |(index, line)| Self { board, index, line })
+        let there = |index| board.faces().into_iter().all(|depth| board.length_at(index, depth).is_some());
+        let lines = board.lines.iter().enumerate().filter(move |(index, _)| there(*index));
+        lines.map(move |(index, line)| Self { board, index, line })
     }
 
     /// Offset of the arris that touches the fence, mm.
@@ -43,11 +59,37 @@ impl<'a> Reference<'a> {
         self.board.outermost(self.line)
     }
 
-    /// Least and greatest place of its corners in a direction along it, on both faces, mm.
-    fn reach(&self, along: Flat) -> (f64, f64) {
-        let sides = self.board.faces().into_iter().filter_map(|depth| self.board.side(self.index, depth));
-        let places = sides.flat_map(|side| [along.dot(side.from), along.dot(side.to)]);
-        places.fold((f64::MAX, f64::MIN), |(low, high), place| (low.min(place), high.max(place)))
+    /// Ends of the edge in a direction along it, as linear functions of the depth; the nearest one bounds it.
+    fn ends(&self, along: Flat) -> Vec<End> {
+        let (out, at, run) = (self.line.out, self.line.at, tan_deg(self.line.bevel_deg));
+        let bounding = |(index, line): (usize, &Line)| {
+            let ahead = line.out.dot(along);
+            let (aside, rise) = (line.out.dot(out), tan_deg(line.bevel_deg));
+            let end =
+                || End { line: index, at: (line.at - aside * at) / ahead, per_depth: (aside * run - rise) / ahead };
+            (index != self.index && ahead > 1e-12).then(end)
+        };
+        self.board.lines.iter().enumerate().filter_map(bounding).collect()
+    }
+
+    /// The corner of the edge that lies farthest in a direction along it, on either face or between them.
+    fn farthest(&self, along: Flat) -> Corner {
+        let ends = self.ends(along);
+        let thickness = self.board.thickness_mm;
+        let nearest = |depth_mm: f64| {
+            let here = ends.iter().map(|end| (end.at + depth_mm * end.per_depth, end.line));
+            let nearest = here.min_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or((0.0, self.index));
+            Corner { place: nearest.0, depth_mm, line: nearest.1 }
+        };
+        // The end is farthest on a face, or where one line takes over from another.
+        let meet = |a: &End, b: &End| (b.at - a.at) / (a.per_depth - b.per_depth);
+        let pairs = ends.iter().enumerate().flat_map(|(k, a)| ends.iter().skip(k + 1).map(move |b| meet(a, b)));
+        let between = pairs.filter(|depth| *depth > 0.0 && *depth < thickness);
+        let faces = [nearest(0.0), nearest(thickness)];
+        let [show, inner] = faces;
+        let first = if inner.place > show.place + SAME_MM { inner } else { show };
+        let farther = |best: Corner, one: Corner| if one.place > best.place + SAME_MM { one } else { best };
+        between.map(nearest).fold(first, farther)
     }
 
     /// Distances of a cut.
@@ -66,7 +108,7 @@ impl<'a> Reference<'a> {
         let along = self.line.out.turned();
         // Towards greater u.
         let along = if along.u < 0.0 { Flat::new(-along.u, -along.v) } else { along };
-        let (low, high) = self.reach(along);
+        let (low, high) = (-self.farthest(Flat::new(-along.u, -along.v)).place, self.farthest(along).place);
         let back = -cut.out.dot(self.line.out);
         let mark = |place: f64| self.touch() + (cut.at - place * cut.out.dot(along)) / back;
         TaperMarks { low_end_mm: mark(low), high_end_mm: mark(high) }
@@ -82,32 +124,22 @@ impl<'a> Reference<'a> {
     fn stop(&self, cut: Trace) -> f64 {
         let along = self.from_stop(cut.out);
         let blade = (cut.at - self.touch() * cut.out.dot(self.line.out)) / cut.out.dot(along);
-        blade - self.reach(along).0
+        blade + self.farthest(Flat::new(-along.u, -along.v)).place
     }
 
     /// What the stop meets in a cut with this normal.
     pub(super) fn stop_meets(&self, out: Flat) -> StopMeets {
         let along = self.from_stop(out);
-        let ends = self.board.faces().map(|depth| self.end_at(along, depth));
-        let place = |end: &Option<(f64, Option<usize>)>| end.map_or(f64::MAX, |(place, _)| place);
-        let [show, inner] = ends;
-        let (show_at, inner_at) = (place(&show), place(&inner));
-        let first = if show_at <= inner_at { show } else { inner };
-        let end = first.and_then(|(_, line)| self.board.lines.get(line?));
-        let upright = end.is_some_and(|end| end.out.dot(self.line.out).abs() < 1e-9);
+        let corner = self.farthest(Flat::new(-along.u, -along.v));
+        let end = self.board.lines.get(corner.line);
+        let square = end.is_some_and(|end| end.out.dot(self.line.out).abs() < 1e-9 && end.bevel_deg.abs() < SAME_DEG);
         match end.map(|end| end.origin) {
             Some(Origin::Blank(_)) | None => StopMeets::BlankEnd,
-            _ if upright && (show_at - inner_at).abs() < 1e-6 => StopMeets::CutEnd,
-            _ if show_at <= inner_at => StopMeets::ShowCorner,
-            _ => StopMeets::InnerCorner,
+            _ if square => StopMeets::CutEnd,
+            _ if corner.depth_mm <= 0.0 => StopMeets::ShowCorner,
+            _ if corner.depth_mm >= self.board.thickness_mm => StopMeets::InnerCorner,
+            _ => StopMeets::CornerBetween,
         }
-    }
-
-    /// The end that meets the stop, at a depth: its place along the edge, and its line.
-    fn end_at(&self, along: Flat, depth_mm: f64) -> Option<(f64, Option<usize>)> {
-        let side = self.board.side(self.index, depth_mm)?;
-        let (from, to) = (along.dot(side.from), along.dot(side.to));
-        Some(if from < to { (from, side.before) } else { (to, side.after) })
     }
 
     /// The edge of the blank that it is.

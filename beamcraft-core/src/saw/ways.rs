@@ -1,6 +1,6 @@
 //! Other ways of a cut that the saw does not make with the board flat on the table, each computed in full.
 
-use super::board::Line;
+use super::board::{Line, SAME_MM};
 use super::cut::{BladeLean, CutSetUp, CutWay, FaceDown, KeptPiece, PassedLimit, SawLimit};
 use super::fence::RidingEdge;
 use super::machine::{BladeSide, SawSpec};
@@ -44,6 +44,7 @@ pub(super) fn other_ways(
     ]
     .into_iter()
     .flatten()
+    .filter(|way| ways.fence_reaches(way))
     .collect()
 }
 
@@ -164,6 +165,20 @@ impl Ways<'_> {
         Some(way).filter(|_| fence_holds && stands && there && kept).filter(reaches)
     }
 
+    /// Whether the fence goes as far as it must.
+    fn fence_reaches(&self, way: &CutSetUp) -> bool {
+        // On edge the fence stands at the blade; the square cut before it is made as the board lay flat.
+        let (farthest, side) = match way.way {
+            CutWay::OnEdge => (way.square_first_mm, self.lay.fence_side),
+            _ => (way.fence_mm, way.fence_side),
+        };
+        let capacity = side.and_then(|side| self.saw.machine.rip_capacity_mm(side));
+        match (farthest, capacity) {
+            (Some(needed), Some(has)) => needed <= has + SAME_MM,
+            _ => true,
+        }
+    }
+
     /// With a saw guided along a rail, the long-point face up; one that was not described tells what it must reach.
     fn track_saw(&self) -> Option<CutSetUp> {
         let size = self.size_deg();
@@ -186,5 +201,5 @@ impl Ways<'_> {
 
 /// Whether the blade comes high enough, as far as the saw was described.
 fn reaches(way: &CutSetUp) -> bool {
-    way.has_height_mm.is_none_or(|has| way.needs_height_mm <= has + SAME_DEG)
+    way.has_height_mm.is_none_or(|has| way.needs_height_mm <= has + SAME_MM)
 }
