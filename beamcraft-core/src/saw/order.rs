@@ -181,7 +181,7 @@ impl Sawing<'_> {
         };
         cut.gauge_deg = match cut.kind {
             CutKind::GaugeCut => gauge(line, reference.line),
-            CutKind::TaperRip => taper(line, reference.line),
+            CutKind::TaperRip => taper(line, reference.line).abs(),
             _ => 0.0,
         };
         cut.rides_blank = reference.blank_edge();

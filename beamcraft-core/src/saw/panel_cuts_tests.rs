@@ -476,7 +476,7 @@ fn any_bevel() -> impl Strategy<Value = f64> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 4000, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 250, ..ProptestConfig::default() })]
 
     #[test]
     fn rectangular_panels_come_out_of_their_blanks(
