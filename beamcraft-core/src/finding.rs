@@ -64,6 +64,8 @@ finding_codes! {
     CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
     BeyondSaw, "beyond_saw", "a cut lies outside what the described saw reaches";
+    DriverHasNoRoom, "driver_has_no_room", "a driver with its bit does not fit where a screw is to be driven";
+    GlueSetsTooSoon, "glue_sets_too_soon", "the seams of one glue-up take longer than the open time of the glue";
 }
 
 /// A number that belongs to a finding.
