@@ -85,6 +85,7 @@ fn summary(plan: &Plan) -> String {
     }
     panels(plan, &mut lines);
     cuts(plan, &mut lines);
+    assembly(plan, &mut lines);
     cleat(plan, &mut lines);
     checks(plan, &mut lines);
     supplies(plan, &mut lines);
@@ -147,7 +148,16 @@ fn setting(plan: &Plan, cut: &PanelCut, set_up: &CutSetUp) -> String {
     if set_up.planing_mm > 0.0 {
         words.push(format!("then plane {}", length(plan, set_up.planing_mm)));
     }
-    format!("{}; {} rides", words.join(", "), cut.rides)
+    let rides = if cut.rides_blank.is_some() { "the blank's edge beside " } else { "" };
+    format!("{}; {rides}{} rides", words.join(", "), cut.rides)
+}
+
+fn assembly(plan: &Plan, lines: &mut Vec<String>) {
+    let Some(order) = &plan.assembly else { return };
+    lines.push("\nOrder of assembly".to_owned());
+    for step in &order.steps {
+        lines.push(format!("  {}. {:?}: {}. {}", step.step, step.work, step.panels.join(", "), step.reason));
+    }
 }
 
 fn cleat(plan: &Plan, lines: &mut Vec<String>) {

@@ -10,6 +10,7 @@ mod cleat;
 mod cuts;
 mod finish;
 mod holding;
+mod inside;
 mod mass;
 mod result;
 mod site;
@@ -18,10 +19,10 @@ mod strength;
 mod summary;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, PanelSawing, Plan};
+pub use result::{CleatPlan, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, PanelSawing, Plan, SeamBlocks};
 pub use spec::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
-    ScrewSpec, SiteSpec, WoodSpec,
+    BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
+    ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
 
 use checked::Checked;
@@ -33,7 +34,7 @@ const FORMAT: u32 = 1;
 ///
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`, `assembly_order`,
 /// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
 ///
 /// # Limits
@@ -67,8 +68,8 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
-    let frame = body.frame(&mut findings);
     let cleat = cleat::fit(&body, &mut findings)?;
+    let frame = inside::frame(&body, cleat.as_ref(), &mut findings);
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
     let cleat = match cleat {
@@ -78,6 +79,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     site::look(&body, &mass, &mut checks, &mut findings)?;
     let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
+    let assembly = inside::assembly(&body, frame.as_ref(), &mut findings);
     let cautions = summary::cautions(spec, finish.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
@@ -85,6 +87,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         beamcraft_plan: FORMAT,
         spec: spec.clone(),
         glue: body.glue(),
+        assembly,
         panels: body.shell.panels,
         cuts,
         frame,

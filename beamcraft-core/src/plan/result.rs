@@ -3,10 +3,10 @@
 use super::spec::BeamSpec;
 use crate::finding::{CautionText, Finding};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
-use crate::frame::FramePiece;
+use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::PanelCut;
-use crate::shell::{FaceId, Panel};
+use crate::shell::{EdgeId, FaceId, Panel};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -36,6 +36,9 @@ pub struct Plan {
     pub finish: Option<FinishPlan>,
     /// Glue for the mitres.
     pub glue: GluePlan,
+    /// The order of assembly, with the reason of each step; absent when the panels do not hold together.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub assembly: Option<AssemblyOrder>,
     /// What the maker should know, worst first.
     pub findings: Vec<Finding>,
     /// What was not checked.
@@ -69,6 +72,18 @@ pub struct FramePlan {
     pub thickness_mm: f64,
     /// Centres of the pieces from the left end of the front, mm, from left to right.
     pub centres_mm: Vec<f64>,
+    /// Glue blocks, seam by seam; empty when none were asked for or none fit.
+    pub blocks: Vec<SeamBlocks>,
+}
+
+/// Glue blocks along one seam.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct SeamBlocks {
+    /// The seam.
+    pub seam: EdgeId,
+    /// The blocks; their centres are counted from the left end of the front.
+    pub blocks: GlueBlocks,
 }
 
 /// The hanging cleat: halves, heights, screws.
@@ -147,7 +162,7 @@ pub struct MassPlan {
     pub density_kg_m3: f64,
     /// Mass of the panels, kg.
     pub panels_kg: f64,
-    /// Mass of the frame pieces and the beam half, kg.
+    /// Mass of the frame pieces, glue blocks and the beam half, kg.
     pub inside_kg: f64,
     /// Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
     pub lifted_kg: f64,

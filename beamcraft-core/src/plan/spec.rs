@@ -5,6 +5,7 @@
 
 use crate::fasten::ScrewSize;
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::GluePace;
 use crate::limits::limited;
 use crate::saw::SawSpec;
 use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
@@ -39,6 +40,9 @@ pub struct BeamSpec {
     /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub site: Option<SiteSpec>,
+    /// How the body is glued up: the open time of the glue and the pace of the work.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub glue_up: GluePace,
     /// What the body shall carry.
     #[cfg_attr(feature = "json", serde(default))]
     pub load: LoadSpec,
@@ -111,6 +115,12 @@ pub struct FrameSpec {
     pub end_margin_mm: f64,
     /// Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
     pub greatest_spacing_mm: f64,
+    /// Distance to keep from the middle of each wall screw to a frame piece, mm; 15 is a choice, room for a head that stands
+    /// proud of the strip.
+    pub screw_clear_mm: f64,
+    /// Glue blocks along the long seams behind the front; none when left out.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub blocks: Option<BlockSpec>,
 }
 
 limited!(FrameSpec {
@@ -118,11 +128,41 @@ limited!(FrameSpec {
     clearance_mm: SMALL_LENGTH,
     end_margin_mm: LENGTH,
     greatest_spacing_mm: SPACING,
+    screw_clear_mm: SMALL_LENGTH,
 });
 
 impl Default for FrameSpec {
     fn default() -> Self {
-        Self { piece_thickness_mm: 20.0, clearance_mm: 1.0, end_margin_mm: 30.0, greatest_spacing_mm: 450.0 }
+        Self {
+            piece_thickness_mm: 20.0,
+            clearance_mm: 1.0,
+            end_margin_mm: 30.0,
+            greatest_spacing_mm: 450.0,
+            screw_clear_mm: 15.0,
+            blocks: None,
+        }
+    }
+}
+
+/// Glue blocks along the long seams.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<BlockSpec>))]
+pub struct BlockSpec {
+    /// Width of each glued face of a block, mm; 20 is a choice.
+    pub face_mm: f64,
+    /// Length of a block along the seam, mm; 60 is a choice.
+    pub length_mm: f64,
+    /// Greatest distance between the centres of neighbours, mm; 250 is a choice.
+    pub greatest_spacing_mm: f64,
+}
+
+limited!(BlockSpec { face_mm: BOARD_THICKNESS, length_mm: BOARD_THICKNESS, greatest_spacing_mm: SPACING });
+
+impl Default for BlockSpec {
+    fn default() -> Self {
+        Self { face_mm: 20.0, length_mm: 60.0, greatest_spacing_mm: 250.0 }
     }
 }
 

@@ -564,7 +564,7 @@ proptest! {
     }
 }
 
-fn prove_panel(panel: &crate::shell::Panel, saw: &SawSpec) -> Proof<Vec<CutWay>> {
+fn prove_panel(panel: &Panel, saw: &SawSpec) -> Proof<Vec<CutWay>> {
     let Some(cuts) = cuts_of_panel(panel, saw) else { return Ok(Vec::new()) };
     let target = panel.blank().unwrap().in_frame(&panel.frame).unwrap();
     let outs: Vec<Vec3> = panel.edges.iter().map(|edge| Vec3::new(edge.outward.x, edge.outward.y, 0.0)).collect();

@@ -3,6 +3,7 @@
 use super::super::text::{degrees, significant};
 use super::super::words;
 use super::page::{Html, Page};
+use crate::frame::AssemblyStep;
 use crate::hang::CleatMarks;
 use crate::plan::{CleatPlan, LoadCase, Plan, ReportLengths};
 use crate::shell::{EdgeJoint, Panel, PanelEdge};
@@ -60,6 +61,39 @@ pub(super) fn frame(page: &mut Page, plan: &Plan) {
     ));
     let centres: Vec<String> = frame.centres_mm.iter().map(|centre| lengths.full(*centre)).collect();
     page.paragraph(format!("Centres from the left end of the front: {}.", centres.join(", ")));
+    for seam in &frame.blocks {
+        let centres: Vec<String> = seam.blocks.centres_mm.iter().map(|centre| lengths.full(*centre)).collect();
+        page.paragraph(format!(
+            "Glue blocks along {}: free face {}, ripped at {}; centres from the left end of the front: {}.",
+            seam.seam,
+            lengths.full(seam.blocks.free_face_mm),
+            degrees(seam.blocks.bevel_deg),
+            centres.join(", ")
+        ));
+    }
+}
+
+/// The order of assembly with its reasons.
+pub(super) fn assembly(page: &mut Page, plan: &Plan) {
+    let Some(order) = &plan.assembly else { return };
+    page.heading("Order of assembly");
+    if plan.spec.glue_up.open_time_min.is_none() {
+        page.remark("The open time of the glue was not given, so nothing says whether one glue-up is too long for it.");
+    }
+    let row = |step: &AssemblyStep| {
+        let panels = step.panels.join(", ").replace('_', " ");
+        let glued = step.seam_length_mm > 0.0;
+        let seams = if glued { plan.spec.lengths.full(step.seam_length_mm) } else { String::new() };
+        let minutes = if glued { format!("{} min", significant(step.minutes)) } else { String::new() };
+        [
+            format!("{}. {}", step.step, words::assembly(step.work)).into(),
+            panels.into(),
+            seams.into(),
+            minutes.into(),
+            step.reason.into(),
+        ]
+    };
+    page.table("", ["step", "panels", "seams", "time", "why"], order.steps.iter().map(row));
 }
 
 /// The cleat: halves, heights, marks, load cases.
