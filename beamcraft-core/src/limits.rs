@@ -185,6 +185,14 @@ limits! {
     VENEER: "the thickness of a face veneer", "mm", 0.1, 10.0, "";
     RABBET: "the depth of a rabbet", "mm", 0.1, 149.0, "";
     PLUMB_ANGLE: "the angle between the underside and an end, seen from the front", "deg", 45.0, 135.0, "90 is plumb";
+    BACK_TILT: "a saw's tilt past square to the other side", "deg", 0.0, 60.0, "0 for a saw that tilts one way";
+    BLADE_DIAMETER: "a saw blade's diameter", "mm", 50.0, 1_000.0, "254 and 300 are usual";
+    GAUGE_RANGE: "the largest angle of a mitre gauge", "deg", 0.0, 89.0, "60 is usual";
+    COMPASS: "a direction in a section", "deg", -360.0, 360.0, "0 towards the wall, 90 up";
+    SCREW_LEAN: "a screw's lean from square to the face", "deg", 0.0, 80.0, "a pocket screw leans 75";
+    MINUTES: "a time of work", "min", 0.1, 10_000.0, "";
+    SPREADING: "a speed of spreading glue", "mm/min", 10.0, 100_000.0, "";
+    COUNT_FROM_NONE: "a number of pieces, or none", "", 0.0, 10_000.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -1,10 +1,12 @@
 //! Plans that the tests of the exports are run on.
 
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::GluePace;
 use crate::plan::{
     BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths,
-    SawSpec, SiteSpec, WoodSpec, plan,
+    SiteSpec, WoodSpec, plan,
 };
+use crate::saw::SawSpec;
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
 
@@ -33,6 +35,7 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
         body: BodySpec { legs: vec![LegShape::Rectangular(leg)] },
         wood: WoodSpec { species: "white ash".to_owned(), moisture_pct: 8.0 },
         saw: SawSpec::default(),
+        glue_up: GluePace::default(),
         frame: FrameSpec::default(),
         cleat: CleatSpec::default(),
         site: None,

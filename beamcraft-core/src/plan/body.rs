@@ -1,11 +1,10 @@
-//! The body: its panels, the hollow between them, frame pieces and seams.
+//! The body: its panels, the hollow between them, and seams.
 
 use super::checked::{Checked, LEG};
-use super::result::{FramePlan, GluePlan};
+use super::result::GluePlan;
 use super::within;
 use crate::error::Result;
-use crate::finding::{Finding, FindingCode, Grade, Quantity};
-use crate::frame::{FramePieceInput, FrameSpacingInput, frame_piece, frame_spacing};
+use crate::finding::{Finding, FindingCode, Grade};
 use crate::numeric::compensated_sum;
 use crate::numeric::real::sin_cos_deg;
 use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, Shell, shell_panels};
@@ -42,39 +41,6 @@ impl<'a> Body<'a> {
         let leg = self.checked.leg;
         let inset = |end: &LegEnd| end_inset(end, from_mm).max(end_inset(end, to_mm));
         (inset(&leg.left_end), leg.length_mm - inset(&leg.right_end))
-    }
-
-    /// Frame pieces between front, top and bottom, clear of the cleat.
-    pub(super) fn frame(&self, findings: &mut Vec<Finding>) -> Option<FramePlan> {
-        let spec = &self.checked.spec.frame;
-        let (front, top) = (self.panel(FaceKind::Front)?, self.panel(FaceKind::Top)?);
-        let bottom = self.panel(FaceKind::Bottom)?;
-        let leg = self.checked.leg;
-        // The flats of the inside, from the sizes of the hollow: a board that runs past another is wider inside than that.
-        let high_mm = leg.height_mm - top.thickness_mm - bottom.thickness_mm;
-        let deep_mm = leg.depth_mm - front.thickness_mm - self.thickness_mm(FaceKind::Back).unwrap_or(0.0);
-        let piece = frame_piece(&FramePieceInput {
-            front_flat_mm: high_mm,
-            wide_flat_mm: deep_mm,
-            strip_thickness_mm: self.checked.spec.cleat.thickness_mm,
-            clearance_mm: spec.clearance_mm,
-        });
-        let front_mm = front.thickness_mm;
-        let (left, right) = self.hollow_ends(front_mm, front_mm + deep_mm);
-        let spacing = frame_spacing(&FrameSpacingInput {
-            inner_length_mm: right - left,
-            piece_thickness_mm: spec.piece_thickness_mm,
-            end_margin_mm: spec.end_margin_mm,
-            greatest_spacing_mm: spec.greatest_spacing_mm,
-            keep_outs: Vec::new(),
-        });
-        let (Ok(piece), Ok(spacing)) = (piece, spacing) else {
-            findings.push(no_frame(high_mm, deep_mm, right - left));
-            return None;
-        };
-        findings.extend(spacing.findings);
-        let centres_mm = spacing.centres_mm.iter().map(|centre| left + centre).collect();
-        Some(FramePlan { piece, thickness_mm: spec.piece_thickness_mm, centres_mm })
     }
 
     /// Whether something of the body reaches the wall at the height of its underside.
@@ -118,20 +84,4 @@ fn end_inset(end: &LegEnd, depth_mm: f64) -> f64 {
         EndKind::Open => 0.0,
     };
     (depth_mm * cosine + thickness) / sine
-}
-
-fn no_frame(height_mm: f64, depth_mm: f64, length_mm: f64) -> Finding {
-    Finding {
-        grade: Grade::Caution,
-        code: FindingCode::FrameDoesNotFit,
-        subject: "frame".to_owned(),
-        message: "No frame piece fits between the boards in front of the cleat.".to_owned(),
-        numbers: vec![
-            Quantity::new("inside height", height_mm, "mm"),
-            Quantity::new("inside depth", depth_mm, "mm"),
-            Quantity::new("inside length", length_mm, "mm"),
-        ],
-        cure: "Thinner frame pieces, a thinner cleat strip, or glue blocks along the seams instead.".to_owned(),
-        clause: None,
-    }
 }

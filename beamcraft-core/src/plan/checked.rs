@@ -100,8 +100,10 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         });
     }
     faults.extend(faults_at("wood", &spec.wood));
-    faults.extend(faults_at("saw", &spec.saw));
+    faults.extend(spec.saw.faults().into_iter().map(|fault| fault.within("saw")));
     faults.extend(faults_at("frame", &spec.frame));
+    faults.extend(spec.frame.blocks.iter().flat_map(|blocks| faults_at("frame.blocks", blocks)));
+    faults.extend(faults_at("glue_up", &spec.glue_up));
     faults.extend(faults_at("cleat", &spec.cleat));
     faults.extend(faults_at("cleat.screws", &spec.cleat.screws));
     if spec.cleat.screws.size == ScrewSize::Own {

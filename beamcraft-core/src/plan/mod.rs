@@ -11,6 +11,7 @@ mod cleat;
 mod cuts;
 mod finish;
 mod holding;
+mod inside;
 mod mass;
 mod result;
 mod site;
@@ -19,10 +20,10 @@ mod strength;
 mod summary;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use result::{CleatPlan, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, PanelSawing, Plan, SeamBlocks};
 pub use spec::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
-    SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
+    BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
+    ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
 
 use checked::Checked;
@@ -33,8 +34,8 @@ const FORMAT: u32 = 1;
 /// Plans a whole job.
 ///
 /// # Equation
-/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
+/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`, `assembly_order`,
 /// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
 ///
 /// # Limits
@@ -68,8 +69,8 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
-    let frame = body.frame(&mut findings);
     let cleat = cleat::fit(&body, &mut findings)?;
+    let frame = inside::frame(&body, cleat.as_ref(), &mut findings);
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
     let cleat = match cleat {
@@ -77,15 +78,17 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         None => None,
     };
     site::look(&body, &mass, &mut checks, &mut findings)?;
-    let cuts = cuts::settings(&body, &mut findings)?;
+    let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
-    let cautions = summary::cautions(spec, finish.as_ref());
+    let assembly = inside::assembly(&body, frame.as_ref(), &mut findings);
+    let cautions = summary::cautions(spec, finish.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(Plan {
         beamcraft_plan: FORMAT,
         spec: spec.clone(),
         glue: body.glue(),
+        assembly,
         panels: body.shell.panels,
         cuts,
         frame,

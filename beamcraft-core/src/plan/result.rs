@@ -3,10 +3,10 @@
 use super::spec::BeamSpec;
 use crate::finding::{CautionText, Finding};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
-use crate::frame::FramePiece;
+use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
 use crate::hang::{CleatHalves, CleatMarks};
-use crate::saw::{BoardSetUp, RipFence, RipSetUp};
-use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
+use crate::saw::PanelCut;
+use crate::shell::{EdgeId, FaceId, Panel};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -19,8 +19,8 @@ pub struct Plan {
     pub spec: BeamSpec,
     /// The panels as solids, in the order of the faces.
     pub panels: Vec<Panel>,
-    /// Saw settings, panel by panel, in the order of the cuts.
-    pub cuts: Vec<CutSetting>,
+    /// Saw settings, panel by panel, in the order of the panels.
+    pub cuts: Vec<PanelSawing>,
     /// Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub frame: Option<FramePlan>,
@@ -36,6 +36,9 @@ pub struct Plan {
     pub finish: Option<FinishPlan>,
     /// Glue for the mitres.
     pub glue: GluePlan,
+    /// The order of assembly, with the reason of each step; absent when the panels do not hold together.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub assembly: Option<AssemblyOrder>,
     /// What the maker should know, worst first.
     pub findings: Vec<Finding>,
     /// What was not checked.
@@ -44,44 +47,19 @@ pub struct Plan {
     pub cautions: Vec<CautionText>,
 }
 
-/// One cut of one panel.
+/// How one panel is cut from its blank.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct CutSetting {
+pub struct PanelSawing {
     /// The panel.
     pub panel: FaceId,
-    /// Place in the order of this panel's cuts, from 1.
-    pub step: u32,
-    /// The edge that the cut makes.
-    pub edge: EdgeId,
-    /// Rip along the grain or cross-cut.
-    pub cut: EdgeCut,
-    /// Signed bevel of the edge from square, degrees; positive with the long point on the show face.
-    pub bevel_deg: f64,
-    /// Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
-    pub gauge_deg: f64,
-    /// How the board goes over the saw.
-    pub set_up: BoardSetUp,
-    /// Blade tilt to set, degrees.
-    pub blade_tilt_deg: f64,
-    /// Angle of the wedge under the board, degrees; 0 without one.
-    pub wedge_deg: f64,
-    /// Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
-    /// leaves the allowance for the second.
-    pub show_size_mm: f64,
-    /// Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub rip: Option<RipSetting>,
-}
-
-/// Fence and lean of a rip.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct RipSetting {
-    /// Which face lies up and which way the blade leans.
-    pub set_up: RipSetUp,
-    /// The fence with its working.
-    pub fence: RipFence,
+    /// Length of the square-edged blank along the grain, mm: both ends square, with the trim at each.
+    pub blank_length_mm: f64,
+    /// Width of the square-edged blank across the grain, mm: edges jointed and parallel, with the allowance at each that is
+    /// still to be ripped.
+    pub blank_width_mm: f64,
+    /// Every cut, in an order in which a referencing edge always exists.
+    pub cuts: Vec<PanelCut>,
 }
 
 /// Frame pieces inside the body.
@@ -94,6 +72,18 @@ pub struct FramePlan {
     pub thickness_mm: f64,
     /// Centres of the pieces from the left end of the front, mm, from left to right.
     pub centres_mm: Vec<f64>,
+    /// Glue blocks, seam by seam; empty when none were asked for or none fit.
+    pub blocks: Vec<SeamBlocks>,
+}
+
+/// Glue blocks along one seam.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct SeamBlocks {
+    /// The seam.
+    pub seam: EdgeId,
+    /// The blocks; their centres are counted from the left end of the front.
+    pub blocks: GlueBlocks,
 }
 
 /// The hanging cleat: halves, heights, screws.
@@ -172,7 +162,7 @@ pub struct MassPlan {
     pub density_kg_m3: f64,
     /// Mass of the panels, kg.
     pub panels_kg: f64,
-    /// Mass of the frame pieces and the beam half, kg.
+    /// Mass of the frame pieces, glue blocks and the beam half, kg.
     pub inside_kg: f64,
     /// Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
     pub lifted_kg: f64,

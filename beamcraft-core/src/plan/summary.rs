@@ -15,7 +15,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
 ];
 
 /// Standing cautions of everything the plan holds.
-pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>) -> Vec<CautionText> {
+pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>, of_cuts: Vec<CautionText>) -> Vec<CautionText> {
     let mut cautions = vec![
         CautionText::from(Caution::Structure),
         Caution::Fire.into(),
@@ -30,6 +30,8 @@ pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>) -> Vec<Caut
     if spec.finish.is_some() && !cautions.contains(&Caution::Solvents.into()) {
         cautions.push(Caution::Solvents.into());
     }
+    let new = of_cuts.into_iter().filter(|caution| !cautions.contains(caution)).collect::<Vec<_>>();
+    cautions.extend(new);
     cautions
 }
 

@@ -5,6 +5,7 @@
 
 mod checks;
 mod page;
+mod sawing;
 mod supply;
 mod work;
 
@@ -37,8 +38,9 @@ pub fn report_html(plan: &Plan) -> String {
     page.heading("Cross section");
     page.drawing(&section_svg(plan));
     work::panels(&mut page, plan);
-    work::cuts(&mut page, plan);
+    sawing::cuts(&mut page, plan);
     work::frame(&mut page, plan);
+    work::assembly(&mut page, plan);
     work::cleat(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
