@@ -1,4 +1,5 @@
-//! A plan as files: drawing, solids, report; the movement of a year and the gaps of a stack-up as drawings. Pure functions
+//! A plan as files: drawing, solids, report; the movement of a year, the gaps of a stack-up and
+//! the clearance to an opening as drawings. Pure functions
 //! from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement) or a
 //! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
 //!
@@ -11,6 +12,7 @@
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
+//! | [`clearance_svg`] | SVG, least height against depth by each rule | the talk about the place |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
 //! ```
@@ -29,6 +31,7 @@
 //! The same plan gives the same bytes on every machine. Nothing here computes a size of the job: every number comes from
 //! the plan, or is measured on its solids.
 
+mod clearance;
 mod cut;
 mod dxf;
 mod gaps;
@@ -47,6 +50,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use clearance::clearance_svg;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;

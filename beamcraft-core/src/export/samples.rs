@@ -58,6 +58,9 @@ pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
         obstructions,
         opening: None,
         appliance: None,
+        chart_datum_above_floor_mm: None,
+        clearance_rules: Vec::new(),
+        own_clearance_rules: Vec::new(),
     }
 }
 

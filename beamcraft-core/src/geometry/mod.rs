@@ -19,6 +19,7 @@
 mod clip;
 mod frame;
 mod half_spaces;
+mod hull;
 mod mass;
 mod plane;
 mod solid;
@@ -30,6 +31,7 @@ mod laws_tests;
 pub use clip::Clip;
 pub use frame::Frame;
 pub use half_spaces::NoSolid;
+pub use hull::convex_outline;
 pub use mass::{Inertia, MassProperties};
 pub use plane::Plane;
 pub use solid::{ConvexSolid, FaceView};

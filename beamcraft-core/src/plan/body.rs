@@ -6,9 +6,11 @@ use super::within;
 use crate::error::Result;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::frame::{FramePieceInput, FrameSpacingInput, frame_piece, frame_spacing};
+use crate::geometry::convex_outline;
 use crate::numeric::compensated_sum;
 use crate::numeric::real::sin_cos_deg;
-use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, Shell, shell_panels};
+use crate::setting::{BodyPlace, OutlinePart, OutlinePoint};
+use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PieceSign, Shell, shell_panels};
 
 /// The body with what later steps ask of it.
 pub(super) struct Body<'a> {
@@ -97,6 +99,29 @@ impl<'a> Body<'a> {
                 clause: None,
             });
         }
+    }
+
+    /// The outline of every panel as it hangs: what is seen of its wood along the body, whatever was taken out inside.
+    pub(super) fn outlines(&self, place: BodyPlace) -> Vec<OutlinePart> {
+        let panels = self.shell.panels.iter();
+        let woods = panels.flat_map(|panel| panel.pieces.iter().map(move |piece| (panel, piece)));
+        woods
+            .filter(|(_, piece)| piece.sign == PieceSign::Added)
+            .map(|(panel, piece)| {
+                let seen = piece.solid.vertices().iter().map(|corner| (corner.y, corner.z)).collect();
+                let (low, high) = piece.solid.bounds();
+                let corner = |(y, z): (f64, f64)| OutlinePoint {
+                    out_mm: self.checked.leg.depth_mm - y,
+                    above_floor_mm: place.bottom_above_floor_mm + z,
+                };
+                OutlinePart {
+                    name: panel.id.to_string(),
+                    left_mm: place.left_end_mm + low.x,
+                    right_mm: place.left_end_mm + high.x,
+                    outline: convex_outline(seen).into_iter().map(corner).collect(),
+                }
+            })
+            .collect()
     }
 
     /// Mitred seams, each counted once.

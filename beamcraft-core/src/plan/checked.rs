@@ -109,6 +109,7 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         faults.push(fault.into());
     }
     if let Some(site) = &spec.site {
+        faults.extend(faults_at("site", site));
         faults.extend(faults_at("site.place", &site.place));
         faults.extend(site.wall.iter().flat_map(Wall::faults).map(|fault| fault.within("site.wall")));
         for (k, one) in site.obstructions.iter().enumerate() {
@@ -118,6 +119,10 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         let listing = site.appliance.as_ref().and_then(|appliance| appliance.listing.as_ref());
         let chart = listing.into_iter().flat_map(ListingChart::faults);
         faults.extend(chart.map(|fault| fault.within("site.appliance.listing")));
+        for (k, rule) in site.own_clearance_rules.iter().enumerate() {
+            faults
+                .extend(rule.faults().into_iter().map(|fault| fault.within(&format!("site.own_clearance_rules[{k}]"))));
+        }
     }
     faults.extend(faults_at("load", &spec.load));
     if let Some(finish) = &spec.finish {

@@ -34,7 +34,7 @@ const FORMAT: u32 = 1;
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
 /// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
-/// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
+/// `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`.
 ///
 /// # Limits
 /// Bodies of one straight leg of rectangular section. What is not checked is listed in the plan itself.
@@ -75,7 +75,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         Some(fitted) => Some(holding::load(&body, fitted, &mass, &mut checks, &mut findings)?),
         None => None,
     };
-    site::look(&body, &mass, &mut checks, &mut findings)?;
+    let clearance = site::look(&body, &mass, &mut checks, &mut findings)?;
     let cuts = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
     let cautions = summary::cautions(spec, finish.as_ref());
@@ -89,6 +89,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         cuts,
         frame,
         cleat,
+        clearance,
         mass,
         checks,
         finish,

@@ -77,7 +77,7 @@ fn the_seat_is_in_equilibrium_by_hand() {
 #[test]
 fn an_electric_unit_without_its_listing_is_not_determined() {
     let plan = ash();
-    let heat: Vec<_> = plan.checks.iter().filter(|check| check.subject == "lower front edge").collect();
+    let heat: Vec<_> = plan.checks.iter().filter(|check| check.subject == "body outline").collect();
     assert!(heat.iter().any(|check| check.outcome == Outcome::NotDetermined));
     assert!(heat.iter().all(|check| check.outcome != Outcome::Met));
     assert!(plan.findings.iter().any(|finding| finding.code == FindingCode::ListingGoverns));

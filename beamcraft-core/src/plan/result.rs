@@ -7,6 +7,7 @@ use crate::frame::FramePiece;
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::{BoardSetUp, RipFence, RipSetUp};
 use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
+use crate::site::BodyClearance;
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -27,6 +28,10 @@ pub struct Plan {
     /// The hanging cleat; absent when it does not fit the body.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cleat: Option<CleatPlan>,
+    /// Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the
+    /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub clearance: Option<BodyClearance>,
     /// Mass and centre of gravity of what is lifted.
     pub mass: MassPlan,
     /// Every check, with its working.

@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::lifting::{HandCoupling, LiftDuration, LiftLimit, LiftingForm, LiftingIndexInput, lifting_index};
 use crate::setting::{Appliance, ApplianceKind, FireOpening};
-use crate::site::{MantelClearance, MantelClearanceInput, MantelRule, OpeningSide, mantel_clearance};
+use crate::site::{BodyClearance, BodyClearanceAnswer, BodyClearanceInput, body_margins};
 use crate::verdict::{Basis, Outcome, Verdict};
 
 /// Clearance to heat and the lift, for a body whose place is known.
@@ -18,83 +18,77 @@ pub(super) fn look(
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
-) -> Result<()> {
+) -> Result<Option<BodyClearance>> {
     let Some(site) = &body.checked.spec.site else {
         checks.push(heat_unknown("The place on the wall was not given."));
-        return Ok(());
+        return Ok(None);
     };
-    match (&site.opening, &site.appliance) {
-        (Some(opening), Some(appliance)) => heat(body, site, opening, appliance, checks, findings)?,
-        (_, Some(appliance)) if appliance.kind == ApplianceKind::None => {}
-        _ => checks.push(heat_unknown("The opening or the appliance was not given.")),
+    let clearance = match (&site.opening, &site.appliance) {
+        (_, Some(appliance)) if appliance.kind == ApplianceKind::None => None,
+        (Some(opening), Some(appliance)) => Some(heat(body, site, opening, appliance)?),
+        _ => {
+            checks.push(heat_unknown("The opening or the appliance was not given."));
+            None
+        }
+    };
+    if let Some(clearance) = &clearance {
+        checks.extend(heat_checks(site, clearance));
+        findings.extend(clearance.findings.iter().cloned());
     }
-    lift(body, site, mass, checks, findings)
+    lift(body, site, mass, checks, findings)?;
+    Ok(clearance)
 }
+
+/// The rule that sends to local law and to the listing.
+const WHO_DECIDES: Clause = Clause::new(Source::Irc, "R1001.11, M1306.1");
 
 fn heat_unknown(why: &str) -> Verdict {
-    let clause = Clause::new(Source::Irc, "R1001.11, M1306.1");
-    Verdict::without_answer("clearance to heat", "underside", Outcome::NotDetermined, clause, why)
+    Verdict::without_answer("clearance to heat", OUTLINE, Outcome::NotDetermined, WHO_DECIDES, why)
 }
 
-/// The lower front edge against the rules and the chart of the appliance.
-fn heat(
-    body: &Body<'_>,
-    site: &SiteSpec,
-    opening: &FireOpening,
-    appliance: &Appliance,
-    checks: &mut Vec<Verdict>,
-    findings: &mut Vec<Finding>,
-) -> Result<()> {
-    let (distance_from_opening_mm, side) = to_opening(body, site, opening);
-    let clearance = mantel_clearance(&MantelClearanceInput {
-        projection_mm: (body.checked.leg.depth_mm - opening.face_out_mm).max(0.0),
-        distance_from_opening_mm,
-        side,
+/// Subject of the checks on heat.
+const OUTLINE: &str = "body outline";
+
+/// Every panel of the body against the rules and the chart of the appliance.
+fn heat(body: &Body<'_>, site: &SiteSpec, opening: &FireOpening, appliance: &Appliance) -> Result<BodyClearance> {
+    body_margins(&BodyClearanceInput {
+        parts: body.outlines(site.place),
+        opening: *opening,
         appliance: appliance.clone(),
-        height_above_datum_mm: None,
-        rules: vec![MantelRule::IrcSlope, MantelRule::Nfpa211Step, MantelRule::NbcStep],
+        chart_datum_above_floor_mm: site.chart_datum_above_floor_mm,
+        rules: site.clearance_rules.clone(),
+        own_rules: site.own_clearance_rules.clone(),
     })
-    .map_err(|error| within(error, "site"))?;
-    checks.extend(heat_checks(&clearance, distance_from_opening_mm));
-    findings.extend(clearance.findings);
-    Ok(())
+    .map_err(|error| within(error, "site"))
 }
 
-/// Shortest distance of the lower front edge from the opening in the plane of its face, and on which side it lies.
-fn to_opening(body: &Body<'_>, site: &SiteSpec, opening: &FireOpening) -> (f64, OpeningSide) {
-    let (left, right) = (site.place.left_end_mm, site.place.left_end_mm + body.checked.leg.length_mm);
-    let beside = (opening.left_mm - right).max(left - (opening.left_mm + opening.width_mm)).max(0.0);
-    let above = site.place.bottom_above_floor_mm - opening.top_above_floor_mm;
-    let side = if above >= 0.0 { OpeningSide::Above } else { OpeningSide::Beside };
-    let above = above.max(0.0);
-    ((above * above + beside * beside).sqrt(), side)
-}
-
-fn heat_checks(clearance: &MantelClearance, distance_mm: f64) -> Vec<Verdict> {
-    let subject = "lower front edge";
-    let mut checks: Vec<_> = clearance
-        .answers
-        .iter()
-        .map(|answer| match answer.least_distance_mm {
-            Some(least_mm) => {
-                let name = "least distance from the opening, against the distance there is";
-                let verdict =
-                    Verdict::compare(name, subject, least_mm, distance_mm, "mm", Basis::Clause, answer.clause);
-                // The comparison of the rule allows for the rounding of inches.
-                Verdict { outcome: answer.outcome, ..verdict }.with_remark(answer.remark.clone())
-            }
-            None => {
-                let name = "distance from the opening";
-                Verdict::without_answer(name, subject, answer.outcome, answer.clause, answer.remark.clone())
-            }
-        })
-        .collect();
+fn heat_checks(site: &SiteSpec, clearance: &BodyClearance) -> Vec<Verdict> {
+    let published = site.clearance_rules.iter().filter_map(|rule| rule.row()).map(|row| (row.clause, Basis::Clause));
+    let given = site.own_clearance_rules.iter().map(|_| (Clause::new(Source::Given, ""), Basis::Chosen));
+    let rules = published.chain(given).zip(&clearance.answers);
+    let mut checks: Vec<_> = rules.map(|((clause, basis), answer)| heat_check(answer, clause, basis)).collect();
     if let Some(listing) = &clearance.listing {
         let clause = Clause::new(Source::Irc, "M1306.1");
         let name = "clearance by the appliance's own listing";
-        checks.push(Verdict::without_answer(name, subject, listing.outcome, clause, listing.remark.clone()));
+        checks.push(Verdict::without_answer(name, OUTLINE, listing.outcome, clause, listing.remark.clone()));
+    }
+    if checks.is_empty() {
+        checks.push(heat_unknown("No rule was named; ask which one holds where the body will hang."));
     }
     checks
+}
+
+fn heat_check(answer: &BodyClearanceAnswer, clause: Clause, basis: Basis) -> Verdict {
+    let (Some(required_mm), Some(actual_mm), Some(point)) = (answer.required_mm, answer.actual_mm, &answer.point)
+    else {
+        let name = "distance from the opening";
+        return Verdict::without_answer(name, OUTLINE, answer.outcome, clause, answer.remark.clone());
+    };
+    let name = "least distance from the opening, against the distance there is";
+    let verdict = Verdict::compare(name, OUTLINE, required_mm, actual_mm, "mm", basis, clause);
+    // The comparison of the rule allows for the rounding of inches.
+    let verdict = Verdict { outcome: answer.outcome, ..verdict };
+    verdict.with_mode(format!("nearest at the {}", point.part)).with_remark(answer.remark.clone())
 }
 
 /// Hands reach at least this far out when it cannot be measured: 20 cm and half the width of the load, 25 cm below 25 cm

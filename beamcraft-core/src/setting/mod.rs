@@ -9,7 +9,9 @@
 //! walls never had one. A spacing only fills in a first guess.
 
 mod fire;
+mod outline;
 mod wall;
 
 pub use fire::{Appliance, ApplianceKind, FireOpening, ListingChart, ListingDatum, ListingStep};
+pub use outline::{OutlinePart, OutlinePoint};
 pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, Wall};

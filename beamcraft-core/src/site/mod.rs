@@ -11,16 +11,27 @@
 //! | d | shortest distance, in the plane of the fireplace's face, from the edge of the *opening* to the combustible point; not from a surround |
 //! | p | how far that point stands out from the face |
 //!
-//! A profile with a chamfer or a corbel is tested point by point; for a rectangular body the lower front edge is enough.
+//! A profile with a chamfer or a corbel is tested point by point, as [`body_clearance`] does for a whole outline; for a
+//! rectangular body the lower front edge is enough.
 
+mod body_clearance;
 mod clearance;
 mod rules;
+mod stretch;
 
+pub(crate) use body_clearance::body_margins;
+pub use body_clearance::{
+    BodyClearance, BodyClearanceAnswer, BodyClearanceInput, ClearancePoint, DepthAndHeight, body_clearance,
+};
 pub use clearance::{
     ClearanceAnswer, ListingAnswer, MantelClearance, MantelClearanceInput, ProjectionLimit, mantel_clearance,
 };
-pub use rules::{CLEARANCE_RULES, ClearanceForm, ClearanceRule, MantelRule, OpeningSide};
+pub use rules::{
+    CLEARANCE_RULES, ClearanceForm, ClearanceRule, LeastDistance, MantelRule, OpeningSide, OwnClearanceRule,
+    SlopeDistance, StepDistance,
+};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[clearance::MANTEL_CLEARANCE];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
+    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE];

@@ -40,6 +40,7 @@ pub fn report_html(plan: &Plan) -> String {
     work::cuts(&mut page, plan);
     work::frame(&mut page, plan);
     work::cleat(&mut page, plan);
+    checks::clearance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
     supply::glue_and_mass(&mut page, plan);
