@@ -63,6 +63,8 @@ finding_codes! {
     HeavyLift, "heavy_lift", "the mass is more than one person should be asked to lift";
     CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
+    NeedsSpecialist, "needs_specialist", "a licensed trade, or the maker of a thing near the body, must decide this";
+    UnevenWall, "uneven_wall", "the wall is not what screws or a straight back edge want";
 }
 
 /// A number that belongs to a finding.

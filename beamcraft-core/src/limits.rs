@@ -161,6 +161,8 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    LEAN: "a lean of a wall", "mm/m", -200.0, 200.0, "";
+    UNEVENNESS_OFFSET: "an offset of a wall from a straight line", "mm", -200.0, 200.0, "";
     DISTANCE_RATIO: "a distance over the projection allowed there", "", 0.01, 1_000.0, "8 allows one eighth of the distance";
 }
 

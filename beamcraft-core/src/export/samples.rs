@@ -42,7 +42,15 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
 }
 
 pub(super) fn obstruction(name: &str, left_mm: f64, right_mm: f64, bottom_mm: f64, projection_mm: f64) -> Obstruction {
-    Obstruction { name: name.to_owned(), left_mm, right_mm, bottom_mm, top_mm: bottom_mm + 800.0, projection_mm }
+    Obstruction {
+        name: name.to_owned(),
+        kind: Default::default(),
+        left_mm,
+        right_mm,
+        bottom_mm,
+        top_mm: bottom_mm + 800.0,
+        projection_mm,
+    }
 }
 
 pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
@@ -55,6 +63,7 @@ pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
             stud_wood: StudWood { combination: Some("Spruce-Pine-Fir".to_owned()), specific_gravity: None },
             lining_thickness_mm: 12.5,
         }),
+        survey: None,
         obstructions,
         opening: None,
         appliance: None,

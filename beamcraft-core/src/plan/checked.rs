@@ -5,7 +5,7 @@ use super::spec::{BeamSpec, LegShape};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
 use crate::limits::{self, faults_at, list_faults};
-use crate::setting::{ListingChart, Wall};
+use crate::setting::{ListingChart, Wall, WallSurvey};
 use crate::shell::Leg;
 use crate::wood::{NdsCombination, Species, WoodGroup, nds_combinations};
 
@@ -112,6 +112,7 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         faults.extend(faults_at("site", site));
         faults.extend(faults_at("site.place", &site.place));
         faults.extend(site.wall.iter().flat_map(Wall::faults).map(|fault| fault.within("site.wall")));
+        faults.extend(site.survey.iter().flat_map(WallSurvey::faults).map(|fault| fault.within("site.survey")));
         for (k, one) in site.obstructions.iter().enumerate() {
             faults.extend(one.faults().into_iter().map(|fault| fault.within(&format!("site.obstructions[{k}]"))));
         }

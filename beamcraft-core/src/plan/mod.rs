@@ -33,7 +33,7 @@ const FORMAT: u32 = 1;
 ///
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `site_fit`,
 /// `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`.
 ///
 /// # Limits
@@ -68,7 +68,8 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
     let frame = body.frame(&mut findings);
-    let cleat = cleat::fit(&body, &mut findings)?;
+    let mut cleat = cleat::fit(&body, &mut findings)?;
+    let site_fit = site::fit(&body, cleat.as_mut(), &mut findings)?;
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
     let cleat = match cleat {
@@ -89,6 +90,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         cuts,
         frame,
         cleat,
+        site_fit,
         clearance,
         mass,
         checks,

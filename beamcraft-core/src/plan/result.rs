@@ -7,7 +7,7 @@ use crate::frame::FramePiece;
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::{BoardSetUp, RipFence, RipSetUp};
 use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
-use crate::site::BodyClearance;
+use crate::site::{BodyClearance, SiteFit};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -28,6 +28,9 @@ pub struct Plan {
     /// The hanging cleat; absent when it does not fit the body.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cleat: Option<CleatPlan>,
+    /// How the body sits on the wall as it is; absent when its place was not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub site_fit: Option<SiteFit>,
     /// Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the
     /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
@@ -127,6 +130,8 @@ pub struct CleatPlan {
     pub wall_half_bottom_mm: f64,
     /// Height of the screw row, mm.
     pub screw_row_mm: f64,
+    /// Most packing behind the wall half at a stud, mm; it lies between strip and lining in every screw check.
+    pub greatest_packing_mm: f64,
     /// Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub marks: Option<CleatMarks>,

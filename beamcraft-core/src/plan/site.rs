@@ -1,16 +1,65 @@
 //! May it sit there, and can it be lifted there?
 
 use super::body::Body;
+use super::cleat::FittedCleat;
 use super::result::MassPlan;
 use super::spec::SiteSpec;
 use super::within;
 use crate::cite::{Clause, Source};
 use crate::error::Result;
+use crate::fasten::wood_screw;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::lifting::{HandCoupling, LiftDuration, LiftLimit, LiftingForm, LiftingIndexInput, lifting_index};
 use crate::setting::{Appliance, ApplianceKind, FireOpening};
-use crate::site::{BodyClearance, BodyClearanceAnswer, BodyClearanceInput, body_margins};
+use crate::site::{
+    BodyClearance, BodyClearanceAnswer, BodyClearanceInput, SiteFit, SiteFitInput, WallHalfPlace, body_margins,
+    site_fit,
+};
 use crate::verdict::{Basis, Outcome, Verdict};
+
+/// The body on the wall as it is; hands the packing behind the wall half on to the cleat.
+pub(super) fn fit(
+    body: &Body<'_>,
+    mut cleat: Option<&mut FittedCleat>,
+    findings: &mut Vec<Finding>,
+) -> Result<Option<SiteFit>> {
+    let (spec, leg) = (body.checked.spec, body.checked.leg);
+    let Some(site) = &spec.site else { return Ok(None) };
+    let screws = &spec.cleat.screws;
+    let wall_half = site.wall.as_ref().and_then(|wall| {
+        let marks = cleat.as_ref()?.plan.marks.as_ref()?;
+        Some(WallHalfPlace {
+            wall: wall.clone(),
+            left_mm: marks.left_mm,
+            right_mm: marks.right_mm,
+            screw_line_mm: marks.screw_line_mm,
+            thickness_mm: spec.cleat.thickness_mm,
+            screw_length_mm: screws.length_mm,
+            wanted_reach_mm: wood_screw(screws.size).map_or(0.0, |size| LEAST_REACH * size.nominal_diameter_mm),
+        })
+    });
+    let fit = site_fit(&SiteFitInput {
+        place: site.place,
+        body_length_mm: leg.length_mm,
+        body_height_mm: leg.height_mm,
+        body_depth_mm: leg.depth_mm,
+        left_end_deg: leg.left_end.corner_deg,
+        right_end_deg: leg.right_end.corner_deg,
+        survey: site.survey.clone(),
+        wall_half,
+        things: site.obstructions.clone(),
+        opening: site.opening,
+    })
+    .map_err(|error| within(error, "site"))?;
+    if let Some(cleat) = cleat.as_mut() {
+        cleat.plan.greatest_packing_mm = fit.packing.iter().map(|stud| stud.packing_mm).fold(0.0, f64::max);
+    }
+    findings.extend(fit.findings.iter().cloned());
+    Ok(Some(fit))
+}
+
+/// Least reach of a wood screw, in diameters, that counts at all (NDS 12.1.5).
+const LEAST_REACH: f64 = 6.0;
 
 /// Clearance to heat and the lift, for a body whose place is known.
 pub(super) fn look(

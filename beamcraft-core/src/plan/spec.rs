@@ -6,7 +6,7 @@
 use crate::fasten::ScrewSize;
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::limits::limited;
-use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
+use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall, WallSurvey};
 use crate::shell::Leg;
 use crate::site::{MantelRule, OwnClearanceRule};
 
@@ -265,6 +265,9 @@ pub struct SiteSpec {
     /// The wall and its studs; without it no screw is checked.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub wall: Option<Wall>,
+    /// The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub survey: Option<WallSurvey>,
     /// Things fixed to the wall or the ceiling around the body.
     #[cfg_attr(feature = "json", serde(default))]
     pub obstructions: Vec<Obstruction>,

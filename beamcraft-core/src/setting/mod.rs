@@ -10,8 +10,10 @@
 
 mod fire;
 mod outline;
+mod survey;
 mod wall;
 
 pub use fire::{Appliance, ApplianceKind, FireOpening, ListingChart, ListingDatum, ListingStep};
 pub use outline::{OutlinePart, OutlinePoint};
-pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, Wall};
+pub use survey::{Backing, BackingKind, SideWall, WallFace, WallStation, WallSurvey};
+pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, ThingKind, Wall};

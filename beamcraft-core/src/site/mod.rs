@@ -1,4 +1,5 @@
-//! What is around the body: how near the opening it may come by the published rules.
+//! What is around the body: how near the opening it may come by the published rules, and how it meets the wall and the
+//! things on it.
 //!
 //! It reports distances and margins against a *named* rule and edition, and nothing else: no body is called safe or
 //! approved here. The order of authority is the law as adopted locally, then the listing and the instructions of the
@@ -16,6 +17,7 @@
 
 mod body_clearance;
 mod clearance;
+mod fit;
 mod rules;
 mod stretch;
 
@@ -26,6 +28,9 @@ pub use body_clearance::{
 pub use clearance::{
     ClearanceAnswer, ListingAnswer, MantelClearance, MantelClearanceInput, ProjectionLimit, mantel_clearance,
 };
+pub use fit::{
+    BackingSpan, EndGap, ScribeStation, SiteFit, SiteFitInput, StudPacking, ThingGap, WallHalfPlace, WayIn, site_fit,
+};
 pub use rules::{
     CLEARANCE_RULES, ClearanceForm, ClearanceRule, LeastDistance, MantelRule, OpeningSide, OwnClearanceRule,
     SlopeDistance, StepDistance,
@@ -34,4 +39,4 @@ pub use rules::{
 /// Registry rows of this module.
 #[cfg(feature = "json")]
 pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE];
+    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE, fit::SITE_FIT];

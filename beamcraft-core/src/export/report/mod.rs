@@ -5,6 +5,7 @@
 
 mod checks;
 mod page;
+mod site;
 mod supply;
 mod work;
 
@@ -40,6 +41,7 @@ pub fn report_html(plan: &Plan) -> String {
     work::cuts(&mut page, plan);
     work::frame(&mut page, plan);
     work::cleat(&mut page, plan);
+    site::site(&mut page, plan);
     checks::clearance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
