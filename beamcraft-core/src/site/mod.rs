@@ -18,6 +18,7 @@
 mod body_clearance;
 mod clearance;
 mod fit;
+mod lift;
 mod rules;
 mod stretch;
 
@@ -31,6 +32,7 @@ pub use clearance::{
 pub use fit::{
     BackingSpan, EndGap, ScribeStation, SiteFit, SiteFitInput, StudPacking, ThingGap, WallHalfPlace, WayIn, site_fit,
 };
+pub use lift::{LiftCure, LiftCureKind, LiftFrame, LiftManner, LiftOn, LiftOnInput, lift_on};
 pub use rules::{
     CLEARANCE_RULES, ClearanceForm, ClearanceRule, LeastDistance, MantelRule, OpeningSide, OwnClearanceRule,
     SlopeDistance, StepDistance,
@@ -39,4 +41,4 @@ pub use rules::{
 /// Registry rows of this module.
 #[cfg(feature = "json")]
 pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE, fit::SITE_FIT];
+    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE, fit::SITE_FIT, lift::LIFT_ON];

@@ -48,8 +48,7 @@ pub(super) struct Turn {
 impl Turn {
     fn of(self, point: Shift) -> Shift {
         let arm = point.minus(self.about);
-        let turned =
-            Shift::new(self.cosine * arm.out - self.sine * arm.up, self.sine * arm.out + self.cosine * arm.up);
+        let turned = Shift::new(self.cosine * arm.out - self.sine * arm.up, self.sine * arm.out + self.cosine * arm.up);
         self.about.plus(turned)
     }
 }

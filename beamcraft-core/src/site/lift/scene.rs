@@ -67,7 +67,8 @@ impl Scene {
         let lower = edge - halves.short_face_mm;
         let point = lower + halves.blunted_face_mm;
         let at = Shift::new;
-        let beam_half = [at(t, top), at(0.0, top), at(0.0, bottom), at(flat, bottom), at(t, top - halves.short_face_mm)];
+        let beam_half =
+            [at(t, top), at(0.0, top), at(0.0, bottom), at(flat, bottom), at(t, top - halves.short_face_mm)];
         let wall_half = [at(t, lower), at(0.0, lower), at(0.0, edge), at(t - flat, point), at(t, point)];
         let piece = |ends: (f64, f64), shape: Convex| Piece { left_mm: ends.0, right_mm: ends.1, shape };
         let half = |ends: (f64, f64), corners: [Shift; 5]| {
@@ -82,7 +83,8 @@ impl Scene {
         let mut standing = vec![half((input.wall_half_left_mm, input.wall_half_right_mm), wall_half)?];
         let wall = -input.behind_mm;
         for thing in things.iter().filter(|thing| thing.projection_mm > 0.0) {
-            let (low, high) = (at(wall, thing.bottom_mm + raised_mm), at(thing.projection_mm + wall, thing.top_mm + raised_mm));
+            let (low, high) =
+                (at(wall, thing.bottom_mm + raised_mm), at(thing.projection_mm + wall, thing.top_mm + raised_mm));
             // What has no height is in nobody's way.
             standing.extend(Convex::upright(low, high).map(|shape| piece((thing.left_mm, thing.right_mm), shape)));
         }
@@ -101,6 +103,11 @@ impl Scene {
         let mut bare = self.clone();
         bare.standing.truncate(1);
         bare
+    }
+
+    /// Where turns go about.
+    pub(super) const fn pivot(&self) -> Shift {
+        self.pivot
     }
 
     fn turn(&self, tilt_deg: f64) -> Turn {
@@ -143,8 +150,7 @@ impl Scene {
         let back = moved.iter().map(|shape| shape.bounds().0.out).fold(f64::INFINITY, f64::min) - bulge;
         let top = moved.iter().map(|shape| shape.bounds().1.up).fold(f64::NEG_INFINITY, f64::max) + bulge;
         let off = self.off_cleat - back;
-        let window =
-            Window { left: self.wall - back - RIM, right: off + RIM, low: -self.height, high: self.height };
+        let window = Window { left: self.wall - back - RIM, right: off + RIM, low: -self.height, high: self.height };
         (Slice::of(&pairs, window), top - self.top, off)
     }
 

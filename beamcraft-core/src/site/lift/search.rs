@@ -7,7 +7,7 @@
 #![allow(clippy::indexing_slicing, reason = "layers and cells are indexed by keys that were made with them")]
 
 use core::cmp::{Ordering, Reverse};
-use std::collections::{BTreeMap, BinaryHeap};
+use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
 use super::convex::Shift;
 use super::scene::{Scene, Tilts};
@@ -119,9 +119,9 @@ pub(super) fn way_off(scene: &Scene, tilting: Tilting) -> Found {
     let hung = Pose { shift: Shift::new(0.0, 0.0), tilt_deg: 0.0 };
     let Some(start) = search.layer(0).slice.cell_at(hung.shift) else { return Found::NotInPlace };
     search.reach(None, (0, start), vec![hung], 0.0);
-    let mut done = BTreeMap::new();
+    let mut done = BTreeSet::new();
     while let Some(Reverse(Waiting { key, rise, .. })) = search.waiting.pop() {
-        if done.insert(key, ()).is_some() {
+        if !done.insert(key) {
             continue;
         }
         if let Some(last) = search.off_cleat(key) {
@@ -159,20 +159,15 @@ impl Search<'_> {
         self.waiting.push(Reverse(Waiting { rise, order, key }));
     }
 
-    /// Where in a cell the body is off the cleat; tilts only, not sweeps.
-    fn off_cleat(&self, (layer, cell): Key) -> Option<Pose> {
-        let here = &self.layers[&layer];
-        let cell = here.slice.cells()[cell];
-        if layer % 2 != 0 || cell.right < here.off {
+    /// Where in a cell the body is off the cleat; in tilts only, not in sweeps.
+    fn off_cleat(&self, key: Key) -> Option<Pose> {
+        let (layer, cell) = (&self.layers[&key.0], key.1);
+        if key.0 % 2 != 0 {
             return None;
         }
-        let last = self.visits[&(layer, self.cell_index(layer, &cell)?)].poses.last()?;
-        let (low, high) = cell.heights(here.off)?;
-        Some(Pose { shift: Shift::new(here.off, level(last.shift.up, low, high)), ..*last })
-    }
-
-    fn cell_index(&self, layer: i32, cell: &Cell) -> Option<usize> {
-        self.layers[&layer].slice.cells().iter().position(|one| core::ptr::eq(one, cell))
+        let last = self.visits[&key].poses.last()?;
+        let (low, high) = layer.slice.cells()[cell].heights(layer.off)?;
+        Some(Pose { shift: Shift::new(layer.off, level(last.shift.up, low, high)), ..*last })
     }
 
     fn go_on(&mut self, key: Key) {
@@ -203,8 +198,13 @@ impl Search<'_> {
         let next_top = self.layer(next).top;
         let (here, there) = (&self.layers[&key.0], &self.layers[&next]);
         let (cell, top) = (here.slice.cells()[key.1], here.top.max(next_top));
-        let shared: Vec<_> =
-            there.slice.cells().iter().enumerate().filter_map(|(k, other)| Some((k, common(&cell, other, last.shift)?))).collect();
+        let shared: Vec<_> = there
+            .slice
+            .cells()
+            .iter()
+            .enumerate()
+            .filter_map(|(k, other)| Some((k, common(&cell, other, last.shift)?)))
+            .collect();
         // In a sweep the body keeps the tilt it came with until it leaves at the other side.
         let tilt_deg = if next % 2 == 0 { self.tilt(next) } else { last.tilt_deg };
         for (other, shift) in shared {

@@ -143,7 +143,8 @@ fn cuts(kept_free: &[&Convex], window: Window) -> Vec<f64> {
     let mut sides: Vec<(usize, Shift, Shift)> = Vec::new();
     for (k, one) in kept_free.iter().enumerate() {
         cuts.extend(one.corners().iter().map(|corner| corner.out).filter(|out| inside(*out)));
-        let crosses = |(from, to): &(Shift, Shift)| from.out.max(to.out) > window.left && from.out.min(to.out) < window.right;
+        let crosses =
+            |(from, to): &(Shift, Shift)| from.out.max(to.out) > window.left && from.out.min(to.out) < window.right;
         sides.extend(one.sides().filter(crosses).map(|(from, to)| (k, from, to)));
     }
     for (at, (k, from, to)) in sides.iter().enumerate() {
