@@ -1,11 +1,11 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{clearance_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::export::{clearance_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
-use crate::site::body_clearance;
+use crate::site::{body_clearance, lift_on};
 use crate::tolerance::tolerance_stack;
 
 /// The rows of every module, in the order of the floors.
@@ -56,6 +56,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
     ("body_clearance", |text, lengths| Ok(clearance_svg(&body_clearance(&read(text)?)?, lengths))),
+    ("lift_on", |text, lengths| Ok(lift_svg(&lift_on(&read(text)?)?, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -66,6 +67,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
 /// | `body_clearance` | least height against depth by each rule, and where the body is |
+/// | `lift_on` | the section on its way onto the cleat, frame by frame |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -103,6 +105,9 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, body_clearance"), "{refused}");
+        assert!(
+            refused.to_string().contains("plan, yearly_movement, tolerance_stack, body_clearance, lift_on"),
+            "{refused}"
+        );
     }
 }

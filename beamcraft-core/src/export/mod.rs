@@ -13,6 +13,7 @@
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`clearance_svg`] | SVG, least height against depth by each rule | the talk about the place |
+//! | [`lift_svg`] | SVG, the way onto the cleat frame by frame | the wall |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
 //! ```
@@ -36,6 +37,7 @@ mod cut;
 mod dxf;
 mod gaps;
 mod gltf;
+mod lift;
 mod movement;
 mod remains;
 mod report;
@@ -54,6 +56,7 @@ pub use clearance::clearance_svg;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
+pub use lift::lift_svg;
 pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;

@@ -67,6 +67,7 @@ pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
         obstructions,
         opening: None,
         appliance: None,
+        hearth_out_mm: 0.0,
         chart_datum_above_floor_mm: None,
         clearance_rules: Vec::new(),
         own_clearance_rules: Vec::new(),

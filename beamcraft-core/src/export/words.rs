@@ -6,6 +6,7 @@ use crate::finish::{ApplicationMethod, FinishName};
 use crate::plan::CoatedFaces;
 use crate::saw::{BoardSetUp, RipSetUp};
 use crate::shell::{EdgeCut, EdgeId, EdgeJoint, FaceId, FaceKind};
+use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
 pub(super) const fn outcome(outcome: Outcome) -> &'static str {
@@ -84,6 +85,16 @@ pub(super) const fn rip_set_up(set_up: RipSetUp) -> &'static str {
         RipSetUp::ShowFaceDownBladeTowards => "show face down, blade leaning towards the fence",
         RipSetUp::ShowFaceUpBladeTowards => "show face up, blade leaning towards the fence",
         RipSetUp::ShowFaceDownBladeAway => "show face down, blade leaning away from the fence",
+    }
+}
+
+/// How a body gets onto its cleat.
+pub(super) const fn lift_manner(manner: LiftManner) -> &'static str {
+    match manner {
+        LiftManner::Level => "level",
+        LiftManner::Tilted => "tilted on the way",
+        LiftManner::NotAtAll => "not at all",
+        LiftManner::MeetsInPlace => "not at all: it meets something in its place",
     }
 }
 

@@ -84,8 +84,9 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
             obstructions: site.obstructions.clone(),
         });
         let marks = marks.map_err(|error| within(error, "cleat"))?;
-        // What the body meets in its place is found with the site, gaps and all.
-        let here = marks.findings.iter().filter(|finding| finding.code != FindingCode::MeetsObstruction);
+        // What the body meets in its place, and the room to lift it on, are found with its whole section later.
+        let later = [FindingCode::MeetsObstruction, FindingCode::NoHeadroom];
+        let here = marks.findings.iter().filter(|finding| !later.contains(&finding.code));
         findings.extend(here.cloned());
         plan.marks = Some(marks);
     } else if let Some(floor_mm) = body.thickness_mm(FaceKind::Bottom) {

@@ -9,7 +9,9 @@ mod checked;
 mod cleat;
 mod cuts;
 mod finish;
+mod hanging;
 mod holding;
+mod lift;
 mod mass;
 mod result;
 mod site;
@@ -18,7 +20,10 @@ mod strength;
 mod summary;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use result::{
+    CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, Plan,
+    RipSetting,
+};
 pub use spec::{
     BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
     SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
@@ -33,7 +38,7 @@ const FORMAT: u32 = 1;
 ///
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `site_fit`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `site_fit`, `lift_on`,
 /// `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`.
 ///
 /// # Limits
@@ -72,11 +77,19 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let site_fit = site::fit(&body, cleat.as_mut(), &mut findings)?;
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
+    let lift_on = match &cleat {
+        Some(fitted) => lift::way_on(&body, fitted, frame.as_ref(), site_fit.as_ref(), &mut findings)?,
+        None => None,
+    };
     let cleat = match cleat {
         Some(fitted) => Some(holding::load(&body, fitted, &mass, &mut checks, &mut findings)?),
         None => None,
     };
-    let clearance = site::look(&body, &mass, &mut checks, &mut findings)?;
+    let (clearance, reach) = site::look(&body, &mass, &mut checks, &mut findings)?;
+    let hanging = cleat.as_ref().map_or_else(Vec::new, |cleat| {
+        let (fit, lift) = (site_fit.as_ref(), lift_on.as_ref());
+        hanging::sheet(&hanging::Job { spec, cleat, fit, lift, mass: &mass, reach })
+    });
     let cuts = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
     let cautions = summary::cautions(spec, finish.as_ref());
@@ -91,6 +104,8 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         frame,
         cleat,
         site_fit,
+        lift_on,
+        hanging,
         clearance,
         mass,
         checks,

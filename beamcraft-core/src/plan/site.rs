@@ -67,10 +67,10 @@ pub(super) fn look(
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
-) -> Result<Option<BodyClearance>> {
+) -> Result<(Option<BodyClearance>, LiftReach)> {
     let Some(site) = &body.checked.spec.site else {
         checks.push(heat_unknown("The place on the wall was not given."));
-        return Ok(None);
+        return Ok((None, LiftReach::Within));
     };
     let clearance = match (&site.opening, &site.appliance) {
         (_, Some(appliance)) if appliance.kind == ApplianceKind::None => None,
@@ -84,8 +84,17 @@ pub(super) fn look(
         checks.extend(heat_checks(site, clearance));
         findings.extend(clearance.findings.iter().cloned());
     }
-    lift(body, site, mass, checks, findings)?;
-    Ok(clearance)
+    let reach = lift(body, site, mass, checks, findings)?;
+    Ok((clearance, reach))
+}
+
+/// Whether the lift lies within the reach and height of the lifting method.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LiftReach {
+    /// It does, or nobody knows where the body hangs.
+    Within,
+    /// It does not.
+    Outside,
 }
 
 /// The rule that sends to local law and to the listing.
@@ -141,10 +150,10 @@ fn heat_check(answer: &BodyClearanceAnswer, clause: Clause, basis: Basis) -> Ver
 }
 
 /// Hands reach at least this far out when it cannot be measured: 20 cm and half the width of the load, 25 cm below 25 cm
-/// above the floor (NIOSH 94-110, p. 8).
-fn reach_mm(hand_height_mm: f64, depth_mm: f64) -> f64 {
+/// above the floor (NIOSH 94-110, p. 8); and from before a raised hearth at least to the middle of the body.
+fn reach_mm(hand_height_mm: f64, depth_mm: f64, hearth_out_mm: f64) -> f64 {
     let out = if hand_height_mm >= 250.0 { 200.0 } else { 250.0 };
-    out + 0.5 * depth_mm
+    (out + 0.5 * depth_mm).max(hearth_out_mm - 0.5 * depth_mm)
 }
 
 /// The lift from the floor to the cleat, by one person and by two.
@@ -154,14 +163,15 @@ fn lift(
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
-) -> Result<()> {
+) -> Result<LiftReach> {
+    let mut reach = LiftReach::Within;
     let hand_height_mm = site.place.bottom_above_floor_mm;
     let clause = Clause::new(Source::Niosh94110, "p. 7 to 18");
     for (persons, name) in [(1, "lift onto the cleat by one person"), (2, "lift onto the cleat by two people")] {
         let input = LiftingIndexInput {
             mass_kg: mass.lifted_kg,
             persons,
-            reach_mm: reach_mm(hand_height_mm, body.checked.leg.depth_mm),
+            reach_mm: reach_mm(hand_height_mm, body.checked.leg.depth_mm, site.hearth_out_mm),
             hand_height_mm,
             travel_mm: hand_height_mm,
             turn_deg: 0.0,
@@ -173,8 +183,9 @@ fn lift(
         };
         // A place beyond what the table of lifts allows at all is outside the method too.
         let Some(lift) = lifting_index(&input).ok().filter(|lift| lift.limit == LiftLimit::Within) else {
-            let why = "The lift lies beyond the reach or height of the method; use props or a hoist.";
+            let why = "Outside the method: the lift lies beyond its reach or height; use props or a hoist.";
             checks.push(Verdict::without_answer(name, "body", Outcome::NotCovered, clause, why));
+            reach = LiftReach::Outside;
             continue;
         };
         let verdict = Verdict::compare(name, "body", lift.share_kg, lift.recommended_kg, "kg", Basis::Clause, clause);
@@ -186,7 +197,7 @@ fn lift(
                       Ladders and steps are outside the method.";
         checks.push(verdict.with_remark(remark));
     }
-    Ok(())
+    Ok(reach)
 }
 
 fn too_heavy(mass_kg: f64, recommended_kg: f64) -> Finding {

@@ -277,6 +277,10 @@ pub struct SiteSpec {
     /// What gives heat.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub appliance: Option<Appliance>,
+    /// How far a raised hearth that nobody can stand on reaches out from the wall, mm; lifters stand before it. 0, the
+    /// default, is none.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub hearth_out_mm: f64,
     /// Height of the datum of the appliance's chart above the floor, mm; needed where the chart does not measure from the
     /// top of the opening.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -289,7 +293,7 @@ pub struct SiteSpec {
     pub own_clearance_rules: Vec<OwnClearanceRule>,
 }
 
-limited!(SiteSpec { chart_datum_above_floor_mm: SIGNED_LENGTH });
+limited!(SiteSpec { hearth_out_mm: LENGTH, chart_datum_above_floor_mm: SIGNED_LENGTH });
 
 /// What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -32,7 +32,7 @@ pub use clearance::{
 pub use fit::{
     BackingSpan, EndGap, ScribeStation, SiteFit, SiteFitInput, StudPacking, ThingGap, WallHalfPlace, WayIn, site_fit,
 };
-pub use lift::{LiftCure, LiftCureKind, LiftFrame, LiftManner, LiftOn, LiftOnInput, lift_on};
+pub use lift::{LiftCure, LiftCureKind, LiftFrame, LiftManner, LiftOn, LiftOnInput, LiftRole, LiftShape, lift_on};
 pub use rules::{
     CLEARANCE_RULES, ClearanceForm, ClearanceRule, LeastDistance, MantelRule, OpeningSide, OwnClearanceRule,
     SlopeDistance, StepDistance,

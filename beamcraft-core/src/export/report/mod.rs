@@ -42,6 +42,7 @@ pub fn report_html(plan: &Plan) -> String {
     work::frame(&mut page, plan);
     work::cleat(&mut page, plan);
     site::site(&mut page, plan);
+    site::hanging(&mut page, plan);
     checks::clearance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);

@@ -1,5 +1,6 @@
 //! The wall as it is and what is around the body.
 
+use super::super::lift::lift_svg;
 use super::super::words;
 use super::page::{Html, Page};
 use crate::plan::{Plan, ReportLengths};
@@ -28,6 +29,37 @@ pub(super) fn site(page: &mut Page, plan: &Plan) {
         let bites = if span.edge_mm > 0.0 { "lies on the screw line" } else { "misses the screw line" };
         page.paragraph(format!("{} {bites}, from {from} to {to} from the plumb line.", span.name));
     }
+}
+
+/// The way onto the cleat and the order of hanging.
+pub(super) fn hanging(page: &mut Page, plan: &Plan) {
+    let lengths = plan.spec.lengths;
+    if let Some(lift) = &plan.lift_on {
+        page.heading("Onto the cleat");
+        let number =
+            |name: &str, value: Option<f64>| value.map(|value_mm| format!("{name} {}", lengths.full(value_mm)));
+        let parts = [
+            Some(format!("The body goes on: {}", words::lift_manner(lift.manner))),
+            number("its top rises", lift.rise_mm),
+            number("least headroom under something deeper, level", lift.least_headroom_level_mm),
+            number("least headroom found with tilting", lift.least_headroom_mm),
+            number("headroom missing", lift.missing_mm),
+        ];
+        page.paragraph(format!("{}.", parts.into_iter().flatten().collect::<Vec<_>>().join("; ")));
+        page.drawing(&lift_svg(lift, lengths));
+    }
+    if plan.hanging.is_empty() {
+        return;
+    }
+    page.heading("Order of hanging");
+    let rows = plan.hanging.iter().map(|step| {
+        let numbers = step.numbers.iter().map(|one| {
+            let value = super::checks::quantity(one.value, one.unit, lengths);
+            Html::from(format!("{}: {value}", one.name))
+        });
+        [step.order.to_string().into(), step.what.as_str().into(), Html::lines(&numbers.collect::<Vec<_>>())]
+    });
+    page.table("", ["step", "what", "numbers"], rows);
 }
 
 fn things(page: &mut Page, lengths: ReportLengths, fit: &SiteFit) {

@@ -13,8 +13,9 @@ use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::finding::{Caution, CautionText, Finding, FindingCode, Grade, Quantity};
 use crate::hang::CleatHalvesInput;
 use crate::limits::{faults_at, limited};
-use crate::setting::{Obstruction, OutlinePart};
+use crate::setting::{Obstruction, OutlinePart, OutlinePoint};
 use crate::verdict::Outcome;
+use convex::Shift;
 pub use cures::{LiftCure, LiftCureKind};
 use scene::Scene;
 use search::{Found, Pose, Tilting, Way, way_off};
@@ -96,6 +97,28 @@ pub struct LiftFrame {
     pub tilt_deg: f64,
 }
 
+/// Something that moves or stands, as it is with the body in its place.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct LiftShape {
+    /// Its name.
+    pub name: String,
+    /// Whether it moves with the body.
+    pub role: LiftRole,
+    /// Corners of its convex outline.
+    pub outline: Vec<OutlinePoint>,
+}
+
+/// Whether a shape moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
+pub enum LiftRole {
+    /// Moves with the body.
+    Moves,
+    /// Stands where it is.
+    Stands,
+}
+
 /// How the body gets on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
@@ -124,8 +147,10 @@ pub struct LiftOn {
     /// How far the top of the body rises at most on this way above where it hangs, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub rise_mm: Option<f64>,
-    /// Corner about which tilts turn: out from the wall, above the floor, mm.
-    pub pivot_mm: [f64; 2],
+    /// Point about which tilts turn, before the shift.
+    pub pivot: OutlinePoint,
+    /// Everything that moves, the beam half first, then everything that stands, the wall half first.
+    pub shapes: Vec<LiftShape>,
     /// Least headroom above the body under something deeper than it, level all the way, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub least_headroom_level_mm: Option<f64>,
@@ -216,13 +241,13 @@ pub fn lift_on(input: &LiftOnInput) -> Result<LiftOn> {
     let tilted_bare = way_off(&bare, tilting).way();
     let needs_cure = matches!(found, Found::NoWay) || matches!(&found, Found::Way(way) if is_tilted(way));
     let (missing_mm, cures) = if needs_cure { cures::look_for(input, level_bare.as_ref()) } else { (None, Vec::new()) };
-    let pivot = scene.pivot();
     let mut on = LiftOn {
         outcome: if matches!(found, Found::Way(_)) { Outcome::Met } else { Outcome::NotMet },
         manner: manner(&found),
         frames: Vec::new(),
         rise_mm: None,
-        pivot_mm: [pivot.out, pivot.up],
+        pivot: point(&scene.pivot()),
+        shapes: scene.shapes(),
         least_headroom_level_mm: level_bare.as_ref().map(|way| way.rise),
         least_headroom_mm: tilted_bare.into_iter().chain(level_bare).map(|way| way.rise).reduce(f64::min),
         missing_mm,
@@ -324,6 +349,10 @@ fn manner(found: &Found) -> LiftManner {
         Found::NoWay => LiftManner::NotAtAll,
         Found::NotInPlace => LiftManner::MeetsInPlace,
     }
+}
+
+fn point(shift: &Shift) -> OutlinePoint {
+    OutlinePoint { out_mm: shift.out, above_floor_mm: shift.up }
 }
 
 fn frame(pose: &Pose) -> LiftFrame {

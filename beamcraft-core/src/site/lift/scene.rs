@@ -2,7 +2,7 @@
 
 use super::convex::{Convex, Shift, Turn};
 use super::slice::{Slice, Window};
-use super::{LiftOnInput, NoPart};
+use super::{LiftOnInput, LiftRole, LiftShape, NoPart, point};
 use crate::hang::{CleatHalvesInput, cleat_halves};
 use crate::numeric::real::{cos_deg, radians, sin_cos_deg};
 use crate::setting::Obstruction;
@@ -10,6 +10,7 @@ use crate::setting::Obstruction;
 /// A convex piece over a stretch of the wall.
 #[derive(Clone, Debug)]
 struct Piece {
+    name: String,
     left_mm: f64,
     right_mm: f64,
     shape: Convex,
@@ -70,23 +71,29 @@ impl Scene {
         let beam_half =
             [at(t, top), at(0.0, top), at(0.0, bottom), at(flat, bottom), at(t, top - halves.short_face_mm)];
         let wall_half = [at(t, lower), at(0.0, lower), at(0.0, edge), at(t - flat, point), at(t, point)];
-        let piece = |ends: (f64, f64), shape: Convex| Piece { left_mm: ends.0, right_mm: ends.1, shape };
-        let half = |ends: (f64, f64), corners: [Shift; 5]| {
-            Convex::around(corners).map(|shape| piece(ends, shape)).ok_or(NoPart::Cleat)
+        let piece = |name: &str, ends: (f64, f64), shape: Convex| Piece {
+            name: name.to_owned(),
+            left_mm: ends.0,
+            right_mm: ends.1,
+            shape,
         };
-        let mut moving = vec![half((input.beam_half_left_mm, input.beam_half_right_mm), beam_half)?];
+        let half = |name, ends: (f64, f64), corners: [Shift; 5]| {
+            Convex::around(corners).map(|shape| piece(name, ends, shape)).ok_or(NoPart::Cleat)
+        };
+        let mut moving = vec![half("beam half", (input.beam_half_left_mm, input.beam_half_right_mm), beam_half)?];
         for (k, part) in input.parts.iter().enumerate() {
             let corners = part.outline.iter().map(|corner| at(corner.out_mm, corner.above_floor_mm));
             let shape = Convex::around(corners).ok_or(NoPart::Outline(k))?;
-            moving.push(piece((part.left_mm, part.right_mm), shape));
+            moving.push(piece(&part.name, (part.left_mm, part.right_mm), shape));
         }
-        let mut standing = vec![half((input.wall_half_left_mm, input.wall_half_right_mm), wall_half)?];
+        let mut standing = vec![half("wall half", (input.wall_half_left_mm, input.wall_half_right_mm), wall_half)?];
         let wall = -input.behind_mm;
         for thing in things.iter().filter(|thing| thing.projection_mm > 0.0) {
             let (low, high) =
                 (at(wall, thing.bottom_mm + raised_mm), at(thing.projection_mm + wall, thing.top_mm + raised_mm));
             // What has no height is in nobody's way.
-            standing.extend(Convex::upright(low, high).map(|shape| piece((thing.left_mm, thing.right_mm), shape)));
+            let ends = (thing.left_mm, thing.right_mm);
+            standing.extend(Convex::upright(low, high).map(|shape| piece(&thing.name, ends, shape)));
         }
         let pivot = at(0.0, edge);
         let bounds = || moving.iter().map(|one| one.shape.bounds());
@@ -103,6 +110,17 @@ impl Scene {
         let mut bare = self.clone();
         bare.standing.truncate(1);
         bare
+    }
+
+    /// Every shape with its name: what moves, the beam half first, then what stands, the wall half first.
+    pub(super) fn shapes(&self) -> Vec<LiftShape> {
+        let shape = |role, piece: &Piece| LiftShape {
+            name: piece.name.clone(),
+            role,
+            outline: piece.shape.corners().iter().map(point).collect(),
+        };
+        let moving = self.moving.iter().map(|piece| shape(LiftRole::Moves, piece));
+        moving.chain(self.standing.iter().map(|piece| shape(LiftRole::Stands, piece))).collect()
     }
 
     /// Where turns go about.

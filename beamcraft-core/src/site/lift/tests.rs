@@ -1,6 +1,6 @@
 use super::*;
 use crate::hang::cleat_halves;
-use crate::setting::{OutlinePoint, ThingKind};
+use crate::setting::ThingKind;
 use crate::statics::test_inputs::hostile;
 use proptest::prelude::*;
 use std::collections::VecDeque;
@@ -83,6 +83,10 @@ fn polygons(input: &LiftOnInput) -> (Vec<(f64, f64, Ring)>, Vec<(f64, f64, Ring)
     (moving, standing)
 }
 
+fn pivot_of(on: &LiftOn) -> [f64; 2] {
+    [on.pivot.out_mm, on.pivot.above_floor_mm]
+}
+
 fn moved(ring: &[(f64, f64)], pivot: [f64; 2], frame: &LiftFrame) -> Ring {
     let angle = frame.tilt_deg.to_radians();
     let (sine, cosine) = (angle.sin(), angle.cos());
@@ -142,7 +146,7 @@ fn assert_free(input: &LiftOnInput, on: &LiftOn) {
                 up_mm: between(pair[0].up_mm, pair[1].up_mm),
                 tilt_deg: between(pair[0].tilt_deg, pair[1].tilt_deg),
             };
-            let deep = deepest(input, on.pivot_mm, &frame);
+            let deep = deepest(input, pivot_of(on), &frame);
             assert!(deep < 2e-4, "{deep} at {frame:?} of {:?}", on.frames);
         }
     }
@@ -152,7 +156,7 @@ fn assert_free(input: &LiftOnInput, on: &LiftOn) {
     let (moving, _) = polygons(input);
     let first = on.frames.first().unwrap();
     let back =
-        moving.iter().flat_map(|(_, _, ring)| moved(ring, on.pivot_mm, first)).map(|p| p.0).fold(f64::MAX, f64::min);
+        moving.iter().flat_map(|(_, _, ring)| moved(ring, pivot_of(on), first)).map(|p| p.0).fold(f64::MAX, f64::min);
     assert!(back >= input.strip.thickness_mm - 1e-3, "{back}");
 }
 
