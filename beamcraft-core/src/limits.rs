@@ -163,8 +163,8 @@ limits! {
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     LEAN: "a lean of a wall", "mm/m", -200.0, 200.0, "";
     UNEVENNESS_OFFSET: "an offset of a wall from a straight line", "mm", -200.0, 200.0, "";
-    LIFT_TILT: "a greatest tilt while hanging", "deg", 0.0, 45.0, "0 keeps the body level";
-    TILT_STEP: "a step between tilts", "deg", 0.25, 5.0, "1 is a start";
+    LIFT_TILT: "a greatest tilt while hanging", "deg", 0.0, 30.0, "0 keeps the body level";
+    TILT_STEP: "a step between tilts", "deg", 0.5, 5.0, "1 is a start";
     DISTANCE_RATIO: "a distance over the projection allowed there", "", 0.01, 1_000.0, "8 allows one eighth of the distance";
 }
 

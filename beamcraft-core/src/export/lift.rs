@@ -57,7 +57,7 @@ fn answer(lift: &LiftOn, lengths: ReportLengths) -> String {
         Some(words::lift_manner(lift.manner).to_owned()),
         number("rise", lift.rise_mm),
         number("least headroom level", lift.least_headroom_level_mm),
-        number("least headroom found", lift.least_headroom_mm),
+        number("least headroom tilted", lift.least_headroom_tilted_mm),
         number("headroom missing", lift.missing_mm),
     ];
     parts.into_iter().flatten().collect::<Vec<_>>().join("; ")

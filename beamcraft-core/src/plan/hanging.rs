@@ -86,7 +86,7 @@ fn dry_hang(job: &Job<'_>) -> Step {
     let mut how = "";
     if let Some(lift) = job.lift {
         numbers.extend(lift.rise_mm.map(|rise_mm| length("rise of the top", rise_mm)));
-        numbers.extend(lift.least_headroom_mm.map(|room_mm| length("least headroom", room_mm)));
+        numbers.extend(lift.least_headroom_level_mm.map(|room_mm| length("headroom for a level lift", room_mm)));
         how = match lift.manner {
             LiftManner::Level => " It goes on level.",
             LiftManner::Tilted => " It goes on only tilted on the way: follow the frames.",

@@ -18,6 +18,7 @@
 mod body_clearance;
 mod clearance;
 mod fit;
+mod frame_fixing;
 mod lift;
 mod rules;
 mod stretch;
@@ -32,6 +33,7 @@ pub use clearance::{
 pub use fit::{
     BackingSpan, EndGap, ScribeStation, SiteFit, SiteFitInput, StudPacking, ThingGap, WallHalfPlace, WayIn, site_fit,
 };
+pub use frame_fixing::{CeilingFrame, FrameFixing, FrameFixingInput, FramePlace, WallFrame, frame_fixing};
 pub use lift::{LiftCure, LiftCureKind, LiftFrame, LiftManner, LiftOn, LiftOnInput, LiftRole, LiftShape, lift_on};
 pub use rules::{
     CLEARANCE_RULES, ClearanceForm, ClearanceRule, LeastDistance, MantelRule, OpeningSide, OwnClearanceRule,
@@ -40,5 +42,10 @@ pub use rules::{
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[clearance::MANTEL_CLEARANCE, body_clearance::BODY_CLEARANCE, fit::SITE_FIT, lift::LIFT_ON];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    clearance::MANTEL_CLEARANCE,
+    body_clearance::BODY_CLEARANCE,
+    fit::SITE_FIT,
+    lift::LIFT_ON,
+    frame_fixing::FRAME_FIXING,
+];

@@ -96,7 +96,7 @@ pub(super) fn clearance(page: &mut Page, plan: &Plan) {
             number(answer.actual_mm),
             depth,
             number(answer.least_height_mm),
-            Html::marked(class_of(answer.outcome), words::outcome(answer.outcome)),
+            words::outcome(answer.outcome).into(),
         ]
     };
     page.table("", heads, clearance.answers.iter().map(row));

@@ -42,7 +42,7 @@ pub(super) fn hanging(page: &mut Page, plan: &Plan) {
             Some(format!("The body goes on: {}", words::lift_manner(lift.manner))),
             number("its top rises", lift.rise_mm),
             number("least headroom under something deeper, level", lift.least_headroom_level_mm),
-            number("least headroom found with tilting", lift.least_headroom_mm),
+            number("least headroom found with tilting", lift.least_headroom_tilted_mm),
             number("headroom missing", lift.missing_mm),
         ];
         page.paragraph(format!("{}.", parts.into_iter().flatten().collect::<Vec<_>>().join("; ")));

@@ -154,9 +154,9 @@ pub struct LiftOn {
     /// Least headroom above the body under something deeper than it, level all the way, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub least_headroom_level_mm: Option<f64>,
-    /// Least headroom that was found with tilting, mm; never more.
+    /// Least headroom that was found with tilting, mm; looked for only where there is no level way.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub least_headroom_mm: Option<f64>,
+    pub least_headroom_tilted_mm: Option<f64>,
     /// Headroom missing for a level way, mm; absent where there is one or no headroom would help.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub missing_mm: Option<f64>,
@@ -231,15 +231,15 @@ pub struct LiftOn {
 pub fn lift_on(input: &LiftOnInput) -> Result<LiftOn> {
     check(input)?;
     let scene = scene(input)?;
-    let level = way_off(&scene, Tilting::LEVEL);
     let bare = scene.without_things();
     let level_bare = way_off(&bare, Tilting::LEVEL).way();
-    let (found, tilting) = match level {
+    let (found, tilting) = match way_off(&scene, Tilting::LEVEL) {
         Found::NoWay => tilted(&scene, input),
-        _ => (level, first_tilting(input)),
+        level => (level, first_tilting(input)),
     };
-    let tilted_bare = way_off(&bare, tilting).way();
-    let needs_cure = matches!(found, Found::NoWay) || matches!(&found, Found::Way(way) if is_tilted(way));
+    let is_level = matches!(&found, Found::Way(way) if !is_tilted(way));
+    let tilted_bare = if is_level { None } else { way_off(&bare, tilting).way() };
+    let needs_cure = !is_level && found != Found::NotInPlace;
     let (missing_mm, cures) = if needs_cure { cures::look_for(input, level_bare.as_ref()) } else { (None, Vec::new()) };
     let mut on = LiftOn {
         outcome: if matches!(found, Found::Way(_)) { Outcome::Met } else { Outcome::NotMet },
@@ -249,7 +249,7 @@ pub fn lift_on(input: &LiftOnInput) -> Result<LiftOn> {
         pivot: point(&scene.pivot()),
         shapes: scene.shapes(),
         least_headroom_level_mm: level_bare.as_ref().map(|way| way.rise),
-        least_headroom_mm: tilted_bare.into_iter().chain(level_bare).map(|way| way.rise).reduce(f64::min),
+        least_headroom_tilted_mm: tilted_bare.map(|way| way.rise),
         missing_mm,
         cures,
         tilt_step_deg: tilting.step_deg,
@@ -317,7 +317,7 @@ fn first_tilting(input: &LiftOnInput) -> Tilting {
 
 /// Steps that do not go beyond the greatest tilt.
 fn tilting(input: &LiftOnInput, step_deg: f64) -> Tilting {
-    // At most 45 degrees in steps of no less than a sixteenth: a few hundred.
+    // At most 30 degrees in steps of no less than an eighth: a few hundred.
     Tilting { step_deg, steps: (input.greatest_tilt_deg / step_deg + 1e-9).floor() as i32 }
 }
 
