@@ -119,7 +119,8 @@ fn the_way_in_is_for_the_longest_side() {
     let way = site_fit(&input).unwrap().way_in.unwrap();
     // 1600 + 200 tan 10 degrees.
     assert!((way.longest_mm - 1_635.265_396_141_692_8).abs() < 1e-9 && way.outcome == Outcome::NotMet);
-    assert!((way.swing_flat_mm.powi(2) - way.longest_mm.powi(2) - 40_000.0).abs() < 1e-6);
+    let squares = way.swing_flat_mm * way.swing_flat_mm - way.longest_mm * way.longest_mm;
+    assert!((squares - 40_000.0).abs() < 1e-6);
     input.left_end_deg = 80.0;
     assert_eq!(site_fit(&input).unwrap().way_in.unwrap().outcome, Outcome::Met);
 }

@@ -1,5 +1,6 @@
 use super::*;
 use crate::hang::cleat_halves;
+use crate::numeric::real::sin_cos_deg;
 use crate::setting::ThingKind;
 use crate::statics::test_inputs::hostile;
 use proptest::prelude::*;
@@ -58,8 +59,11 @@ fn under(bevel_deg: f64, blunt_mm: f64, room_mm: f64, projection_mm: f64) -> Lif
 
 type Ring = Vec<(f64, f64)>;
 
+/// Left and right end along the wall, and the polygon.
+type Stretch = (f64, f64, Ring);
+
 /// Moving and standing polygons with their ends along the wall.
-fn polygons(input: &LiftOnInput) -> (Vec<(f64, f64, Ring)>, Vec<(f64, f64, Ring)>) {
+fn polygons(input: &LiftOnInput) -> (Vec<Stretch>, Vec<Stretch>) {
     let halves = cleat_halves(&input.strip).unwrap();
     let (t, flat, top) = (input.strip.thickness_mm, halves.point_flat_mm, input.beam_half_top_above_floor_mm);
     let bottom = top - halves.blunted_face_mm;
@@ -88,8 +92,7 @@ fn pivot_of(on: &LiftOn) -> [f64; 2] {
 }
 
 fn moved(ring: &[(f64, f64)], pivot: [f64; 2], frame: &LiftFrame) -> Ring {
-    let angle = frame.tilt_deg.to_radians();
-    let (sine, cosine) = (angle.sin(), angle.cos());
+    let (sine, cosine) = sin_cos_deg(frame.tilt_deg);
     let place = |(x, y): &(f64, f64)| {
         let (a, b) = (x - pivot[0], y - pivot[1]);
         (pivot[0] + cosine * a - sine * b + frame.out_mm, pivot[1] + sine * a + cosine * b + frame.up_mm)
@@ -103,11 +106,12 @@ fn overlap(one: &[(f64, f64)], other: &[(f64, f64)]) -> f64 {
     for ring in [one, other] {
         for k in 0..ring.len() {
             let (a, b) = (ring[k], ring[(k + 1) % ring.len()]);
-            let length = ((b.0 - a.0).powi(2) + (b.1 - a.1).powi(2)).sqrt();
+            let (x, y) = (b.0 - a.0, b.1 - a.1);
+            let length = (x * x + y * y).sqrt();
             if length < 1e-9 {
                 continue;
             }
-            let axis = ((b.1 - a.1) / length, (a.0 - b.0) / length);
+            let axis = (y / length, -x / length);
             let reach = |ring: &[(f64, f64)]| {
                 ring.iter()
                     .map(|p| p.0 * axis.0 + p.1 * axis.1)
