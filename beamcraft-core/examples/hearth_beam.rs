@@ -1,14 +1,15 @@
 //! Plans a whole beam and writes it out: `hearth_beam [SPEC.json] [OUTPUT_FOLDER]`.
 //!
 //! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
-//! JSON, the report, the cross section, and the panels as STL, STEP, glTF and DXF.
+//! JSON, the report, the cross section, the way onto the cleat, and the panels as STL, STEP, glTF and DXF.
 
 use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
 use std::{env, fs};
 
-use beamcraft_core::export::{panels_dxf, panels_gltf, panels_step, panels_stl, report_html, section_svg};
+use beamcraft_core::export::{lift_svg, panels_dxf, panels_gltf, panels_step, panels_stl, report_html, section_svg};
+use beamcraft_core::finding::Quantity;
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
 use beamcraft_core::saw::{BladeLean, CutKind, CutSetUp, CutWay, FaceDown, PanelCut};
@@ -47,7 +48,7 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     let spec: BeamSpec = json::read(&text).map_err(refuse)?;
     let plan = plan(&spec).map_err(refuse)?;
     let json = json::write_pretty(&plan).map_err(refuse)?;
-    let files = [
+    let mut files = vec![
         ("plan.json", json.into_bytes()),
         ("report.html", report_html(&plan).into_bytes()),
         ("section.svg", section_svg(&plan).into_bytes()),
@@ -56,6 +57,9 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
         ("panels.glb", panels_gltf(&plan.spec.name, &plan.panels)),
         ("panels.dxf", panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
     ];
+    if let Some(lift) = &plan.lift_on {
+        files.push(("lift.svg", lift_svg(lift, plan.spec.lengths).into_bytes()));
+    }
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
     let mut said = summary(&plan) + "\nWritten\n";
     for (name, bytes) in files {
@@ -87,6 +91,7 @@ fn summary(plan: &Plan) -> String {
     cuts(plan, &mut lines);
     assembly(plan, &mut lines);
     cleat(plan, &mut lines);
+    hanging(plan, &mut lines);
     checks(plan, &mut lines);
     supplies(plan, &mut lines);
     findings(plan, &mut lines);
@@ -182,6 +187,25 @@ fn cleat(plan: &Plan, lines: &mut Vec<String>) {
     }
 }
 
+/// The order of hanging with its numbers.
+fn hanging(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nOrder of hanging".to_owned());
+    for step in &plan.hanging {
+        lines.push(format!("  {}. {}", step.order, step.what));
+        let numbers: Vec<_> = step.numbers.iter().map(|number| quantity(plan, number)).collect();
+        if !numbers.is_empty() {
+            lines.push(format!("     {}", numbers.join(", ")));
+        }
+    }
+}
+
+fn quantity(plan: &Plan, number: &Quantity) -> String {
+    match number.unit {
+        "mm" => format!("{} {}", number.name, length(plan, number.value)),
+        unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
+    }
+}
+
 fn checks(plan: &Plan, lines: &mut Vec<String>) {
     lines.push("\nChecks".to_owned());
     for check in &plan.checks {
@@ -220,11 +244,7 @@ fn findings(plan: &Plan, lines: &mut Vec<String>) {
     for finding in &plan.findings {
         let grade = format!("{:?}", finding.grade).to_lowercase();
         lines.push(format!("  {grade}, {}: {}", finding.subject, finding.message));
-        let numbers = finding.numbers.iter().map(|number| match number.unit {
-            "mm" => format!("{} {}", number.name, length(plan, number.value)),
-            unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
-        });
-        let numbers: Vec<_> = numbers.collect();
+        let numbers: Vec<_> = finding.numbers.iter().map(|number| quantity(plan, number)).collect();
         if !numbers.is_empty() {
             lines.push(format!("    {}", numbers.join(", ")));
         }

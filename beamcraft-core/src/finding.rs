@@ -68,6 +68,8 @@ finding_codes! {
     BeyondSaw, "beyond_saw", "a cut lies outside what the described saw reaches";
     DriverHasNoRoom, "driver_has_no_room", "a driver with its bit does not fit where a screw is to be driven";
     GlueSetsTooSoon, "glue_sets_too_soon", "the seams of one glue-up take longer than the open time of the glue";
+    NeedsSpecialist, "needs_specialist", "a licensed trade, or the maker of a thing near the body, must decide this";
+    UnevenWall, "uneven_wall", "the wall is not what screws or a straight back edge want";
 }
 
 /// A number that belongs to a finding.

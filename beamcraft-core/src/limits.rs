@@ -193,6 +193,11 @@ limits! {
     MINUTES: "a time of work", "min", 0.1, 10_000.0, "";
     SPREADING: "a speed of spreading glue", "mm/min", 10.0, 100_000.0, "";
     COUNT_FROM_NONE: "a number of pieces, or none", "", 0.0, 10_000.0, "";
+    LEAN: "a lean of a wall", "mm/m", -200.0, 200.0, "";
+    UNEVENNESS_OFFSET: "an offset of a wall from a straight line", "mm", -200.0, 200.0, "";
+    LIFT_TILT: "a greatest tilt while hanging", "deg", 0.0, 30.0, "0 keeps the body level";
+    TILT_STEP: "a step between tilts", "deg", 0.5, 5.0, "1 is a start";
+    DISTANCE_RATIO: "a distance over the projection allowed there", "", 0.01, 1_000.0, "8 allows one eighth of the distance";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -3,9 +3,11 @@
 use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
 use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::export::{clearance_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
+use crate::site::{body_clearance, lift_on};
 use crate::tolerance::tolerance_stack;
 use crate::work::work_calendar;
 
@@ -62,6 +64,8 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
     ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
     ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
+    ("body_clearance", |text, lengths| Ok(clearance_svg(&body_clearance(&read(text)?)?, lengths))),
+    ("lift_on", |text, lengths| Ok(lift_svg(&lift_on(&read(text)?)?, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -72,6 +76,8 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
 /// | `work_calendar`, `order_of_work` | tasks as bars over days |
+/// | `body_clearance` | least height against depth by each rule, and where the body is |
+/// | `lift_on` | the section on its way onto the cleat, frame by frame |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -110,5 +116,9 @@ mod tests {
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
         assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
+        assert!(
+            refused.to_string().contains("plan, yearly_movement, tolerance_stack, body_clearance, lift_on"),
+            "{refused}"
+        );
     }
 }

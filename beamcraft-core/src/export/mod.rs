@@ -1,4 +1,5 @@
-//! A plan as files: drawing, solids, report; the movement of a year and the gaps of a stack-up as drawings. Pure functions
+//! A plan as files: drawing, solids, report; the movement of a year, the gaps of a stack-up and
+//! the clearance to an opening as drawings. Pure functions
 //! from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement) or a
 //! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
 //!
@@ -12,6 +13,8 @@
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
+//! | [`clearance_svg`] | SVG, least height against depth by each rule | the talk about the place |
+//! | [`lift_svg`] | SVG, the way onto the cleat frame by frame | the wall |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
 //! ```
@@ -31,10 +34,12 @@
 //! the plan, or is measured on its solids.
 
 mod calendar;
+mod clearance;
 mod cut;
 mod dxf;
 mod gaps;
 mod gltf;
+mod lift;
 mod movement;
 mod remains;
 mod report;
@@ -50,9 +55,11 @@ mod words;
 mod samples;
 
 pub use calendar::calendar_svg;
+pub use clearance::clearance_svg;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
+pub use lift::lift_svg;
 pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;

@@ -7,6 +7,7 @@ use crate::frame::AssemblyWork;
 use crate::plan::CoatedFaces;
 use crate::saw::{BladeSide, CutKind, CutWay, FaceDown, RidingEdge, StopMeets};
 use crate::shell::{EdgeJoint, FaceId, FaceKind};
+use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
 pub(super) const fn outcome(outcome: Outcome) -> &'static str {
@@ -128,6 +129,16 @@ pub(super) const fn stop_meets(meets: StopMeets) -> &'static str {
         StopMeets::ShowCorner => "the other end's point on the show face",
         StopMeets::InnerCorner => "the other end's point on the inner face",
         StopMeets::CornerBetween => "the other end's point between the faces",
+    }
+}
+
+/// How a body gets onto its cleat.
+pub(super) const fn lift_manner(manner: LiftManner) -> &'static str {
+    match manner {
+        LiftManner::Level => "level",
+        LiftManner::Tilted => "tilted on the way",
+        LiftManner::NotAtAll => "not at all",
+        LiftManner::MeetsInPlace => "not at all: it meets something in its place",
     }
 }
 

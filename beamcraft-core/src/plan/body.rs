@@ -5,9 +5,11 @@ use super::result::GluePlan;
 use super::within;
 use crate::error::Result;
 use crate::finding::{Finding, FindingCode, Grade};
+use crate::geometry::{ConvexSolid, Plane, Vec3, convex_outline};
 use crate::numeric::compensated_sum;
 use crate::numeric::real::sin_cos_deg;
-use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, Shell, shell_panels};
+use crate::setting::{BodyPlace, OutlinePart, OutlinePoint};
+use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PieceSign, Shell, shell_panels};
 
 /// The body with what later steps ask of it.
 pub(super) struct Body<'a> {
@@ -62,6 +64,51 @@ impl<'a> Body<'a> {
                 cure: "A return panel, unless a wall stands against this end.".to_owned(),
                 clause: None,
             });
+        }
+    }
+
+    /// The outline of every panel as it hangs: what is seen of its wood along the body, whatever was taken out inside.
+    pub(super) fn outlines(&self, place: BodyPlace) -> Vec<OutlinePart> {
+        self.woods().map(|(panel, solid)| self.outline(place, panel.id.to_string(), solid)).collect()
+    }
+
+    /// The same with the panels of the ends parted at a distance from the wall: an end out of square lies beside the cleat at
+    /// the wall, and before it farther out.
+    pub(super) fn outlines_parted(&self, place: BodyPlace, out_mm: f64) -> Vec<OutlinePart> {
+        let mut outlines = Vec::new();
+        let front = Plane::at_offset(Vec3::Y, self.checked.leg.depth_mm - out_mm);
+        for (panel, solid) in self.woods() {
+            let name = panel.id.to_string();
+            let is_end = matches!(panel.id.kind, FaceKind::LeftEnd | FaceKind::RightEnd);
+            match front.filter(|_| is_end) {
+                Some(front) => {
+                    let parts = [front, front.flipped()].map(|side| solid.clone().cut([(side, 0)]));
+                    outlines.extend(parts.iter().flatten().map(|part| self.outline(place, name.clone(), part)));
+                }
+                None => outlines.push(self.outline(place, name, solid)),
+            }
+        }
+        outlines
+    }
+
+    /// The wood of every panel.
+    fn woods(&self) -> impl Iterator<Item = (&Panel, &ConvexSolid)> {
+        let pieces = self.shell.panels.iter().flat_map(|panel| panel.pieces.iter().map(move |piece| (panel, piece)));
+        pieces.filter(|(_, piece)| piece.sign == PieceSign::Added).map(|(panel, piece)| (panel, &piece.solid))
+    }
+
+    fn outline(&self, place: BodyPlace, name: String, solid: &ConvexSolid) -> OutlinePart {
+        let seen = solid.vertices().iter().map(|corner| (corner.y, corner.z)).collect();
+        let (low, high) = solid.bounds();
+        let corner = |(y, z): (f64, f64)| OutlinePoint {
+            out_mm: self.checked.leg.depth_mm - y,
+            above_floor_mm: place.bottom_above_floor_mm + z,
+        };
+        OutlinePart {
+            name,
+            left_mm: place.left_end_mm + low.x,
+            right_mm: place.left_end_mm + high.x,
+            outline: convex_outline(seen).into_iter().map(corner).collect(),
         }
     }
 

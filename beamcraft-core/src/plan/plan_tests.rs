@@ -1,6 +1,6 @@
 use proptest::prelude::*;
 
-use super::{BeamSpec, LegShape, LockSpec, Plan, plan};
+use super::{BeamSpec, HangingTask, LegShape, LockSpec, Plan, SiteSpec, plan};
 use crate::error::{Error, ErrorCode};
 use crate::finding::{FindingCode, Grade};
 use crate::json::{read, write};
@@ -80,7 +80,7 @@ fn the_seat_is_in_equilibrium_by_hand() {
 #[test]
 fn an_electric_unit_without_its_listing_is_not_determined() {
     let plan = ash();
-    let heat: Vec<_> = plan.checks.iter().filter(|check| check.subject == "lower front edge").collect();
+    let heat: Vec<_> = plan.checks.iter().filter(|check| check.subject == "body outline").collect();
     assert!(heat.iter().any(|check| check.outcome == Outcome::NotDetermined));
     assert!(heat.iter().all(|check| check.outcome != Outcome::Met));
     assert!(plan.findings.iter().any(|finding| finding.code == FindingCode::ListingGoverns));
@@ -163,6 +163,73 @@ fn something_close_above_is_found() {
     spec.site.as_mut().unwrap().obstructions[0].bottom_mm = 1350.0 + 185.0 + 5.0;
     let plan = plan(&spec).unwrap();
     assert!(plan.findings.iter().any(|finding| finding.code == FindingCode::NoHeadroom));
+}
+
+#[test]
+fn the_demo_bodies_go_on_level_and_their_sheet_ends_with_both_ends_seated() {
+    for text in [ASH, WALNUT] {
+        let plan = plan(&spec(text)).unwrap();
+        let lift = plan.lift_on.as_ref().unwrap();
+        let points = plan.cleat.as_ref().unwrap().halves.lift_mm;
+        assert_eq!(lift.manner, crate::site::LiftManner::Level);
+        assert!((lift.least_headroom_level_mm.unwrap() - points).abs() < 1e-3, "{lift:?}");
+        let orders: Vec<_> = plan.hanging.iter().map(|step| step.order).collect();
+        assert_eq!(orders, [1, 2, 3, 4, 5, 6, 7, 8, 9]);
+        let last = plan.hanging.last().unwrap();
+        assert!(last.task == HangingTask::ConfirmSeated && last.what.contains("both ends"));
+        assert!(plan.hanging[0].numbers.len() >= 2 && plan.hanging[6].what.contains("two people"));
+    }
+}
+
+#[test]
+fn overhead_and_over_a_raised_hearth_the_lift_is_outside_the_method() {
+    let far = |site: &mut SiteSpec| site.hearth_out_mm = 760.0;
+    let high = |site: &mut SiteSpec| site.place.bottom_above_floor_mm = 1800.0;
+    for change in [&far as &dyn Fn(&mut SiteSpec), &high] {
+        let mut spec = spec(ASH);
+        change(spec.site.as_mut().unwrap());
+        let plan = plan(&spec).unwrap();
+        let lifts: Vec<_> = plan.checks.iter().filter(|check| check.name.starts_with("lift onto the cleat")).collect();
+        assert_eq!(lifts.len(), 2);
+        assert!(
+            lifts
+                .iter()
+                .all(|check| check.outcome == Outcome::NotCovered && check.remark.starts_with("Outside the method"))
+        );
+        assert!(plan.hanging[6].what.contains("props"));
+    }
+    // From before a hearth of 700 mm the hands reach 700 - 215/2 = 592.5 mm, within the method's 630.
+    let mut near = spec(ASH);
+    near.site.as_mut().unwrap().hearth_out_mm = 700.0;
+    let covered = plan(&near).unwrap().checks.into_iter().filter(|check| check.name.starts_with("lift onto the cleat"));
+    assert!(covered.into_iter().all(|check| check.outcome != Outcome::NotCovered));
+}
+
+#[test]
+fn an_uneven_wall_is_packed_scribed_and_screwed_deeper() {
+    let even = plan(&spec(ASH)).unwrap();
+    let mut uneven = spec(ASH);
+    let station = |along_mm, behind_mm| crate::setting::WallStation { along_mm, behind_mm };
+    uneven.site.as_mut().unwrap().survey = Some(crate::setting::WallSurvey {
+        face: crate::setting::WallFace::Plaster,
+        stations: vec![station(0.0, 0.0), station(950.0, 8.0), station(1900.0, 0.0)],
+        lean_mm_per_m: 0.0,
+        left_wall: None,
+        right_wall: None,
+        narrowest_way_in_mm: None,
+        backing: vec![],
+    });
+    let packed = plan(&uneven).unwrap();
+    let packing = packed.cleat.as_ref().unwrap().greatest_packing_mm;
+    // The stud at 950 lies 8 mm behind the line, the wall half ends some 50 mm from the body's ends.
+    assert!(packing > 7.0 && packing < 8.0, "{packing}");
+    assert_eq!(packed.site_fit.as_ref().unwrap().scribe.len(), 3);
+    assert!(packed.hanging[4].numbers[0].value > 7.0);
+    let shear = |plan: &Plan| {
+        let of_wall = plan.checks.iter().filter(|check| check.subject.starts_with("wall screw"));
+        of_wall.filter_map(|check| check.utilisation).fold(0.0, f64::max)
+    };
+    assert!(shear(&packed) > shear(&even), "packing is a gap in the screw check");
 }
 
 #[test]

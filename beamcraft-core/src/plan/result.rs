@@ -1,12 +1,13 @@
 //! The plan: what comes out.
 
 use super::spec::BeamSpec;
-use crate::finding::{CautionText, Finding};
+use crate::finding::{CautionText, Finding, Quantity};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
 use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::PanelCut;
 use crate::shell::{EdgeId, FaceId, Panel};
+use crate::site::{BodyClearance, LiftOn, SiteFit};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -27,6 +28,18 @@ pub struct Plan {
     /// The hanging cleat; absent when it does not fit the body.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cleat: Option<CleatPlan>,
+    /// How the body sits on the wall as it is; absent when its place was not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub site_fit: Option<SiteFit>,
+    /// The way onto the cleat; absent without a wall and a cleat on it.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub lift_on: Option<LiftOn>,
+    /// The order of hanging, step by step; empty without a cleat.
+    pub hanging: Vec<HangingStep>,
+    /// Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the
+    /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub clearance: Option<BodyClearance>,
     /// Mass and centre of gravity of what is lifted.
     pub mass: MassPlan,
     /// Every check, with its working.
@@ -112,11 +125,51 @@ pub struct CleatPlan {
     pub wall_half_bottom_mm: f64,
     /// Height of the screw row, mm.
     pub screw_row_mm: f64,
+    /// Most packing behind the wall half at a stud, mm; it lies between strip and lining in every screw check.
+    pub greatest_packing_mm: f64,
     /// Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub marks: Option<CleatMarks>,
     /// Load cases on the seat and what each gives.
     pub load_cases: Vec<LoadCase>,
+}
+
+/// One step of hanging the body.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct HangingStep {
+    /// Place in the order, from 1.
+    pub order: u32,
+    /// Which step it is.
+    pub task: HangingTask,
+    /// What is done, in words.
+    pub what: String,
+    /// The numbers it is done with.
+    pub numbers: Vec<Quantity>,
+}
+
+/// The steps of hanging a body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
+pub enum HangingTask {
+    /// Find the studs.
+    FindStuds,
+    /// Draw the level line.
+    LevelLine,
+    /// Fix the wall half.
+    FixWallHalf,
+    /// Hang it dry.
+    DryHang,
+    /// Scribe it to the wall.
+    Scribe,
+    /// Finish it.
+    Finish,
+    /// Hang it.
+    Hang,
+    /// Fit the lock.
+    Lock,
+    /// Confirm that it is seated at both ends.
+    ConfirmSeated,
 }
 
 /// One load case on the cleat.

@@ -8,8 +8,9 @@ use crate::finish::{ApplicationMethod, FinishName};
 use crate::frame::GluePace;
 use crate::limits::limited;
 use crate::saw::SawSpec;
-use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
+use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall, WallSurvey};
 use crate::shell::Leg;
+use crate::site::{MantelRule, OwnClearanceRule};
 
 /// Everything a plan is computed from.
 #[derive(Clone, Debug, PartialEq)]
@@ -262,12 +263,16 @@ impl Default for ScrewSpec {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SiteSpec>))]
 pub struct SiteSpec {
     /// Left end and underside of the body on the wall.
     pub place: BodyPlace,
     /// The wall and its studs; without it no screw is checked.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub wall: Option<Wall>,
+    /// The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub survey: Option<WallSurvey>,
     /// Things fixed to the wall or the ceiling around the body.
     #[cfg_attr(feature = "json", serde(default))]
     pub obstructions: Vec<Obstruction>,
@@ -277,7 +282,23 @@ pub struct SiteSpec {
     /// What gives heat.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub appliance: Option<Appliance>,
+    /// How far a raised hearth that nobody can stand on reaches out from the wall, mm; lifters stand before it. 0, the
+    /// default, is none.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub hearth_out_mm: f64,
+    /// Height of the datum of the appliance's chart above the floor, mm; needed where the chart does not measure from the
+    /// top of the opening.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub chart_datum_above_floor_mm: Option<f64>,
+    /// Rules of the table that hold where the body will hang; without any, a masonry opening is *not determined*.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub clearance_rules: Vec<MantelRule>,
+    /// Rules of the user's, compared in the same way.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub own_clearance_rules: Vec<OwnClearanceRule>,
 }
+
+limited!(SiteSpec { hearth_out_mm: LENGTH, chart_datum_above_floor_mm: SIGNED_LENGTH });
 
 /// What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -38,7 +38,7 @@ pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>, of_cuts: Ve
 /// One finding for each part with checks that are not met and no finding of their own.
 pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
     // Seat and heat have their own findings, with what would cure them.
-    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "lower front edge");
+    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "body outline");
     let failed: Vec<_> = checks.iter().filter(|c| c.outcome == Outcome::NotMet && !has_own(c)).collect();
     let mut subjects: Vec<&str> = failed.iter().map(|check| check.subject.as_str()).collect();
     subjects.dedup();

@@ -6,6 +6,7 @@
 mod checks;
 mod page;
 mod sawing;
+mod site;
 mod supply;
 mod work;
 
@@ -42,6 +43,9 @@ pub fn report_html(plan: &Plan) -> String {
     work::frame(&mut page, plan);
     work::assembly(&mut page, plan);
     work::cleat(&mut page, plan);
+    site::site(&mut page, plan);
+    site::hanging(&mut page, plan);
+    checks::clearance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
     supply::glue_and_mass(&mut page, plan);

@@ -8,10 +8,12 @@
 mod dimension;
 mod hatch;
 mod line;
+mod scale;
 
 pub(super) use dimension::Dimension;
 pub(super) use hatch::Hatch;
 pub(super) use line::{Fill, Line};
+pub(super) use scale::Scale;
 
 use super::text::{escaped, fixed, push, shortened};
 
