@@ -161,6 +161,7 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    WITHDRAWAL_PER_LENGTH: "a declared withdrawal value per length of thread", "N/mm", 0.01, 10_000.0, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -91,6 +91,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     EC5_SPACING,
     EC5_AXIAL_SCREW_SPACING,
     EC5_SPLITTING,
+    EC5_SLIP_MODULUS,
     EC5_DESIGN_VALUE,
     EC5_GERMAN_DOWEL,
     JOINT,

@@ -1,8 +1,5 @@
-use proptest::prelude::*;
-
 use super::*;
 use crate::error::ErrorCode;
-use crate::fasten::ec5::Ec5Material;
 use crate::fasten::nds::{
     BearingRounding, FastenerArrangement, FastenerDirection, LoadDuration, MemberMoisture, ScrewJointInput,
     TemperatureBand, TimeEffect, screw_joint,
@@ -10,59 +7,38 @@ use crate::fasten::nds::{
 use crate::fasten::screws::ScrewSize;
 use crate::verdict::Outcome;
 
-fn member(thickness_mm: f64) -> JointMember {
+pub(super) fn member(thickness_mm: f64) -> JointMember {
     JointMember {
-        material: Ec5Material::Softwood,
         specific_gravity: Some(0.42),
         characteristic_density_kg_m3: Some(350.0),
-        thickness_mm,
-        angle_to_grain_deg: 0.0,
+        ..JointMember::plain(JointMaterial::Softwood, thickness_mm, 0.0)
     }
 }
 
 /// A 6 mm screw of 80 mm through 18 mm into a stud.
-fn screws(standard: JointStandard) -> JointInput {
+pub(super) fn screws(standard: JointStandard) -> JointInput {
+    let screw = JointFastener {
+        root_diameter_mm: Some(4.0),
+        shank_diameter_mm: Some(4.3),
+        thread_length_mm: Some(50.0),
+        bending_yield_mpa: Some(620.0),
+        tensile_strength_mpa: Some(800.0),
+        tension_capacity_n: Some(9_000.0),
+        ..JointFastener::plain(JointFastenerKind::WoodScrew, 6.0, 12.0, 80.0)
+    };
     JointInput {
-        standard,
-        fastener: JointFastener {
-            kind: JointFastenerKind::WoodScrew,
-            nominal_diameter_mm: 6.0,
-            root_diameter_mm: Some(4.0),
-            shank_diameter_mm: Some(4.3),
-            head_diameter_mm: 12.0,
-            length_mm: 80.0,
-            thread_length_mm: Some(50.0),
-            tip_length_mm: None,
-            bending_yield_mpa: Some(620.0),
-            tensile_strength_mpa: Some(800.0),
-            yield_moment_nmm: None,
-            declared_withdrawal_mpa: None,
-            declared_head_mpa: None,
-            tension_capacity_n: Some(9_000.0),
-        },
-        count: 1,
-        side: member(18.0),
-        main: member(89.0),
-        gaps: Vec::new(),
-        drive: JointDrive::SideGrain,
         lead_hole_mm: Some(3.5),
-        layout: None,
         lateral_n: 250.0,
         withdrawal_n: 100.0,
-        duration: JointDuration::Permanent,
-        time_effect: TimeEffect::DeadOnly,
-        climate: JointServiceClimate::Heated,
-        made: MemberMoisture::Dry,
-        temperature: TemperatureBand::UpTo100F,
-        gamma_m: 1.3,
+        ..JointInput::plain(standard, screw, member(18.0), member(89.0))
     }
 }
 
-fn lining(thickness_mm: f64) -> Vec<JointGapLayer> {
+pub(super) fn lining(thickness_mm: f64) -> Vec<JointGapLayer> {
     vec![JointGapLayer { name: "wall lining".to_owned(), thickness_mm }]
 }
 
-fn line<'a>(lines: &'a [crate::verdict::Verdict], name: &str) -> &'a crate::verdict::Verdict {
+pub(super) fn line<'a>(lines: &'a [crate::verdict::Verdict], name: &str) -> &'a crate::verdict::Verdict {
     lines.iter().find(|line| line.name.starts_with(name)).unwrap_or_else(|| panic!("no line {name}"))
 }
 
@@ -154,17 +130,16 @@ fn what_is_not_covered_never_passes() {
     assert_eq!((over_lining.outcome, over_lining.lateral_capacity_n), (Outcome::NotCovered, None));
     assert!(over_lining.modes.is_empty() && over_lining.utilisation.is_none());
     assert_eq!(outcome(&JointInput { gaps: lining(12.5), ..nds() }), Outcome::Met);
-    for drive in [JointDrive::EndGrain, JointDrive::ToeNailed, JointDrive::Pocket] {
+    for drive in [JointDrive::EndGrain, JointDrive::ToeNailed] {
         assert_ne!(outcome(&JointInput { drive, ..ec5() }), Outcome::Met, "{drive:?}");
     }
-    assert_eq!(outcome(&JointInput { drive: JointDrive::Pocket, ..nds() }), Outcome::NotCovered);
     assert_eq!(outcome(&JointInput { drive: JointDrive::EndGrain, ..nds() }), Outcome::Met);
     // Withdrawal from end grain: forbidden by the one, without a value in the other.
     let pulled = |standard| JointInput { drive: JointDrive::EndGrain, lateral_n: 0.0, ..screws(standard) };
     assert_eq!(outcome(&pulled(JointStandard::NdsAsd)), Outcome::NotMet);
     assert_eq!(outcome(&pulled(JointStandard::Ec5)), Outcome::NotCovered);
     assert_eq!(outcome(&JointInput { temperature: TemperatureBand::UpTo150F, ..ec5() }), Outcome::NotCovered);
-    let board = JointMember { material: Ec5Material::MdfLa, ..member(18.0) };
+    let board = JointMember { material: JointMaterial::MdfLa, ..member(18.0) };
     assert_eq!(outcome(&JointInput { side: board, ..ec5() }), Outcome::NotCovered);
     assert_eq!(outcome(&JointInput { side: board, ..nds() }), Outcome::NotCovered);
     let unknown = JointFastener { tension_capacity_n: None, ..ec5().fastener };
@@ -211,13 +186,13 @@ fn requirements_stand_each_on_its_own_line() {
     assert_eq!(outcome("distance to a loaded end"), Outcome::Met);
     assert_eq!(outcome("distance to an unloaded end"), Outcome::NotDetermined);
     assert_eq!(outcome("distance to a loaded edge"), Outcome::Met);
-    assert_eq!(outcome("thickness of the side member"), Outcome::Met);
+    assert_eq!(outcome("thickness against splitting, side"), Outcome::Met);
     assert_eq!(outcome("lead hole"), Outcome::Met);
     // Two in a row at 10 d: 2^0.85.
     let row = found.factors.iter().find(|factor| factor.name.starts_with("n_ef/n")).unwrap();
     assert!((row.value - 1.802_500_925_221_660_4 / 2.0).abs() < 1e-12);
     let oak =
-        JointMember { material: Ec5Material::Hardwood, characteristic_density_kg_m3: Some(560.0), ..member(22.0) };
+        JointMember { material: JointMaterial::Hardwood, characteristic_density_kg_m3: Some(560.0), ..member(22.0) };
     let in_oak = joint(&JointInput { side: oak, ..input.clone() }).unwrap();
     assert_eq!(line(&in_oak.requirements, "lead hole").outcome, Outcome::NotMet);
     assert_eq!(in_oak.outcome, Outcome::NotMet);
@@ -265,15 +240,6 @@ fn the_worked_example_of_the_theory_page_holds() {
     assert!((both - 0.376).abs() < 5e-4, "{both}");
 }
 
-fn any_kind() -> impl Strategy<Value = JointFastenerKind> {
-    prop_oneof![
-        Just(JointFastenerKind::WoodScrew),
-        Just(JointFastenerKind::LagScrew),
-        Just(JointFastenerKind::SmoothNail),
-        Just(JointFastenerKind::RingShankNail),
-    ]
-}
-
 // NDS 12.5.4 and the toe-nail's usual lengths: a third of the nail in the side member, C_tn 0.83 and 0.67.
 #[test]
 fn a_toe_nail_is_read_by_the_american_standard_only() {
@@ -314,44 +280,4 @@ fn a_toe_nail_is_read_by_the_american_standard_only() {
         joint(&JointInput { fastener: screw, lead_hole_mm: Some(2.0), ..toe }).unwrap().outcome,
         Outcome::NotCovered
     );
-}
-
-proptest! {
-    // Whatever is asked: an answer of finite numbers or a fault, and no pass over a load without a capacity.
-    #[test]
-    fn hostile_joints_are_answered_or_refused(
-        kind in any_kind(), which in any::<u16>(), bits in any::<u64>(), standard in any::<bool>(),
-        length in 5.0..400.0_f64, diameter in 1.0..25.0_f64, side in 0.1..200.0_f64, gap in 0.0..60.0_f64, count in 0_u32..30,
-    ) {
-        let standard = if standard { JointStandard::Ec5 } else { JointStandard::NdsAsd };
-        let wild = f64::from_bits(bits);
-        let pick = |bit: u32, fair: f64| if which >> bit & 1 == 1 && which % 3 == 0 { wild } else { fair };
-        let base = screws(standard);
-        let input = JointInput {
-            fastener: JointFastener {
-                kind,
-                nominal_diameter_mm: pick(0, diameter),
-                root_diameter_mm: Some(pick(1, diameter * 0.65)),
-                head_diameter_mm: pick(2, diameter * 2.0),
-                length_mm: pick(3, length),
-                thread_length_mm: Some(pick(4, length * 0.6)),
-                ..base.fastener
-            },
-            side: member(pick(5, side)),
-            gaps: lining(pick(6, gap)),
-            count,
-            lateral_n: pick(7, 250.0),
-            withdrawal_n: pick(8, 100.0),
-            ..base
-        };
-        if let Ok(found) = joint(&input) {
-            let numbers = [found.lateral_capacity_n, found.axial_capacity_n, found.combined_capacity_n, found.utilisation];
-            prop_assert!(numbers.into_iter().flatten().all(f64::is_finite));
-            prop_assert!(found.modes.iter().all(|mode| mode.value_n.is_finite() && mode.value_n > 0.0));
-            if found.outcome == Outcome::Met {
-                prop_assert!(input.lateral_n <= 0.0 || found.lateral_capacity_n.is_some());
-                prop_assert!(input.withdrawal_n <= 0.0 || found.axial_capacity_n.is_some());
-            }
-        }
-    }
 }
