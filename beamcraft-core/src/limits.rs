@@ -162,6 +162,7 @@ limits! {
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     WITHDRAWAL_PER_LENGTH: "a declared withdrawal value per length of thread", "N/mm", 0.01, 10_000.0, "";
+    ULTIMATE_SLIP: "a slip at which a fastener fails", "mm", 0.01, 100.0, "15 mm is where tests of timber joints stop";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

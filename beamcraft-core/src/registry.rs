@@ -1,7 +1,8 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{gap_histograms_svg, movement_svg, section_svg};
+use crate::export::{fastener_group_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::fasten::{FastenerGroupInput, fastener_group};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
@@ -54,6 +55,10 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("plan", |text, _| Ok(section_svg(&plan(&read(text)?)?))),
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
+    ("fastener_group", |text, lengths| {
+        let input: FastenerGroupInput = read(text)?;
+        Ok(fastener_group_svg(&input, &fastener_group(&input)?, lengths))
+    }),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -63,6 +68,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `plan` | cross section; lengths as the spec says |
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
+/// | `fastener_group` | where the fasteners stand, the force on each |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -100,6 +106,6 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack"), "{refused}");
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, fastener_group"), "{refused}");
     }
 }

@@ -1,6 +1,6 @@
-//! A plan as files: drawing, solids, report; the movement of a year and the gaps of a stack-up as drawings. Pure functions
-//! from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement) or a
-//! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
+//! A plan as files: drawing, solids, report; the movement of a year, the gaps of a stack-up and a group of fasteners as drawings.
+//! Pure functions from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement), a
+//! [`ToleranceStack`](crate::tolerance::ToleranceStack) or a [`FastenerGroup`](crate::fasten::FastenerGroup) to text or bytes.
 //!
 //! | function | gives | for |
 //! |---|---|---|
@@ -10,6 +10,7 @@
 //! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
+//! | [`fastener_group_svg`] | SVG, a group of fasteners with the force on each | the bench, a reviewer |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -33,6 +34,7 @@ mod cut;
 mod dxf;
 mod gaps;
 mod gltf;
+mod group;
 mod movement;
 mod remains;
 mod report;
@@ -50,6 +52,7 @@ mod samples;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
+pub use group::fastener_group_svg;
 pub use movement::movement_svg;
 pub use report::report_html;
 pub use section::section_svg;
