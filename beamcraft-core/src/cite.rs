@@ -146,6 +146,8 @@ sources! {
     Statics, "statics", "Equilibrium of forces and moments, derived in docs/src/theory", Derived;
     /// Plane and solid geometry.
     Geometry, "geometry", "Plane and solid geometry, derived in docs/src/theory", Derived;
+    /// Tapping screw dimensions.
+    AsmeB1864, "ASME B18.6.4", "ASME B18.6.4, Thread Forming and Thread Cutting Tapping Screws (Inch Series): thread AB, hexagon washer head", Recalled;
 }
 
 /// A part of a source: chapter, table, equation.

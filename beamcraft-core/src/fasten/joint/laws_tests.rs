@@ -156,6 +156,103 @@ proptest! {
         prop_assert!(at(lateral, pull, count + 1).utilisation.unwrap() <= base * (1.0 + 1e-12));
     }
 
+    // More thickness, density or depth of thread never weakens, in single and in double shear, by either standard.
+    #[test]
+    fn denser_and_thicker_wood_never_weakens(
+        standard in any_standard(), density in 250.0..450.0_f64, side in 12.0..40.0_f64, main in 20.0..90.0_f64,
+        factor in 1.0..1.1_f64, double in any::<bool>(), through in any::<bool>(),
+    ) {
+        let wood = |thickness_mm: f64, density: f64| JointMember {
+            specific_gravity: Some(density / 830.0),
+            characteristic_density_kg_m3: Some(density),
+            ..member(thickness_mm)
+        };
+        let at = |side_mm: f64, main_mm: f64, density: f64, length: f64| {
+            let base = screws(standard);
+            let kind = if through { JointFastenerKind::Dowel } else { JointFastenerKind::WoodScrew };
+            let input = JointInput {
+                fastener: JointFastener { kind, length_mm: length, ..base.fastener },
+                side: wood(side_mm, density),
+                main: wood(main_mm, density),
+                second_side: double.then(|| wood(side_mm, density)),
+                withdrawal_n: 0.0,
+                ..base
+            };
+            joint(&input).unwrap()
+        };
+        // The screw ends flush with the far face, so that a thicker last member takes a longer screw.
+        let length = |side_mm: f64, main_mm: f64| if double { 2.0 * side_mm + main_mm } else { side_mm + main_mm };
+        let base = at(side, main, density, length(side, main));
+        let value_n = base.lateral_value_n.unwrap();
+        for better in [
+            at(side * factor, main, density, length(side * factor, main)),
+            at(side, main * factor, density, length(side, main * factor)),
+            at(side, main, density * factor, length(side, main)),
+        ] {
+            prop_assert!(better.lateral_value_n.unwrap() >= value_n * (1.0 - 1e-12));
+            for (mode, before) in better.modes.iter().zip(&base.modes) {
+                // Turning in both members asks for balance: more wood on one side alone need not help it.
+                let turns = mode.name.starts_with("II,") || mode.name.starts_with("c,");
+                prop_assert!(turns || mode.value_n >= before.value_n * (1.0 - 1e-12), "{} by {standard:?}", mode.name);
+            }
+        }
+    }
+
+    // Within a mode a thicker fastener of the same steel carries more; at a quarter inch the American rules change.
+    #[test]
+    fn a_thicker_nail_of_the_same_steel_carries_more_in_every_mode(
+        standard in any_standard(), diameter in 2.0..5.9_f64, factor in 1.0..1.05_f64, side in 15.0..60.0_f64,
+    ) {
+        let at = |diameter: f64| {
+            let nail = JointFastener {
+                bending_yield_mpa: Some(600.0), tensile_strength_mpa: Some(600.0), tip_length_mm: Some(0.0),
+                ..JointFastener::plain(JointFastenerKind::SmoothNail, diameter, 2.0 * diameter, 120.0)
+            };
+            let input = JointInput { lateral_n: 10.0, ..JointInput::plain(standard, nail, member(side), member(90.0)) };
+            joint(&input).unwrap()
+        };
+        let (thin, thick) = (at(diameter), at(diameter * factor));
+        for (thin, thick) in thin.modes.iter().zip(&thick.modes) {
+            prop_assert!(thick.value_n >= thin.value_n * (1.0 - 1e-12), "{} by {standard:?}", thin.name);
+        }
+    }
+
+    // Where one mode takes over from another nothing jumps.
+    #[test]
+    fn capacities_are_continuous_where_modes_change(
+        standard in any_standard(), side in 5.0..80.0_f64, main in 20.0..120.0_f64, double in any::<bool>(),
+    ) {
+        let at = |side_mm: f64, main_mm: f64| {
+            let dowel = JointFastener {
+                tensile_strength_mpa: Some(500.0), ..JointFastener::plain(JointFastenerKind::Dowel, 10.0, 10.0, 300.0)
+            };
+            let second_side = double.then(|| member(side_mm));
+            let input = JointInput { second_side, ..JointInput::plain(standard, dowel, member(side_mm), member(main_mm)) };
+            joint(&input).unwrap().lateral_value_n.unwrap()
+        };
+        let here = at(side, main);
+        for there in [at(side * (1.0 + 1e-7), main), at(side, main * (1.0 + 1e-7))] {
+            prop_assert!((there / here - 1.0).abs() < 1e-6);
+        }
+    }
+
+    // Turned round, a joint of three members is the same joint.
+    #[test]
+    fn double_shear_is_symmetric(standard in any_standard(), first in 10.0..60.0_f64, second in 10.0..60.0_f64, main in 20.0..90.0_f64) {
+        let at = |side_mm: f64, second_mm: f64| {
+            let dowel = JointFastener {
+                tensile_strength_mpa: Some(500.0), ..JointFastener::plain(JointFastenerKind::Dowel, 8.0, 8.0, 300.0)
+            };
+            let input = JointInput {
+                second_side: Some(member(second_mm)), ..JointInput::plain(standard, dowel, member(side_mm), member(main))
+            };
+            joint(&input).unwrap()
+        };
+        let (one, other) = (at(first, second), at(second, first));
+        prop_assert_eq!(one.modes, other.modes);
+        prop_assert_eq!(one.lateral_capacity_n, other.lateral_capacity_n);
+    }
+
     // A pocket of hardly any slant is a screw driven square, and its parts of the load add up to the loads.
     #[test]
     fn the_parts_of_a_load_on_a_slant_are_its_components(slant in 5.0..45.0_f64, v in 0.0..500.0_f64, t in 0.0..500.0_f64) {

@@ -281,3 +281,172 @@ fn a_toe_nail_is_read_by_the_american_standard_only() {
         Outcome::NotCovered
     );
 }
+
+// By hand: no head of a screw has a published value on the shoulder of a pocket.
+#[test]
+fn a_pocket_screw_carries_across_and_needs_a_declared_head_along() {
+    use crate::fasten::nds::FastenerDirection;
+    let pocket = JointPocket {
+        angle_deg: 15.0,
+        shoulder_mm: 20.0,
+        side_direction: FastenerDirection::EndGrain,
+        main_direction: FastenerDirection::SideGrain,
+        load: JointPocketLoad::AcrossSlant,
+    };
+    let across = JointInput {
+        drive: JointDrive::Pocket,
+        pocket: Some(pocket),
+        withdrawal_n: 0.0,
+        lateral_n: 60.0,
+        fastener: JointFastener {
+            length_mm: 60.0,
+            thread_length_mm: Some(35.0),
+            ..screws(JointStandard::NdsAsd).fastener
+        },
+        ..screws(JointStandard::NdsAsd)
+    };
+    let found = joint(&across).unwrap();
+    assert_eq!(found.outcome, Outcome::Met, "{:?} {:?}", found.loads, found.requirements);
+    assert!((found.penetration_mm - 40.0).abs() < 1e-9);
+    let end_grain = found.factors.iter().find(|factor| factor.name.starts_with("C_eg")).unwrap();
+    assert_eq!(end_grain.value, 0.67);
+    // Pulled apart: the thread holds, the head has no value until one is declared.
+    let pulled = JointInput { withdrawal_n: 40.0, ..across.clone() };
+    assert_eq!(joint(&pulled).unwrap().outcome, Outcome::NotCovered);
+    let declared = JointFastener { declared_pull_through_n: Some(500.0), ..across.fastener };
+    let found = joint(&JointInput { fastener: declared, ..pulled.clone() }).unwrap();
+    assert_eq!(found.outcome, Outcome::Met, "{:?}", found.loads);
+    assert!((found.along_n - 40.0 * 0.965_925_826_289_068_3).abs() < 1e-9);
+    // Eurocode 5 has no value for a screw along the grain of the board with the pocket, but one along its edge.
+    let ec5 = |side_direction| {
+        let pocket = Some(JointPocket { side_direction, ..pocket });
+        joint(&JointInput { standard: JointStandard::Ec5, pocket, ..across.clone() }).unwrap().outcome
+    };
+    assert_eq!(ec5(FastenerDirection::EndGrain), Outcome::NotCovered);
+    assert_eq!(ec5(FastenerDirection::SideGrain), Outcome::Met);
+    // Into end grain of the main member nothing holds along the axis.
+    let into_end = JointPocket { main_direction: FastenerDirection::EndGrain, ..pocket };
+    let found = joint(&JointInput { pocket: Some(into_end), fastener: declared, ..pulled }).unwrap();
+    assert_eq!((found.axial_capacity_n, found.outcome), (Some(0.0), Outcome::NotMet));
+}
+
+#[test]
+fn a_structural_screw_is_what_its_maker_declares() {
+    for standard in [JointStandard::NdsAsd, JointStandard::Ec5] {
+        let base = screws(standard);
+        let bare = JointFastener {
+            kind: JointFastenerKind::StructuralScrew,
+            bending_yield_mpa: None,
+            tension_capacity_n: Some(9_000.0),
+            ..base.fastener
+        };
+        let error = joint(&JointInput { fastener: bare, ..base.clone() }).expect_err("no moment");
+        assert_eq!(error.details()[0].code, ErrorCode::MissingField);
+        let moment = JointFastener { bending_yield_mpa: Some(1_000.0), yield_moment_nmm: Some(10_000.0), ..bare };
+        let found = joint(&JointInput { fastener: moment, ..base.clone() }).unwrap();
+        assert_eq!(found.outcome, Outcome::NotDetermined, "{:?}", found.loads);
+        let whole = JointFastener {
+            declared_withdrawal_mpa: Some(12.0),
+            declared_head_mpa: Some(10.0),
+            declared_density_kg_m3: Some(350.0),
+            declared_withdrawal_n_mm: Some(30.0),
+            declared_pull_through_n: Some(800.0),
+            ..moment
+        };
+        let found = joint(&JointInput { fastener: whole, ..base.clone() }).unwrap();
+        assert_eq!(found.outcome, Outcome::Met, "{:?} {:?}", found.loads, found.requirements);
+        // 50 mm of thread, all in the stud: 30 N/mm, or 12 MPa of 6 mm, each with its factors.
+        let withdrawal_n = line(&found.loads, "withdrawal").capacity.unwrap();
+        let by_hand = if standard == JointStandard::Ec5 { 12.0 * 6.0 * 50.0 * 0.6 / 1.3 } else { 30.0 * 50.0 * 0.9 };
+        assert!((withdrawal_n / by_hand - 1.0).abs() < 1e-9, "{withdrawal_n} N");
+        let lateral = JointFastener { declared_lateral_n: Some(1_000.0), ..whole };
+        let found = joint(&JointInput { fastener: lateral, ..base }).unwrap();
+        assert_eq!((found.governing_mode.as_str(), found.lateral_value_n), ("declared value", Some(1_000.0)));
+        assert!(found.modes.is_empty());
+    }
+}
+
+// EN 1995-1-1 Table 8.6, 8.1.4: what stands beside the loads.
+#[test]
+fn a_pull_and_a_load_across_the_grain_bring_their_own_lines() {
+    let cleat = JointMember { angle_to_grain_deg: 90.0, depth_mm: Some(90.0), ..member(18.0) };
+    let layout = JointLayout {
+        in_row: 1,
+        along_grain_mm: None,
+        across_grain_mm: None,
+        loaded_end_mm: Some(80.0),
+        unloaded_end_mm: Some(80.0),
+        loaded_edge_mm: Some(45.0),
+        unloaded_edge_mm: Some(45.0),
+    };
+    let input = JointInput { side: cleat, layout: Some(layout), ..screws(JointStandard::Ec5) };
+    let found = joint(&input).unwrap();
+    // 14 · 18 √(45 / (1 − 45/90)) · 0.6 / 1.3
+    let splitting = line(&found.requirements, "splitting across the grain, side");
+    assert!((splitting.capacity.unwrap() - 1_103.392).abs() < 0.01, "{splitting:?}");
+    assert_eq!(line(&found.requirements, "thickness of the last member").outcome, Outcome::Met);
+    let hardwood = JointMember { material: JointMaterial::Hardwood, ..cleat };
+    let found = joint(&JointInput { side: hardwood, ..input.clone() }).unwrap();
+    assert_eq!(line(&found.requirements, "splitting").outcome, Outcome::NotCovered);
+    let unplaced = joint(&JointInput { layout: None, ..input }).unwrap();
+    assert_eq!(line(&unplaced.requirements, "splitting").outcome, Outcome::NotDetermined);
+}
+
+// NDS 11.3.6, 12.5.1: without what they need they are open, and the joint with them.
+#[test]
+fn group_and_geometry_factors_are_asked_for_from_a_quarter_inch_on() {
+    let lag = JointFastener {
+        kind: JointFastenerKind::LagScrew,
+        nominal_diameter_mm: 9.525,
+        root_diameter_mm: Some(6.731),
+        head_diameter_mm: 14.0,
+        length_mm: 101.6,
+        thread_length_mm: None,
+        bending_yield_mpa: None,
+        shank_diameter_mm: None,
+        ..screws(JointStandard::NdsAsd).fastener
+    };
+    let layout = JointLayout {
+        in_row: 3,
+        along_grain_mm: Some(38.1),
+        across_grain_mm: None,
+        loaded_end_mm: Some(66.675),
+        unloaded_end_mm: Some(38.1),
+        loaded_edge_mm: None,
+        unloaded_edge_mm: Some(20.0),
+    };
+    let stiff = |thickness_mm: f64| JointMember {
+        modulus_mpa: Some(9_500.0),
+        area_mm2: Some(thickness_mm * 140.0),
+        ..member(thickness_mm)
+    };
+    let input = JointInput {
+        fastener: lag,
+        count: 3,
+        side: stiff(38.1),
+        main: stiff(89.0),
+        lead_hole_mm: Some(6.0),
+        layout: Some(layout),
+        lateral_n: 1_000.0,
+        withdrawal_n: 0.0,
+        ..screws(JointStandard::NdsAsd)
+    };
+    let found = joint(&input).unwrap();
+    assert_eq!(found.outcome, Outcome::Met, "{:?} {:?}", found.loads, found.requirements);
+    let factor = |name: &str| found.factors.iter().find(|factor| factor.name.starts_with(name)).unwrap().value;
+    assert!(factor("C_g") < 1.0 && factor("C_g") > 0.9);
+    assert_eq!(factor("C_delta"), 1.0);
+    assert_eq!(line(&found.requirements, "end distance, main").outcome, Outcome::Met);
+    // Half the end distance, half the capacity; below that none at all.
+    let near = |end_mm: f64| {
+        let layout = Some(JointLayout { loaded_end_mm: Some(end_mm), ..layout });
+        joint(&JointInput { layout, ..input.clone() }).unwrap()
+    };
+    let half = near(33.3375).lateral_capacity_n.unwrap() / found.lateral_capacity_n.unwrap();
+    assert!((half - 0.5).abs() < 1e-9);
+    assert_eq!((near(30.0).lateral_capacity_n, near(30.0).outcome), (Some(0.0), Outcome::NotMet));
+    let unplaced = joint(&JointInput { layout: None, ..input.clone() }).unwrap();
+    assert_eq!((unplaced.outcome, unplaced.lateral_capacity_n), (Outcome::NotDetermined, None));
+    let limp = joint(&JointInput { side: member(38.1), ..input }).unwrap();
+    assert_eq!(limp.outcome, Outcome::NotDetermined);
+}
