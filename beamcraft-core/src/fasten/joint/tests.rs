@@ -297,7 +297,7 @@ fn a_pocket_screw_carries_across_and_needs_a_declared_head_along() {
         drive: JointDrive::Pocket,
         pocket: Some(pocket),
         withdrawal_n: 0.0,
-        lateral_n: 60.0,
+        lateral_n: 40.0,
         fastener: JointFastener {
             length_mm: 60.0,
             thread_length_mm: Some(35.0),
