@@ -113,7 +113,7 @@ proptest! {
         let input = FastenerGroupLimitInput { force_y_n: fy, load_x_mm: lx, ..group(positions.clone(), 100.0) };
         let factor = fastener_group_limit(&input).unwrap().load_factor;
         for (cx, cy) in centres {
-            let resisted: f64 = positions.iter().map(|at| 1_000.0 * (at.x_mm - cx).hypot(at.y_mm - cy)).sum();
+            let resisted: f64 = positions.iter().map(|at| 1_000.0 * norm((at.x_mm - cx, at.y_mm - cy))).sum();
             let done = (fy * (lx - cx)).abs();
             prop_assert!(factor * done <= resisted * (1.0 + 1e-6));
         }
@@ -142,7 +142,7 @@ proptest! {
         bits in prop::collection::vec((any::<u64>(), any::<u64>()), 0..5), wild in prop::array::uniform8(any::<u64>()), which in any::<u8>(),
     ) {
         let pick = |k: usize, fair: f64| if which >> k & 1 == 1 { f64::from_bits(wild[k]) } else { fair };
-        let tame = |bits: u64| if bits % 4 == 0 { f64::from_bits(bits) } else { (bits % 1_000) as f64 };
+        let tame = |bits: u64| if bits.is_multiple_of(4) { f64::from_bits(bits) } else { (bits % 1_000) as f64 };
         let input = FastenerGroupLimitInput {
             positions: bits.iter().map(|(x, y)| at(tame(*x), tame(*y))).collect(),
             capacity_n: pick(0, 1e7), slip_modulus_n_per_mm: pick(1, 1.0), ultimate_slip_mm: pick(2, 0.01),

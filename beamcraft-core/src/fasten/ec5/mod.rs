@@ -63,9 +63,9 @@ pub use timber::{
 };
 
 pub(super) use choice::kmod;
-pub(super) use design::joint_kmod;
 #[cfg(feature = "json")]
 pub(super) use design::recommended;
+pub(super) use design::{RECOMMENDED_GAMMA_M, joint_kmod};
 
 /// Registry rows of this folder.
 #[cfg(feature = "json")]

@@ -5,7 +5,7 @@ use super::input::JointInput;
 use super::kinds::{JointDrive, JointFastenerKind, JointMaterial};
 use super::lay::Lay;
 use super::parts::{JointFastener, JointMember};
-use super::result::{Answer, Findings, JointMode, Silence, at, least_mode, line};
+use super::result::{Answer, DECLARED, Findings, JointMode, Silence, at, least_mode, line};
 use crate::cite::{Clause, Source};
 use crate::error::{Error, ErrorCode, Fault, Result};
 use crate::fasten::ec5::{
@@ -65,8 +65,8 @@ pub(super) fn findings(input: &JointInput, lay: &Lay) -> Result<Findings> {
     let mut working = vec![Quantity::new("d diameter in the equations", case.diameter_mm, "mm")];
     let axial = case.axial(&k_mod, &mut working)?;
     let lateral = match case.uncovered() {
-        Some(silence) => Err(silence),
-        None => case.lateral(&axial, &mut working)?,
+        Some(silence) if input.fastener.declared_lateral_n.is_none() => Err(silence),
+        _ => case.lateral(&axial, &mut working)?,
     };
     let row = case.row_factor()?;
     let capacity = match (&lateral, &row, &k_mod) {
@@ -200,6 +200,9 @@ impl<'a> Case<'a> {
     /// Embedment strength of a member; nothing for steel.
     fn embedment_mpa(&self, member: &JointMember) -> Answer<Option<f64>> {
         let Some(material) = member.material.ec5() else { return Ok(None) };
+        if let Some(tested_mpa) = member.tested_bearing_mpa {
+            return Ok(Some(tested_mpa));
+        }
         let found = ec5_embedment(&Ec5EmbedmentInput {
             fastener: self.kind,
             hole: self.hole,
@@ -256,8 +259,12 @@ impl<'a> Case<'a> {
         let (modes, clause) = match (side, main, input.second_side.is_some()) {
             (Some(side), Some(main), false) => dowel.timber_single(side, main)?,
             (Some(side), Some(main), true) => dowel.timber_double(side, main)?,
-            (None, Some(main), false) => dowel.plate_single(main, self.lay.main_mm, &input.side)?,
-            (Some(side), None, false) => dowel.plate_single(side, self.lay.side_mm, &input.main)?,
+            (None, Some(main), false) => {
+                dowel.plate_single(main, self.lay.main_mm, ("side.thickness_mm", &input.side))?
+            }
+            (Some(side), None, false) => {
+                dowel.plate_single(side, self.lay.side_mm, ("main.thickness_mm", &input.main))?
+            }
             (Some(side), None, true) => dowel.plate_middle(side)?,
             (None, Some(main), true) => dowel.plates_outside(main)?,
             (None, None, _) => return Ok(Err(Silence::not_covered("No member of the joint is wood."))),
@@ -329,7 +336,8 @@ impl<'a> Case<'a> {
             (Some(found), Ok(capacity_n)) => loads.push(
                 line("lateral load", self.across_n, *capacity_n, "N", found.clause)
                     .with_mode(found.governing.clone())
-                    .with_factors(factors.to_vec()),
+                    .with_factors(factors.to_vec())
+                    .with_remark(if found.modes.is_empty() { DECLARED } else { "" }),
             ),
             (_, Err(silence)) if self.across_n > 0.0 => loads.push(silence.line("lateral load", en("8.2"))),
             _ => {}
@@ -446,7 +454,7 @@ impl Dowel<'_> {
     }
 
     /// A plate outside in single shear; between thin and thick the capacity is interpolated, and stands beside the modes.
-    fn plate_single(&self, embedment_mpa: f64, timber_mm: f64, plate: &JointMember) -> Modes {
+    fn plate_single(&self, embedment_mpa: f64, timber_mm: f64, plate: (&'static str, &JointMember)) -> Modes {
         let case = self.case;
         let found = ec5_steel_single_shear(&Ec5SteelSingleShearInput {
             fastener: case.kind,
@@ -454,7 +462,7 @@ impl Dowel<'_> {
             yield_moment_nmm: self.yield_moment_nmm,
             embedment_mpa,
             timber_mm,
-            plate_mm: self.plate_mm(plate)?,
+            plate_mm: plate_mm(plate)?,
             hole_clearance_mm: case.input.plate_clearance_mm,
             axial_capacity_n: self.axial_capacity_n,
         })?;
@@ -497,7 +505,8 @@ impl Dowel<'_> {
         let case = self.case;
         // Of unlike plates the thinner one decides whether the fastener is clamped.
         let second = case.input.second_side.as_ref().unwrap_or(&case.input.side);
-        let plate_mm = self.plate_mm(&case.input.side)?.min(self.plate_mm(second)?);
+        let first_mm = plate_mm(("side.thickness_mm", &case.input.side))?;
+        let plate_mm = first_mm.min(plate_mm(("second_side.thickness_mm", second))?);
         let found = ec5_steel_outer_plates(&Ec5SteelOuterPlatesInput {
             fastener: case.kind,
             diameter_mm: case.diameter_mm,
@@ -520,11 +529,12 @@ impl Dowel<'_> {
         );
         Ok((modes, en("8.2.3, Eq. 8.12, 8.13")))
     }
+}
 
-    fn plate_mm(&self, plate: &JointMember) -> Result<f64> {
-        at("thickness_mm of the steel member", PLATE_THICKNESS.check("thickness_mm", plate.thickness_mm))?;
-        Ok(plate.thickness_mm)
-    }
+/// Thickness of a plate, within the range of plates.
+fn plate_mm((path, plate): (&'static str, &JointMember)) -> Result<f64> {
+    at(path, PLATE_THICKNESS.check("thickness_mm", plate.thickness_mm))?;
+    Ok(plate.thickness_mm)
 }
 
 /// The modes that a plate of this thickness has: those of thin plates, those of thick ones, or between both the value

@@ -3,6 +3,7 @@
 use super::kinds::{JointDrive, JointDuration, JointPocketLoad, JointServiceClimate, JointStandard};
 use super::parts::{JointFastener, JointGapLayer, JointLayout, JointMember, JointPocket};
 use crate::error::{Detail, ErrorCode, Fault, Result};
+use crate::fasten::ec5::RECOMMENDED_GAMMA_M;
 use crate::fasten::nds::{MemberMoisture, TemperatureBand, TimeEffect};
 use crate::limits::{faults_at, limited};
 use crate::numeric::real::sin_cos_deg;
@@ -135,7 +136,7 @@ impl JointInput {
             climate: JointServiceClimate::Heated,
             made: MemberMoisture::Dry,
             temperature: TemperatureBand::UpTo100F,
-            gamma_m: 1.3,
+            gamma_m: RECOMMENDED_GAMMA_M,
         }
     }
 

@@ -4,7 +4,7 @@ use super::input::JointInput;
 use super::kinds::{JointDrive, JointFastenerKind, JointMaterial, JointStandard};
 use super::lay::Lay;
 use super::parts::{JointLayout, JointMember};
-use super::result::{Answer, Findings, JointMode, Silence, at, least_mode, line};
+use super::result::{Answer, DECLARED, Findings, JointMode, Silence, at, least_mode, line};
 use crate::cite::{Clause, Source};
 use crate::error::{Error, ErrorCode, Fault, Result};
 use crate::fasten::nds::{
@@ -65,8 +65,8 @@ pub(super) fn findings(input: &JointInput, lay: &Lay) -> Result<Findings> {
     let case = Case::of(input, lay)?;
     let mut working = Vec::new();
     let lateral = match case.uncovered() {
-        Some(why) => Err(Silence::not_covered(why)),
-        None => case.lateral(&mut working)?,
+        Some(why) if input.fastener.declared_lateral_n.is_none() => Err(Silence::not_covered(why)),
+        _ => case.lateral(&mut working)?,
     };
     let group = case.group()?;
     let (c_delta, distances) = case.distances()?;
@@ -278,23 +278,25 @@ impl<'a> Case<'a> {
         }
     }
 
+    /// As given, else that of the table; a structural screw has none there.
     fn bending_yield_mpa(&self) -> Result<f64> {
-        let fastener = &self.input.fastener;
+        let (fastener, path) = (&self.input.fastener, "fastener.bending_yield_mpa");
+        if let Some(given_mpa) = fastener.bending_yield_mpa {
+            return Ok(given_mpa);
+        }
         let diameter_mm = fastener.nominal_diameter_mm;
-        let thick_lag = fastener.kind == JointFastenerKind::LagScrew && diameter_mm >= 0.375 * INCH_MM - EDGE_MM;
+        let thick = diameter_mm >= 0.375 * INCH_MM - EDGE_MM;
         let table = match fastener.kind {
-            _ if fastener.bending_yield_mpa.is_some() => return Ok(fastener.bending_yield_mpa.unwrap_or_default()),
             JointFastenerKind::StructuralScrew => {
                 let words = "the declared bending yield strength of a structural screw, or its declared lateral value";
-                let path = "fastener.bending_yield_mpa";
                 return Err(Error::from(Fault::plain(ErrorCode::MissingField, path, words, "give one")));
             }
             JointFastenerKind::Bolt | JointFastenerKind::Dowel => BendingYieldFastener::Bolt,
-            _ if thick_lag => BendingYieldFastener::Bolt,
+            JointFastenerKind::LagScrew if thick => BendingYieldFastener::Bolt,
             _ => BendingYieldFastener::LowCarbon,
         };
         let found = bending_yield(&BendingYieldInput { fastener: table, diameter_mm });
-        Ok(at("fastener.bending_yield_mpa", found)?.bending_yield_mpa)
+        Ok(at(path, found)?.bending_yield_mpa)
     }
 
     /// The thread root of screws; the full body where it is as thick as the thread and at most a quarter of the bearing
@@ -430,8 +432,8 @@ impl<'a> Case<'a> {
         let clause = if gap_mm > 0.0 { Clause::new(Source::Tr12, "Table 1-1") } else { nds("12.3.1, Table 12.3.1A") };
         match (found, capacity) {
             (Some(found), Ok(capacity_n)) => {
-                let remark = if gap_mm > 0.0 && found.modes.is_empty() {
-                    "The declared value must hold over the layers between the members.".to_owned()
+                let remark = if found.modes.is_empty() {
+                    DECLARED.to_owned()
                 } else if gap_mm > 0.0 {
                     format!("The {gap_mm} mm between the members are taken as an open gap.")
                 } else {

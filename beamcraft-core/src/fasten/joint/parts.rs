@@ -52,8 +52,8 @@ pub struct JointFastener {
     /// density (8.40a, 8.40b). Left out they hold for the wood as it is.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub declared_density_kg_m3: Option<f64>,
-    /// Declared lateral value of one fastener in just this joint, N, in place of the yield modes: allowable at normal
-    /// duration for the American standard, characteristic per fastener for Eurocode 5.
+    /// Declared lateral value of one fastener in just this joint, N, in place of the yield modes and where the standard has
+    /// none: allowable at normal duration for the American standard, characteristic per fastener for Eurocode 5.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub declared_lateral_n: Option<f64>,
     /// Declared withdrawal value per length of thread in this wood, N/mm, at normal duration, for the American standard.
@@ -113,7 +113,8 @@ pub struct JointMember {
     /// Moisture of this member when the joint is made; left out it is that of the joint.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub made: Option<MemberMoisture>,
-    /// Tested bearing strength under this dowel in the direction of the load, MPa, in place of the standard's.
+    /// Tested bearing (embedment) strength under this dowel in the direction of the load, MPa, in place of the standard's:
+    /// that of the yield equations in the American one, a characteristic value of Eurocode 5, there of wood and panels only.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub tested_bearing_mpa: Option<f64>,
     /// Mean density, kg/m3, for the slip of Eurocode 5.

@@ -112,6 +112,10 @@ pub(super) type Answer<T> = core::result::Result<T, Silence>;
 /// What the lines are about.
 pub(super) const SUBJECT: &str = "fasteners";
 
+/// What goes with a declared lateral value.
+pub(super) const DECLARED: &str =
+    "The declared value must hold for just this joint: its members, grain, slant and the layers between.";
+
 /// A line that compares.
 pub(super) fn line(name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
     Verdict::compare(name, SUBJECT, demand, capacity, unit, Basis::Clause, clause)

@@ -363,6 +363,26 @@ fn a_structural_screw_is_what_its_maker_declares() {
         let found = joint(&JointInput { fastener: lateral, ..base }).unwrap();
         assert_eq!((found.governing_mode.as_str(), found.lateral_value_n), ("declared value", Some(1_000.0)));
         assert!(found.modes.is_empty());
+        // Over a lining the declared value stands in where Eurocode 5 has no rule.
+        let gaps = lining(12.5);
+        let over = joint(&JointInput { fastener: lateral, gaps, ..screws(standard) }).unwrap();
+        assert_eq!(over.lateral_capacity_n, found.lateral_capacity_n);
+        assert!(line(&over.loads, "lateral load").remark.contains("layers"));
+    }
+}
+
+// A tested bearing strength takes the place of the standard's in both.
+#[test]
+fn a_tested_strength_counts() {
+    for standard in [JointStandard::NdsAsd, JointStandard::Ec5] {
+        let tested = |tested_bearing_mpa| {
+            let main = JointMember { tested_bearing_mpa, ..member(89.0) };
+            joint(&JointInput { main, ..screws(standard) }).unwrap().modes
+        };
+        let (table, weak) = (tested(None), tested(Some(10.0)));
+        // Mode of the main member alone: in proportion.
+        let of_main = usize::from(standard == JointStandard::Ec5);
+        assert!(weak[of_main].value_n < table[of_main].value_n, "{standard:?}");
     }
 }
 
