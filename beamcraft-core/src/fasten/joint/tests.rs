@@ -300,7 +300,7 @@ fn a_pocket_screw_carries_across_and_needs_a_declared_head_along() {
         lateral_n: 40.0,
         fastener: JointFastener {
             length_mm: 60.0,
-            thread_length_mm: Some(35.0),
+            thread_length_mm: Some(40.0),
             ..screws(JointStandard::NdsAsd).fastener
         },
         ..screws(JointStandard::NdsAsd)
