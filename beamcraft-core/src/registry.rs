@@ -4,6 +4,8 @@ use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
 use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::export::{clearance_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg};
+use crate::export::{fastener_group_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::fasten::{FastenerGroupInput, fastener_group};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
@@ -66,6 +68,10 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
     ("body_clearance", |text, lengths| Ok(clearance_svg(&body_clearance(&read(text)?)?, lengths))),
     ("lift_on", |text, lengths| Ok(lift_svg(&lift_on(&read(text)?)?, lengths))),
+    ("fastener_group", |text, lengths| {
+        let input: FastenerGroupInput = read(text)?;
+        Ok(fastener_group_svg(&input, &fastener_group(&input)?, lengths))
+    }),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -78,6 +84,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `work_calendar`, `order_of_work` | tasks as bars over days |
 /// | `body_clearance` | least height against depth by each rule, and where the body is |
 /// | `lift_on` | the section on its way onto the cleat, frame by frame |
+/// | `fastener_group` | where the fasteners stand, the force on each |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -120,5 +127,6 @@ mod tests {
             refused.to_string().contains("plan, yearly_movement, tolerance_stack, body_clearance, lift_on"),
             "{refused}"
         );
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, fastener_group"), "{refused}");
     }
 }

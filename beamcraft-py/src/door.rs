@@ -135,8 +135,8 @@ pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<Stri
 /// Parameters
 /// ----------
 /// name : str
-///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months) or
-///     ``"tolerance_stack"`` (histograms of the visible gaps, mm).
+///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
+///     ``"tolerance_stack"`` (histograms of the visible gaps, mm) or ``"fastener_group"`` (the force on each fastener).
 /// inputs : dict or str
 ///     Its inputs, as for :func:`call`.
 /// lengths : {'metric', 'inches'}, default 'metric'

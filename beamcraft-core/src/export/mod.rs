@@ -1,7 +1,5 @@
-//! A plan as files: drawing, solids, report; the movement of a year, the gaps of a stack-up and
-//! the clearance to an opening as drawings. Pure functions
-//! from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement) or a
-//! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
+//! A plan as files: drawing, solids, report; and results of other calculations as drawings: the movement of a year, the gaps of a
+//! stack-up, the clearance to an opening, a calendar of work, a group of fasteners. Pure functions to text or bytes.
 //!
 //! | function | gives | for |
 //! |---|---|---|
@@ -12,6 +10,7 @@
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
+//! | [`fastener_group_svg`] | SVG, a group of fasteners with the force on each | the bench, a reviewer |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`clearance_svg`] | SVG, least height against depth by each rule | the talk about the place |
 //! | [`lift_svg`] | SVG, the way onto the cleat frame by frame | the wall |
@@ -39,6 +38,7 @@ mod cut;
 mod dxf;
 mod gaps;
 mod gltf;
+mod group;
 mod lift;
 mod movement;
 mod remains;
@@ -59,6 +59,7 @@ pub use clearance::clearance_svg;
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
+pub use group::fastener_group_svg;
 pub use lift::lift_svg;
 pub use movement::movement_svg;
 pub use report::report_html;

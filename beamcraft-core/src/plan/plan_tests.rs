@@ -2,6 +2,7 @@ use proptest::prelude::*;
 
 use super::{BeamSpec, HangingTask, LegShape, LockSpec, Plan, SiteSpec, plan};
 use crate::error::{Error, ErrorCode};
+use crate::fasten::ScrewSize;
 use crate::finding::{FindingCode, Grade};
 use crate::json::{read, write};
 use crate::saw::FaceDown;
@@ -111,6 +112,28 @@ fn the_walnut_beam_has_the_bevels_of_its_alcove() {
     let irc = plan.checks.iter().find(|check| check.clause.to_string().starts_with("IRC")).unwrap();
     assert_eq!(irc.outcome, Outcome::Met);
     assert!((irc.demand.unwrap() - 304.8).abs() < 1e-9 && (irc.capacity.unwrap() - 406.4).abs() < 1e-9);
+}
+
+#[test]
+fn a_head_that_pulls_through_before_the_thread_gives_in_counts_beside_the_shear() {
+    let both = |plan: &Plan| {
+        let check = plan.checks.iter().find(|check| check.name == "lateral and withdrawal at once").unwrap();
+        (check.outcome, check.utilisation.unwrap())
+    };
+    let kept = plan(&spec(WALNUT)).unwrap();
+    assert_eq!(both(&kept).0, Outcome::Met);
+    // By hand for No. 16 x 4 in: head 0.515 in under 3/4 in of walnut holds less than the thread in the stud.
+    let mut thinner = spec(WALNUT);
+    thinner.cleat.screws.size = ScrewSize::No16;
+    let thinner = plan(&thinner).unwrap();
+    let (outcome, utilisation) = both(&thinner);
+    assert_eq!(outcome, Outcome::NotMet);
+    assert!(utilisation > 1.0 && utilisation < 1.1);
+    let capacity = |name: &str| thinner.checks.iter().find(|check| check.name == name).unwrap().capacity.unwrap();
+    assert!(capacity("head pull-through") < capacity("withdrawal"));
+    let stop = thinner.findings.iter().find(|finding| finding.code == FindingCode::CheckFails).unwrap();
+    assert_eq!(stop.message, "Not met: lateral and withdrawal at once.");
+    assert!(stop.cure.contains("thicker screw") && stop.cure.contains("one more screw"));
 }
 
 #[test]

@@ -52,7 +52,8 @@ pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
             subject: subject.to_owned(),
             message: format!("Not met: {}.", names.join("; ")),
             numbers: worst.map(|value| Quantity::new("largest utilisation", value, "")).into_iter().collect(),
-            cure: "A longer or thicker screw, one more stud, a higher row of screws, less load or a lighter body."
+            cure: "A thicker screw, which also has the larger head; a longer one where it is the thread that gives in; a higher row \
+                   of screws; one more screw or stud; less load or a lighter body."
                 .to_owned(),
             clause: of_part.first().map(|check| check.clause),
         });
