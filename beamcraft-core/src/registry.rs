@@ -2,9 +2,9 @@
 
 use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
-use crate::export::{clearance_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg};
-use crate::export::{fastener_group_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::export::{
+    calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
+};
 use crate::fasten::{FastenerGroupInput, fastener_group};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;

@@ -23,7 +23,8 @@ mod summary;
 
 use crate::error::{Error, Result};
 pub use result::{
-    CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan, SeamBlocks,
+    CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan,
+    SeamBlocks,
 };
 pub use spec::{
     BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,

@@ -1,56 +1,33 @@
 use super::*;
-use crate::fasten::{
-    Ec5Material, JointDrive, JointFastener, JointMember, JointServiceClimate, JointStandard, MemberMoisture,
-    TemperatureBand, TimeEffect,
-};
+use crate::fasten::{JointFastener, JointMaterial, JointMember, JointStandard, TimeEffect};
 use crate::statics::test_inputs::hostile;
 use proptest::prelude::*;
 
 fn member(thickness_mm: f64) -> JointMember {
     JointMember {
-        material: Ec5Material::Softwood,
         specific_gravity: Some(0.42),
         characteristic_density_kg_m3: Some(350.0),
-        thickness_mm,
-        angle_to_grain_deg: 90.0,
+        ..JointMember::plain(JointMaterial::Softwood, thickness_mm, 90.0)
     }
 }
 
 /// Screws of 6 by 80 mm through 18 mm of wood.
 fn screws(count: u32, standard: JointStandard) -> JointInput {
+    let screw = JointFastener {
+        root_diameter_mm: Some(4.0),
+        shank_diameter_mm: Some(4.3),
+        thread_length_mm: Some(50.0),
+        bending_yield_mpa: Some(620.0),
+        tensile_strength_mpa: Some(800.0),
+        tension_capacity_n: Some(9_000.0),
+        ..JointFastener::plain(JointFastenerKind::WoodScrew, 6.0, 12.0, 80.0)
+    };
     JointInput {
-        standard,
-        fastener: JointFastener {
-            kind: JointFastenerKind::WoodScrew,
-            nominal_diameter_mm: 6.0,
-            root_diameter_mm: Some(4.0),
-            shank_diameter_mm: Some(4.3),
-            head_diameter_mm: 12.0,
-            length_mm: 80.0,
-            thread_length_mm: Some(50.0),
-            tip_length_mm: None,
-            bending_yield_mpa: Some(620.0),
-            tensile_strength_mpa: Some(800.0),
-            yield_moment_nmm: None,
-            declared_withdrawal_mpa: None,
-            declared_head_mpa: None,
-            tension_capacity_n: Some(9_000.0),
-        },
         count,
-        side: member(18.0),
-        main: member(89.0),
-        gaps: Vec::new(),
-        drive: JointDrive::SideGrain,
         lead_hole_mm: Some(3.5),
-        layout: None,
-        lateral_n: 0.0,
-        withdrawal_n: 0.0,
         duration: JointDuration::Permanent,
         time_effect: TimeEffect::DeadOnly,
-        climate: JointServiceClimate::Heated,
-        made: MemberMoisture::Dry,
-        temperature: TemperatureBand::UpTo100F,
-        gamma_m: 1.3,
+        ..JointInput::plain(standard, screw, member(18.0), member(89.0))
     }
 }
 
