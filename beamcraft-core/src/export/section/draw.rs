@@ -120,7 +120,14 @@ impl Pen<'_> {
                 rooms += 1.0;
                 let (from, to) = (Spot::new(along, self.at(0.0, self.scene.height_mm).y), Spot::new(along, low.y));
                 let text = self.scene.lengths.bare(gap_mm);
-                self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at: along, text: &text });
+                self.sheet.dimension(&Dimension {
+                    from,
+                    to,
+                    run: Run::Upright,
+                    line_at: along,
+                    text: &text,
+                    size: SMALL,
+                });
             }
         }
     }
@@ -259,7 +266,14 @@ impl Pen<'_> {
         if reach_mm > 0.0 {
             let text = self.scene.lengths.bare(reach_mm);
             let line_at = self.clear_of_heights(tip.y + 7.0);
-            self.sheet.dimension(&Dimension { from: stud, to: tip, run: Run::Level, line_at, text: &text });
+            self.sheet.dimension(&Dimension {
+                from: stud,
+                to: tip,
+                run: Run::Level,
+                line_at,
+                text: &text,
+                size: SMALL,
+            });
         }
         let on = Spot::new(stud.x + 0.5 * (tip.x - stud.x), tip.y);
         self.balloon(Part::Screw, on.by(3.0, -7.0), on);
@@ -312,9 +326,23 @@ impl Pen<'_> {
         let (low, high, back) = (self.at(0.0, 0.0), self.at(0.0, height), self.at(depth, 0.0));
         let text = self.scene.lengths.bare(height);
         let outer = low.x - 2.0 * DIMENSION_STEP - 2.0;
-        self.sheet.dimension(&Dimension { from: low, to: high, run: Run::Upright, line_at: outer, text: &text });
+        self.sheet.dimension(&Dimension {
+            from: low,
+            to: high,
+            run: Run::Upright,
+            line_at: outer,
+            text: &text,
+            size: SMALL,
+        });
         let text = self.scene.lengths.bare(depth);
-        self.sheet.dimension(&Dimension { from: low, to: back, run: Run::Level, line_at: low.y + 15.0, text: &text });
+        self.sheet.dimension(&Dimension {
+            from: low,
+            to: back,
+            run: Run::Level,
+            line_at: low.y + 15.0,
+            text: &text,
+            size: SMALL,
+        });
         let (front, top, bottom) = (
             self.scene.thickness_mm(FaceKind::Front),
             self.scene.thickness_mm(FaceKind::Top),
@@ -333,7 +361,7 @@ impl Pen<'_> {
         };
         let (from, to) = (self.at(y_mm, bottom), self.at(y_mm, height - top));
         let text = self.scene.lengths.bare(height - top - bottom);
-        self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text });
+        self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text, size: SMALL });
     }
 
     /// Heights of the wall half and its screws from the underside, on the right.
@@ -347,7 +375,7 @@ impl Pen<'_> {
             let line_at = back + DIMENSION_STEP * (at + 1) as f64;
             let (from, to) = (Spot::new(face, self.at(0.0, 0.0).y), Spot::new(face, self.at(0.0, height_mm).y));
             let text = self.scene.lengths.bare(height_mm);
-            self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text });
+            self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text, size: SMALL });
         }
     }
 }

@@ -86,6 +86,8 @@ pub(super) enum Run {
 pub(super) const SMALL: f64 = 2.5;
 /// Height of texts, mm.
 pub(super) const NORMAL: f64 = 3.0;
+/// Height of sizes on a sheet of one part, where there is room for them, mm.
+pub(super) const SIZES: f64 = 3.5;
 /// Height of headings, mm.
 pub(super) const LARGE: f64 = 4.5;
 
@@ -158,6 +160,19 @@ impl Sheet {
     /// A closed ring.
     pub(super) fn ring(&mut self, spots: &[Spot], line: Line, fill: Fill) {
         self.path(spots, Ends::Joined, line, fill);
+    }
+
+    /// An area within a ring, less the rings inside it.
+    pub(super) fn area<'a>(&mut self, rings: impl Iterator<Item = &'a [Spot]> + Clone, line: Line, fill: Fill) {
+        if !rings.clone().flatten().all(|spot| spot.is_finite()) {
+            return;
+        }
+        self.body.push_str("<path fill-rule=\"evenodd\" d=\"");
+        for ring in rings {
+            push_track(&mut self.body, ring);
+            self.body.push('Z');
+        }
+        push(&mut self.body, format_args!("\" {}{}/>\n", fill.attribute(), line.attributes()));
     }
 
     /// An upright rectangle between two corners.
