@@ -60,7 +60,7 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     ];
     // The section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw.
     for name in drawing_names(&plan) {
-        let svg = plan_drawing_svg(&plan, &name).ok_or_else(|| format!("{name}: no such drawing"))?;
+        let svg = plan_drawing_svg(&plan, &name).map_err(refuse)?;
         files.push((format!("{name}.svg"), svg.into_bytes()));
     }
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::{exploded_svg, panel_svg, section_svg, set_up_svgs};
+use crate::error::{Result, unknown_name};
 use crate::plan::Plan;
 use crate::shell::FaceId;
 
@@ -44,14 +45,18 @@ pub fn drawing_names(plan: &Plan) -> Vec<String> {
     all(plan).map(|drawing| drawing.to_string()).collect()
 }
 
-/// A drawing of a plan by its name, one of [`drawing_names`], as an SVG sheet; nothing for another name.
-pub fn plan_drawing_svg(plan: &Plan, name: &str) -> Option<String> {
-    match all(plan).find(|drawing| drawing.to_string() == name)? {
+/// A drawing of a plan by its name, one of [`drawing_names`], as an SVG sheet.
+///
+/// # Errors
+/// `unknown_name` for any other name, with those there are.
+pub fn plan_drawing_svg(plan: &Plan, name: &str) -> Result<String> {
+    let drawn = all(plan).find(|drawing| drawing.to_string() == name).and_then(|drawing| match drawing {
         Drawing::Section => Some(section_svg(plan)),
         Drawing::Exploded => Some(exploded_svg(plan)),
         Drawing::Panel(id) => panel_svg(plan, id),
         Drawing::SetUps(id, at, _) => set_up_svgs(plan, id).into_iter().nth(at),
-    }
+    });
+    drawn.ok_or_else(|| unknown_name("name", name, drawing_names(plan).iter().map(String::as_str)))
 }
 
 #[cfg(test)]
@@ -61,6 +66,7 @@ mod tests {
     use super::super::read_back::{assert_legible, assert_on_the_sheet, shown};
     use super::super::samples;
     use super::*;
+    use crate::error::ErrorCode;
     use crate::plan::{BeamSpec, LegShape, plan};
     use crate::shell::FaceKind;
 
@@ -80,9 +86,12 @@ mod tests {
         assert_eq!(names[..3], ["section", "exploded", "panel_front"]);
         assert!(names.iter().any(|name| name == "set_ups_left_end"));
         for other in ["", "panel_back", "set_ups_front_1", "panel_", "SECTION"] {
-            assert_eq!(plan_drawing_svg(&plan, other), None, "{other}");
+            let refused = plan_drawing_svg(&plan, other).unwrap_err();
+            assert_eq!(refused.details()[0].code, ErrorCode::UnknownName, "{other}");
         }
-        assert_eq!(plan_drawing_svg(&plan, "section"), Some(section_svg(&plan)));
+        let refused = plan_drawing_svg(&plan, "panel_frnt").unwrap_err().to_string();
+        assert!(refused.contains("did you mean panel_front?"), "{refused}");
+        assert_eq!(plan_drawing_svg(&plan, "section").unwrap(), section_svg(&plan));
     }
 
     #[test]

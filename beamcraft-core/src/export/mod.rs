@@ -13,6 +13,7 @@
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
 //! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
+//! | [`panel_mesh`] | triangles of one panel in memory | macros and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
@@ -40,6 +41,7 @@ mod exploded;
 mod gaps;
 mod gltf;
 mod layout;
+mod mesh;
 mod movement;
 mod panel;
 mod remains;
@@ -63,6 +65,7 @@ pub use dxf::panels_dxf;
 pub use exploded::exploded_svg;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
+pub use mesh::{PanelMesh, panel_mesh};
 pub use movement::movement_svg;
 pub use panel::panel_svg;
 pub use report::report_html;
