@@ -161,6 +161,10 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
+    SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
+    RABBET: "the depth of a rabbet", "mm", 0.1, 149.0, "";
+    PLUMB_ANGLE: "the angle between the underside and an end, seen from the front", "deg", 45.0, 135.0, "90 is plumb";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

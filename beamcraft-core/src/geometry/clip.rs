@@ -57,7 +57,7 @@ struct Clipper {
 impl ConvexSolid {
     /// Cuts away what lies outside a plane; the new face gets a tag.
     pub fn clip(&self, plane: &Plane, tag: u32) -> Clip {
-        let mut part = Self::buffer(self.tolerance);
+        let mut part = Self::buffer();
         match Clipper::default().cut(self, plane, tag, &mut part) {
             Outcome::Whole => Clip::Whole,
             Outcome::Part => Clip::Part(part),
@@ -68,17 +68,9 @@ impl ConvexSolid {
     /// Cuts away what lies outside any of several planes, each with the tag of its new face; nothing when nothing with
     /// volume is left.
     #[must_use]
-    pub fn cut(mut self, planes: impl IntoIterator<Item = (Plane, u32)>) -> Option<Self> {
-        let mut clipper = Clipper::default();
-        let mut part = Self::buffer(self.tolerance);
-        for (plane, tag) in planes {
-            match clipper.cut(&self, &plane, tag, &mut part) {
-                Outcome::Whole => {}
-                Outcome::Part => mem::swap(&mut self, &mut part),
-                Outcome::Empty => return None,
-            }
-        }
-        Some(self)
+    pub fn cut(self, planes: impl IntoIterator<Item = (Plane, u32)>) -> Option<Self> {
+        let mut cutter = Cutter::over(self);
+        planes.into_iter().all(|(plane, tag)| cutter.step(&plane, tag)).then_some(cutter.whole)
     }
 
     /// What two solids have in common, with the tags of this one and of the cuts the tag given.
@@ -86,8 +78,57 @@ impl ConvexSolid {
         self.clone().cut(other.faces().map(|face| (face.plane, tag)))
     }
 
-    fn buffer(tolerance: f64) -> Self {
-        Self { vertices: Vec::new(), corners: Vec::new(), faces: Vec::new(), tolerance }
+    /// Without vertices and faces, to be filled.
+    const fn buffer() -> Self {
+        Self { vertices: Vec::new(), corners: Vec::new(), faces: Vec::new(), tolerance: f64::MIN_POSITIVE }
+    }
+}
+
+/// Cuts by many planes, with buffers that outlive the solids.
+pub(crate) struct Cutter {
+    clipper: Clipper,
+    whole: ConvexSolid,
+    part: ConvexSolid,
+}
+
+impl Default for Cutter {
+    fn default() -> Self {
+        Self::over(ConvexSolid::buffer())
+    }
+}
+
+impl Cutter {
+    fn over(whole: ConvexSolid) -> Self {
+        Self { clipper: Clipper::default(), whole, part: ConvexSolid::buffer() }
+    }
+
+    /// Takes up a solid with other tags.
+    pub(crate) fn start(&mut self, solid: &ConvexSolid, tag: impl Fn(u32) -> u32) {
+        let whole = &mut self.whole;
+        whole.vertices.clear();
+        whole.vertices.extend_from_slice(&solid.vertices);
+        whole.corners.clear();
+        whole.corners.extend_from_slice(&solid.corners);
+        whole.faces.clear();
+        whole.faces.extend(solid.faces.iter().map(|face| FaceSpan { tag: tag(face.tag), ..*face }));
+        whole.tolerance = solid.tolerance;
+    }
+
+    /// Cuts away what lies outside a plane; false when nothing with volume is left.
+    pub(crate) fn step(&mut self, plane: &Plane, tag: u32) -> bool {
+        match self.clipper.cut(&self.whole, plane, tag, &mut self.part) {
+            Outcome::Whole => true,
+            Outcome::Part => {
+                mem::swap(&mut self.whole, &mut self.part);
+                true
+            }
+            Outcome::Empty => false,
+        }
+    }
+
+    /// What is left.
+    pub(crate) fn solid(&self) -> &ConvexSolid {
+        &self.whole
     }
 }
 

@@ -144,7 +144,38 @@ impl ConvexSolid {
     }
 }
 
+impl Inertia {
+    /// Adds a multiple of another.
+    fn add(&mut self, other: &Self, factor: f64) {
+        self.xx_mm5 += factor * other.xx_mm5;
+        self.yy_mm5 += factor * other.yy_mm5;
+        self.zz_mm5 += factor * other.zz_mm5;
+        self.xy_mm5 += factor * other.xy_mm5;
+        self.yz_mm5 += factor * other.yz_mm5;
+        self.zx_mm5 += factor * other.zx_mm5;
+    }
+}
+
 impl MassProperties {
+    /// The properties of what is left when parts are taken out; the surface is still that of the whole.
+    pub(crate) fn less(&self, parts: &[Self]) -> Self {
+        let near = self.centroid_mm;
+        let mut rest = *self;
+        let mut first_moment = Vec3::ZERO;
+        for part in parts {
+            rest.volume_mm3 -= part.volume_mm3;
+            first_moment = first_moment - (part.centroid_mm - near) * part.volume_mm3;
+        }
+        rest.volume_mm3 = rest.volume_mm3.max(0.0);
+        let offset = if rest.volume_mm3 > 1e-100 { first_moment * (1.0 / rest.volume_mm3) } else { Vec3::ZERO };
+        rest.centroid_mm = (near + offset).tidy();
+        rest.inertia = self.inertia.about(offset, self.volume_mm3);
+        for part in parts {
+            rest.inertia.add(&part.inertia.about(part.centroid_mm - rest.centroid_mm, part.volume_mm3), -1.0);
+        }
+        rest
+    }
+
     /// The properties of several bodies together; the surface counts where they touch from both sides.
     pub fn sum<'a>(parts: impl IntoIterator<Item = &'a Self> + Clone) -> Self {
         let mut whole = Self::default();
@@ -159,12 +190,7 @@ impl MassProperties {
         whole.centroid_mm = (near + offset).tidy();
         for part in parts {
             let about = part.inertia.about(part.centroid_mm - whole.centroid_mm, part.volume_mm3);
-            whole.inertia.xx_mm5 += about.xx_mm5;
-            whole.inertia.yy_mm5 += about.yy_mm5;
-            whole.inertia.zz_mm5 += about.zz_mm5;
-            whole.inertia.xy_mm5 += about.xy_mm5;
-            whole.inertia.yz_mm5 += about.yz_mm5;
-            whole.inertia.zx_mm5 += about.zx_mm5;
+            whole.inertia.add(&about, 1.0);
         }
         whole
     }
