@@ -602,6 +602,81 @@ beamcraft_status beamcraft_plan_piece_tags(const beamcraft_plan *plan,
                                            beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
+ * Drawings of a plan, and its panels as triangles
+ * ---------------------------------------------------------------------------- */
+
+/** How many drawings of a plan there are.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_count(const beamcraft_plan *plan,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** Name of a drawing: "section", "exploded", and for every panel such as "front" the sheet "panel_front" and the sketches
+ *  of the saw "set_ups_front", with "_1", "_2" behind them where they take more than one sheet. `drawing` counts from 0.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_name(const beamcraft_plan *plan,
+                                             size_t drawing,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/** A drawing by its name as SVG (UTF-8), a sheet of paper with its size in millimetres. A name that the plan has no
+ *  drawing of is refused, and the error lists those it has.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `name` is NULL or points to `name_length` bytes; the rest is a text buffer, see the top
+ *  of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_svg(const beamcraft_plan *plan,
+                                            const char *name,
+                                            size_t name_length,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Corner points of the triangles of a panel, three numbers each, mm, in the axes of the body: x from the left end of the
+ *  front along the length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_vertices(const beamcraft_plan *plan,
+                                               size_t panel,
+                                               double *buffer,
+                                               size_t capacity,
+                                               size_t *out_needed,
+                                               beamcraft_error **out_error);
+
+/** The wood of a panel as triangles: for each three places among the points of beamcraft_plan_panel_vertices,
+ *  counter-clockwise seen from outside. Pieces that are taken out of the panel are left out; where there are any, the wood
+ *  is given as convex parts, each a closed surface. Capacity counts numbers, not triangles.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_triangles(const beamcraft_plan *plan,
+                                                size_t panel,
+                                                uint32_t *buffer,
+                                                size_t capacity,
+                                                size_t *out_needed,
+                                                beamcraft_error **out_error);
+
+/** Which face of the panel each triangle belongs to, in the order of beamcraft_plan_panel_triangles: 0 the show face, 1 the
+ *  inner face, the tag of an edge, or another number on what is left where a piece was taken out.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_triangle_tags(const beamcraft_plan *plan,
+                                                    size_t panel,
+                                                    uint32_t *buffer,
+                                                    size_t capacity,
+                                                    size_t *out_needed,
+                                                    beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
  * What a plan says about itself: findings, checks, cautions
  * ---------------------------------------------------------------------------- */
 

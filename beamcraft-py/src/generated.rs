@@ -5863,6 +5863,8 @@ choice!(EdgeCut, ["rip", "cross_cut"]);
 ///     Area of the edge, mm².
 /// outward : tuple of 3 float
 ///     Unit normal of the cut out of the panel, in the panel's frame.
+/// rabbet_mm : float or None, optional
+///     Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PanelEdge {
@@ -5903,13 +5905,16 @@ pub(crate) struct PanelEdge {
     /// Unit normal of the cut out of the panel, in the panel's frame.
     #[pyo3(get)]
     pub(crate) outward: Fixed<f64, 3>,
+    /// Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one.
+    #[pyo3(get)]
+    pub(crate) rabbet_mm: Option<f64>,
 }
 
 #[pymethods]
 impl PanelEdge {
     #[new]
-    #[pyo3(signature = (*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward), text_signature = "(*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward)")]
-    fn new(tag: Arg<'_, '_>, id: Arg<'_, '_>, neighbour: Arg<'_, '_>, joint: Arg<'_, '_>, cut: Arg<'_, '_>, corner_deg: Arg<'_, '_>, tilt_deg: Arg<'_, '_>, gauge_deg: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, area_mm2: Arg<'_, '_>, outward: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward, rabbet_mm = Arg::left_out()), text_signature = "(*, tag, id, neighbour, joint, cut, corner_deg, tilt_deg, gauge_deg, show_length_mm, inner_length_mm, area_mm2, outward, rabbet_mm=None)")]
+    fn new(tag: Arg<'_, '_>, id: Arg<'_, '_>, neighbour: Arg<'_, '_>, joint: Arg<'_, '_>, cut: Arg<'_, '_>, corner_deg: Arg<'_, '_>, tilt_deg: Arg<'_, '_>, gauge_deg: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, area_mm2: Arg<'_, '_>, outward: Arg<'_, '_>, rabbet_mm: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             tag: tag.read("tag")?,
             id: id.read("id")?,
@@ -5923,6 +5928,7 @@ impl PanelEdge {
             inner_length_mm: inner_length_mm.read("inner_length_mm")?,
             area_mm2: area_mm2.read("area_mm2")?,
             outward: outward.read("outward")?,
+            rabbet_mm: rabbet_mm.read_or("rabbet_mm", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -5958,8 +5964,9 @@ impl Record for PanelEdge {
         ("inner_length_mm", "inner_length_mm", "Length of the edge on the inner face, mm."),
         ("area_mm2", "area_mm2", "Area of the edge, mm²."),
         ("outward", "outward", "Unit normal of the cut out of the panel, in the panel's frame."),
+        ("rabbet_mm", "rabbet_mm", "Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.tag.show(), self.id.show(), self.neighbour.show(), self.joint.show(), self.cut.show(), self.corner_deg.show(), self.tilt_deg.show(), self.gauge_deg.show(), self.show_length_mm.show(), self.inner_length_mm.show(), self.area_mm2.show(), self.outward.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.tag.show(), self.id.show(), self.neighbour.show(), self.joint.show(), self.cut.show(), self.corner_deg.show(), self.tilt_deg.show(), self.gauge_deg.show(), self.show_length_mm.show(), self.inner_length_mm.show(), self.area_mm2.show(), self.outward.show(), self.rabbet_mm.show()] }
 }
 
 impl OfJson for PanelEdge {
@@ -5978,6 +5985,7 @@ impl OfJson for PanelEdge {
             inner_length_mm: field(fields, "inner_length_mm")?,
             area_mm2: field(fields, "area_mm2")?,
             outward: field(fields, "outward")?,
+            rabbet_mm: field(fields, "rabbet_mm")?,
         })
     }
 }
@@ -6215,6 +6223,8 @@ impl OfJson for Piece {
 ///     Area of the inner face, mm².
 /// edge_area_mm2 : float
 ///     Area of all edges, mm².
+/// cut_area_mm2 : float
+///     Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board.
 /// mass : MassProperties
 ///     Volume, surface, centroid and inertia of the wood, for a density of one.
 /// edges : list of PanelEdge
@@ -6261,6 +6271,9 @@ pub(crate) struct Panel {
     /// Area of all edges, mm².
     #[pyo3(get)]
     pub(crate) edge_area_mm2: f64,
+    /// Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board.
+    #[pyo3(get)]
+    pub(crate) cut_area_mm2: f64,
     /// Volume, surface, centroid and inertia of the wood, for a density of one.
     #[pyo3(get)]
     pub(crate) mass: MassProperties,
@@ -6275,8 +6288,8 @@ pub(crate) struct Panel {
 #[pymethods]
 impl Panel {
     #[new]
-    #[pyo3(signature = (*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, mass, edges, pieces), text_signature = "(*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, mass, edges, pieces)")]
-    fn new(id: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, frame: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, show_width_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, inner_width_mm: Arg<'_, '_>, blank_length_mm: Arg<'_, '_>, blank_width_mm: Arg<'_, '_>, show_area_mm2: Arg<'_, '_>, inner_area_mm2: Arg<'_, '_>, edge_area_mm2: Arg<'_, '_>, mass: Arg<'_, '_>, edges: Arg<'_, '_>, pieces: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, cut_area_mm2, mass, edges, pieces), text_signature = "(*, id, thickness_mm, frame, show_length_mm, show_width_mm, inner_length_mm, inner_width_mm, blank_length_mm, blank_width_mm, show_area_mm2, inner_area_mm2, edge_area_mm2, cut_area_mm2, mass, edges, pieces)")]
+    fn new(id: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, frame: Arg<'_, '_>, show_length_mm: Arg<'_, '_>, show_width_mm: Arg<'_, '_>, inner_length_mm: Arg<'_, '_>, inner_width_mm: Arg<'_, '_>, blank_length_mm: Arg<'_, '_>, blank_width_mm: Arg<'_, '_>, show_area_mm2: Arg<'_, '_>, inner_area_mm2: Arg<'_, '_>, edge_area_mm2: Arg<'_, '_>, cut_area_mm2: Arg<'_, '_>, mass: Arg<'_, '_>, edges: Arg<'_, '_>, pieces: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             id: id.read("id")?,
             thickness_mm: thickness_mm.read("thickness_mm")?,
@@ -6290,6 +6303,7 @@ impl Panel {
             show_area_mm2: show_area_mm2.read("show_area_mm2")?,
             inner_area_mm2: inner_area_mm2.read("inner_area_mm2")?,
             edge_area_mm2: edge_area_mm2.read("edge_area_mm2")?,
+            cut_area_mm2: cut_area_mm2.read("cut_area_mm2")?,
             mass: mass.read("mass")?,
             edges: edges.read("edges")?,
             pieces: pieces.read("pieces")?,
@@ -6328,11 +6342,12 @@ impl Record for Panel {
         ("show_area_mm2", "show_area_mm2", "Area of the show face, mm²."),
         ("inner_area_mm2", "inner_area_mm2", "Area of the inner face, mm²."),
         ("edge_area_mm2", "edge_area_mm2", "Area of all edges, mm²."),
+        ("cut_area_mm2", "cut_area_mm2", "Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board."),
         ("mass", "mass", "Volume, surface, centroid and inertia of the wood, for a density of one."),
         ("edges", "edges", "Every edge, in the order of the faces beyond."),
         ("pieces", "pieces", "Signed convex pieces."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.id.show(), self.thickness_mm.show(), self.frame.show(), self.show_length_mm.show(), self.show_width_mm.show(), self.inner_length_mm.show(), self.inner_width_mm.show(), self.blank_length_mm.show(), self.blank_width_mm.show(), self.show_area_mm2.show(), self.inner_area_mm2.show(), self.edge_area_mm2.show(), self.mass.show(), self.edges.show(), self.pieces.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.id.show(), self.thickness_mm.show(), self.frame.show(), self.show_length_mm.show(), self.show_width_mm.show(), self.inner_length_mm.show(), self.inner_width_mm.show(), self.blank_length_mm.show(), self.blank_width_mm.show(), self.show_area_mm2.show(), self.inner_area_mm2.show(), self.edge_area_mm2.show(), self.cut_area_mm2.show(), self.mass.show(), self.edges.show(), self.pieces.show()] }
 }
 
 impl OfJson for Panel {
@@ -6351,6 +6366,7 @@ impl OfJson for Panel {
             show_area_mm2: field(fields, "show_area_mm2")?,
             inner_area_mm2: field(fields, "inner_area_mm2")?,
             edge_area_mm2: field(fields, "edge_area_mm2")?,
+            cut_area_mm2: field(fields, "cut_area_mm2")?,
             mass: field(fields, "mass")?,
             edges: field(fields, "edges")?,
             pieces: field(fields, "pieces")?,
@@ -6476,6 +6492,1161 @@ impl OfJson for Shell {
             wood: field(fields, "wood")?,
             outer: field(fields, "outer")?,
             hollow: field(fields, "hollow")?,
+        })
+    }
+}
+
+/// A section with plumb front and back and level top and bottom.
+///
+/// Parameters
+/// ----------
+/// height_mm : float
+///     Height, mm.
+///     Allowed: 10 to 2000.
+/// depth_mm : float
+///     Depth from front to back, mm.
+///     Allowed: 10 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RectangularSection {
+    /// Height, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+    /// Depth from front to back, mm.
+    #[pyo3(get)]
+    pub(crate) depth_mm: f64,
+}
+
+#[pymethods]
+impl RectangularSection {
+    #[new]
+    #[pyo3(signature = (*, height_mm, depth_mm), text_signature = "(*, height_mm, depth_mm)")]
+    fn new(height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            height_mm: height_mm.read("height_mm")?,
+            depth_mm: depth_mm.read("depth_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RectangularSection {
+    const NAME: &'static str = "RectangularSection";
+    const FIELDS: &'static [shown::Field] = &[
+        ("height_mm", "height_mm", "Height, mm."),
+        ("depth_mm", "depth_mm", "Depth from front to back, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.height_mm.show(), self.depth_mm.show()] }
+}
+
+impl OfJson for RectangularSection {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            height_mm: field(fields, "height_mm")?,
+            depth_mm: field(fields, "depth_mm")?,
+        })
+    }
+}
+
+/// A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
+///
+/// Parameters
+/// ----------
+/// top_depth_mm : float
+///     Depth of the top from front to back, mm.
+///     Allowed: 10 to 2000.
+/// bottom_depth_mm : float
+///     Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below.
+///     Allowed: 10 to 2000.
+/// front_height_mm : float
+///     Height of the front, measured plumb, mm.
+///     Allowed: 10 to 2000.
+/// back_height_mm : float
+///     Height of the back, mm; more than at the front for an underside that rises to the room.
+///     Allowed: 10 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SlopedSection {
+    /// Depth of the top from front to back, mm.
+    #[pyo3(get)]
+    pub(crate) top_depth_mm: f64,
+    /// Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below.
+    #[pyo3(get)]
+    pub(crate) bottom_depth_mm: f64,
+    /// Height of the front, measured plumb, mm.
+    #[pyo3(get)]
+    pub(crate) front_height_mm: f64,
+    /// Height of the back, mm; more than at the front for an underside that rises to the room.
+    #[pyo3(get)]
+    pub(crate) back_height_mm: f64,
+}
+
+#[pymethods]
+impl SlopedSection {
+    #[new]
+    #[pyo3(signature = (*, top_depth_mm, bottom_depth_mm, front_height_mm, back_height_mm), text_signature = "(*, top_depth_mm, bottom_depth_mm, front_height_mm, back_height_mm)")]
+    fn new(top_depth_mm: Arg<'_, '_>, bottom_depth_mm: Arg<'_, '_>, front_height_mm: Arg<'_, '_>, back_height_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            top_depth_mm: top_depth_mm.read("top_depth_mm")?,
+            bottom_depth_mm: bottom_depth_mm.read("bottom_depth_mm")?,
+            front_height_mm: front_height_mm.read("front_height_mm")?,
+            back_height_mm: back_height_mm.read("back_height_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SlopedSection {
+    const NAME: &'static str = "SlopedSection";
+    const FIELDS: &'static [shown::Field] = &[
+        ("top_depth_mm", "top_depth_mm", "Depth of the top from front to back, mm."),
+        ("bottom_depth_mm", "bottom_depth_mm", "Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below."),
+        ("front_height_mm", "front_height_mm", "Height of the front, measured plumb, mm."),
+        ("back_height_mm", "back_height_mm", "Height of the back, mm; more than at the front for an underside that rises to the room."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.top_depth_mm.show(), self.bottom_depth_mm.show(), self.front_height_mm.show(), self.back_height_mm.show()] }
+}
+
+impl OfJson for SlopedSection {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            top_depth_mm: field(fields, "top_depth_mm")?,
+            bottom_depth_mm: field(fields, "bottom_depth_mm")?,
+            front_height_mm: field(fields, "front_height_mm")?,
+            back_height_mm: field(fields, "back_height_mm")?,
+        })
+    }
+}
+
+/// A section with equal sides and equal corners, such as a hexagonal or octagonal post; ``side1`` faces the room.
+///
+/// Parameters
+/// ----------
+/// sides : int
+///     Number of sides.
+///     Allowed: 3 to 24.
+/// across_flats_mm : float
+///     Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides.
+///     Allowed: 10 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RegularSection {
+    /// Number of sides.
+    #[pyo3(get)]
+    pub(crate) sides: u32,
+    /// Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides.
+    #[pyo3(get)]
+    pub(crate) across_flats_mm: f64,
+}
+
+#[pymethods]
+impl RegularSection {
+    #[new]
+    #[pyo3(signature = (*, sides, across_flats_mm), text_signature = "(*, sides, across_flats_mm)")]
+    fn new(sides: Arg<'_, '_>, across_flats_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            sides: sides.read("sides")?,
+            across_flats_mm: across_flats_mm.read("across_flats_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RegularSection {
+    const NAME: &'static str = "RegularSection";
+    const FIELDS: &'static [shown::Field] = &[
+        ("sides", "sides", "Number of sides."),
+        ("across_flats_mm", "across_flats_mm", "Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.sides.show(), self.across_flats_mm.show()] }
+}
+
+impl OfJson for RegularSection {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            sides: field(fields, "sides")?,
+            across_flats_mm: field(fields, "across_flats_mm")?,
+        })
+    }
+}
+
+/// A corner of a section.
+///
+/// Parameters
+/// ----------
+/// y_mm : float
+///     Distance behind the line that lengths are measured on, mm.
+///     Allowed: -2000 to 2000.
+/// z_mm : float
+///     Height above that line, mm.
+///     Allowed: -2000 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SectionCorner {
+    /// Distance behind the line that lengths are measured on, mm.
+    #[pyo3(get)]
+    pub(crate) y_mm: f64,
+    /// Height above that line, mm.
+    #[pyo3(get)]
+    pub(crate) z_mm: f64,
+}
+
+#[pymethods]
+impl SectionCorner {
+    #[new]
+    #[pyo3(signature = (*, y_mm, z_mm), text_signature = "(*, y_mm, z_mm)")]
+    fn new(y_mm: Arg<'_, '_>, z_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            y_mm: y_mm.read("y_mm")?,
+            z_mm: z_mm.read("z_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SectionCorner {
+    const NAME: &'static str = "SectionCorner";
+    const FIELDS: &'static [shown::Field] = &[
+        ("y_mm", "y_mm", "Distance behind the line that lengths are measured on, mm."),
+        ("z_mm", "z_mm", "Height above that line, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.y_mm.show(), self.z_mm.show()] }
+}
+
+impl OfJson for SectionCorner {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            y_mm: field(fields, "y_mm")?,
+            z_mm: field(fields, "z_mm")?,
+        })
+    }
+}
+
+/// A section given by its corners; side k, named ``side1``, ``side2``, …, lies between corners k and k + 1.
+///
+/// Parameters
+/// ----------
+/// corners : list of SectionCorner
+///     The corners in order, either way round; every inside angle below 179°.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PolygonalSection {
+    /// The corners in order, either way round; every inside angle below 179°.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<SectionCorner>,
+}
+
+#[pymethods]
+impl PolygonalSection {
+    #[new]
+    #[pyo3(signature = (*, corners), text_signature = "(*, corners)")]
+    fn new(corners: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corners: corners.read("corners")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PolygonalSection {
+    const NAME: &'static str = "PolygonalSection";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corners", "corners", "The corners in order, either way round; every inside angle below 179°."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corners.show()] }
+}
+
+impl OfJson for PolygonalSection {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corners: field(fields, "corners")?,
+        })
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum BodySection {
+    Rectangular(RectangularSection),
+    Sloped(SlopedSection),
+    Regular(RegularSection),
+    Polygon(PolygonalSection),
+}
+
+impl Show for BodySection {
+    fn show(&self) -> Shown {
+        match self {
+            BodySection::Rectangular(content) => Shown::Tagged("rectangular", Box::new(content.show())),
+            BodySection::Sloped(content) => Shown::Tagged("sloped", Box::new(content.show())),
+            BodySection::Regular(content) => Shown::Tagged("regular", Box::new(content.show())),
+            BodySection::Polygon(content) => Shown::Tagged("polygon", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for BodySection {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<RectangularSection>() {
+            return Ok(BodySection::Rectangular(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<SlopedSection>() {
+            return Ok(BodySection::Sloped(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<RegularSection>() {
+            return Ok(BodySection::Regular(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<PolygonalSection>() {
+            return Ok(BodySection::Polygon(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes RectangularSection, SlopedSection, RegularSection, PolygonalSection"))
+    }
+}
+
+impl OfJson for BodySection {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "rectangular" => OfJson::of_json(content).map(BodySection::Rectangular),
+            "sloped" => OfJson::of_json(content).map(BodySection::Sloped),
+            "regular" => OfJson::of_json(content).map(BodySection::Regular),
+            "polygon" => OfJson::of_json(content).map(BodySection::Polygon),
+            _ => None,
+        }
+    }
+}
+
+/// The section at the right end of a tapered body.
+///
+/// Parameters
+/// ----------
+/// section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+///     Section square to the length at the right end of the line ``y = z = 0``; of the same kind as the one on the left, and
+///     every side parallel to the side it runs out of.
+/// back_mm : float, default 0.0
+///     How far it lies further back than the one on the left, mm; 0 keeps a straight front.
+///     Allowed: -2000 to 2000.
+/// up_mm : float, default 0.0
+///     How far it lies higher than the one on the left, mm; 0 keeps a straight underside.
+///     Allowed: -2000 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyTaper {
+    /// Section square to the length at the right end of the line `y = z = 0`; of the same kind as the one on the left, and
+    /// every side parallel to the side it runs out of.
+    #[pyo3(get)]
+    pub(crate) section: BodySection,
+    /// How far it lies further back than the one on the left, mm; 0 keeps a straight front.
+    #[pyo3(get)]
+    pub(crate) back_mm: f64,
+    /// How far it lies higher than the one on the left, mm; 0 keeps a straight underside.
+    #[pyo3(get)]
+    pub(crate) up_mm: f64,
+}
+
+#[pymethods]
+impl BodyTaper {
+    #[new]
+    #[pyo3(signature = (*, section, back_mm = Arg::left_out(), up_mm = Arg::left_out()), text_signature = "(*, section, back_mm=0.0, up_mm=0.0)")]
+    fn new(section: Arg<'_, '_>, back_mm: Arg<'_, '_>, up_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            section: section.read("section")?,
+            back_mm: back_mm.read_or("back_mm", || 0.0_f64)?,
+            up_mm: up_mm.read_or("up_mm", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyTaper {
+    const NAME: &'static str = "BodyTaper";
+    const FIELDS: &'static [shown::Field] = &[
+        ("section", "section", "Section square to the length at the right end of the line `y = z = 0`; of the same kind as the one on the left, and"),
+        ("back_mm", "back_mm", "How far it lies further back than the one on the left, mm; 0 keeps a straight front."),
+        ("up_mm", "up_mm", "How far it lies higher than the one on the left, mm; 0 keeps a straight underside."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.section.show(), self.back_mm.show(), self.up_mm.show()] }
+}
+
+impl OfJson for BodyTaper {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            section: field(fields, "section")?,
+            back_mm: field(fields, "back_mm")?,
+            up_mm: field(fields, "up_mm")?,
+        })
+    }
+}
+
+/// A straight leg of a body.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length along the line ``y = z = 0``, the lower front arris of a rectangular section, mm.
+///     Allowed: 10 to 20000.
+/// corner_deg : float or None, optional
+///     Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
+///     corner, 180 straight on; required for every leg but the last.
+///     Allowed: 10 to 350.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyLeg {
+    /// Length along the line `y = z = 0`, the lower front arris of a rectangular section, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
+    /// corner, 180 straight on; required for every leg but the last.
+    #[pyo3(get)]
+    pub(crate) corner_deg: Option<f64>,
+}
+
+#[pymethods]
+impl BodyLeg {
+    #[new]
+    #[pyo3(signature = (*, length_mm, corner_deg = Arg::left_out()), text_signature = "(*, length_mm, corner_deg=None)")]
+    fn new(length_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            length_mm: length_mm.read("length_mm")?,
+            corner_deg: corner_deg.read_or("corner_deg", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyLeg {
+    const NAME: &'static str = "BodyLeg";
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length along the line `y = z = 0`, the lower front arris of a rectangular section, mm."),
+        ("corner_deg", "corner_deg", "Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside"),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.corner_deg.show()] }
+}
+
+impl OfJson for BodyLeg {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+        })
+    }
+}
+
+/// A face that has a board; in a body of several legs, of each leg.
+///
+/// Parameters
+/// ----------
+/// face : str
+///     Which side of the section.
+/// thickness_mm : float
+///     Thickness of its board, mm.
+///     Allowed: 1 to 150.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyBoard {
+    /// Which side of the section.
+    #[pyo3(get)]
+    pub(crate) face: String,
+    /// Thickness of its board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+}
+
+#[pymethods]
+impl BodyBoard {
+    #[new]
+    #[pyo3(signature = (*, face, thickness_mm), text_signature = "(*, face, thickness_mm)")]
+    fn new(face: Arg<'_, '_>, thickness_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            face: face.read("face")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyBoard {
+    const NAME: &'static str = "BodyBoard";
+    const FIELDS: &'static [shown::Field] = &[
+        ("face", "face", "Which side of the section."),
+        ("thickness_mm", "thickness_mm", "Thickness of its board, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.face.show(), self.thickness_mm.show()] }
+}
+
+impl OfJson for BodyBoard {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            face: field(fields, "face")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+        })
+    }
+}
+
+/// An end of a body.
+///
+/// Parameters
+/// ----------
+/// kind : {'return_panel', 'open'}
+///     What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall.
+/// thickness_mm : float or None, optional
+///     Thickness of the return panel, mm; required with one, and given for no open end.
+///     Allowed: 1 to 150.
+/// corner_deg : float, default 90.0
+///     Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+///     Allowed: 30 to 150.
+/// plumb_deg : float, default 90.0
+///     Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out.
+///     Allowed: 45 to 135.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyEnd {
+    /// What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall.
+    #[pyo3(get)]
+    pub(crate) kind: EndKind,
+    /// Thickness of the return panel, mm; required with one, and given for no open end.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: Option<f64>,
+    /// Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out.
+    #[pyo3(get)]
+    pub(crate) plumb_deg: f64,
+}
+
+#[pymethods]
+impl BodyEnd {
+    #[new]
+    #[pyo3(signature = (*, kind, thickness_mm = Arg::left_out(), corner_deg = Arg::left_out(), plumb_deg = Arg::left_out()), text_signature = "(*, kind, thickness_mm=None, corner_deg=90.0, plumb_deg=90.0)")]
+    fn new(kind: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, corner_deg: Arg<'_, '_>, plumb_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            kind: kind.read("kind")?,
+            thickness_mm: thickness_mm.read_or("thickness_mm", || None)?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            plumb_deg: plumb_deg.read_or("plumb_deg", || 90.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyEnd {
+    const NAME: &'static str = "BodyEnd";
+    const FIELDS: &'static [shown::Field] = &[
+        ("kind", "kind", "What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall."),
+        ("thickness_mm", "thickness_mm", "Thickness of the return panel, mm; required with one, and given for no open end."),
+        ("corner_deg", "corner_deg", "Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out."),
+        ("plumb_deg", "plumb_deg", "Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.kind.show(), self.thickness_mm.show(), self.corner_deg.show(), self.plumb_deg.show()] }
+}
+
+impl OfJson for BodyEnd {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            kind: field(fields, "kind")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+            plumb_deg: field(fields, "plumb_deg")?,
+        })
+    }
+}
+
+choice!(EdgeJoining, ["mitre", "butt", "rabbet"]);
+
+/// The joints of all edges that have none of their own.
+///
+/// Parameters
+/// ----------
+/// joining : {'mitre', 'butt', 'rabbet'}
+///     How the panels are joined.
+/// running_past : list of str, default []
+///     For butts and rabbets, every face with a board, each running past all that come after it.
+/// rabbet_mm : float or None, optional
+///     Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only.
+///     Allowed: 0.1 to 149.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyJoint {
+    /// How the panels are joined.
+    #[pyo3(get)]
+    pub(crate) joining: EdgeJoining,
+    /// For butts and rabbets, every face with a board, each running past all that come after it.
+    #[pyo3(get)]
+    pub(crate) running_past: Vec<String>,
+    /// Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only.
+    #[pyo3(get)]
+    pub(crate) rabbet_mm: Option<f64>,
+}
+
+#[pymethods]
+impl BodyJoint {
+    #[new]
+    #[pyo3(signature = (*, joining, running_past = Arg::left_out(), rabbet_mm = Arg::left_out()), text_signature = "(*, joining, running_past=..., rabbet_mm=None)")]
+    fn new(joining: Arg<'_, '_>, running_past: Arg<'_, '_>, rabbet_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            joining: joining.read("joining")?,
+            running_past: running_past.read_or("running_past", Vec::new)?,
+            rabbet_mm: rabbet_mm.read_or("rabbet_mm", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyJoint {
+    const NAME: &'static str = "BodyJoint";
+    const FIELDS: &'static [shown::Field] = &[
+        ("joining", "joining", "How the panels are joined."),
+        ("running_past", "running_past", "For butts and rabbets, every face with a board, each running past all that come after it."),
+        ("rabbet_mm", "rabbet_mm", "Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.joining.show(), self.running_past.show(), self.rabbet_mm.show()] }
+}
+
+impl OfJson for BodyJoint {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            joining: field(fields, "joining")?,
+            running_past: field(fields, "running_past")?,
+            rabbet_mm: field(fields, "rabbet_mm")?,
+        })
+    }
+}
+
+/// The joint of one edge; in a body of several legs, of that edge of each leg.
+///
+/// Parameters
+/// ----------
+/// edge : str
+///     The edge by its two faces, such as ``front|top``.
+/// joining : {'mitre', 'butt', 'rabbet'}
+///     How the panels are joined.
+/// runs_past : str or None, optional
+///     For a butt or a rabbet, the face whose panel runs past to the outside.
+/// rabbet_mm : float or None, optional
+///     Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only.
+///     Allowed: 0.1 to 149.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyEdge {
+    /// The edge by its two faces, such as `front|top`.
+    #[pyo3(get)]
+    pub(crate) edge: String,
+    /// How the panels are joined.
+    #[pyo3(get)]
+    pub(crate) joining: EdgeJoining,
+    /// For a butt or a rabbet, the face whose panel runs past to the outside.
+    #[pyo3(get)]
+    pub(crate) runs_past: Option<String>,
+    /// Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only.
+    #[pyo3(get)]
+    pub(crate) rabbet_mm: Option<f64>,
+}
+
+#[pymethods]
+impl BodyEdge {
+    #[new]
+    #[pyo3(signature = (*, edge, joining, runs_past = Arg::left_out(), rabbet_mm = Arg::left_out()), text_signature = "(*, edge, joining, runs_past=None, rabbet_mm=None)")]
+    fn new(edge: Arg<'_, '_>, joining: Arg<'_, '_>, runs_past: Arg<'_, '_>, rabbet_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            edge: edge.read("edge")?,
+            joining: joining.read("joining")?,
+            runs_past: runs_past.read_or("runs_past", || None)?,
+            rabbet_mm: rabbet_mm.read_or("rabbet_mm", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyEdge {
+    const NAME: &'static str = "BodyEdge";
+    const FIELDS: &'static [shown::Field] = &[
+        ("edge", "edge", "The edge by its two faces, such as `front|top`."),
+        ("joining", "joining", "How the panels are joined."),
+        ("runs_past", "runs_past", "For a butt or a rabbet, the face whose panel runs past to the outside."),
+        ("rabbet_mm", "rabbet_mm", "Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.edge.show(), self.joining.show(), self.runs_past.show(), self.rabbet_mm.show()] }
+}
+
+impl OfJson for BodyEdge {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            edge: field(fields, "edge")?,
+            joining: field(fields, "joining")?,
+            runs_past: field(fields, "runs_past")?,
+            rabbet_mm: field(fields, "rabbet_mm")?,
+        })
+    }
+}
+
+/// A hollow body by its outer sizes, its boards and their joints.
+///
+/// Axes: x along the first leg, y to the wall, z up; lengths are measured on the line ``y = z = 0``.
+///
+/// Parameters
+/// ----------
+/// section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+///     Section square to the length; of a tapered body the one at the left end.
+/// legs : list of BodyLeg
+///     The legs from left to right, at each corner mitred to one another through all panels.
+/// boards : list of BodyBoard
+///     The sides that have a board; a side that is not listed is open.
+/// left_end : BodyEnd
+///     The left end of the first leg.
+/// right_end : BodyEnd
+///     The right end of the last leg.
+/// taper : BodyTaper or None, optional
+///     The other section of a tapered body of one leg.
+/// joint : BodyJoint, default {"joining":"mitre","running_past":[]}
+///     The joint of all edges that have none of their own; mitres if left out.
+/// edges : list of BodyEdge, default []
+///     Edges with a joint of their own.
+/// density_kg_m3 : float or None, optional
+///     Density of the boards, kg/m³; without it no mass is stated.
+///     Allowed: 100 to 1500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct HollowBodyInput {
+    /// Section square to the length; of a tapered body the one at the left end.
+    #[pyo3(get)]
+    pub(crate) section: BodySection,
+    /// The other section of a tapered body of one leg.
+    #[pyo3(get)]
+    pub(crate) taper: Option<BodyTaper>,
+    /// The legs from left to right, at each corner mitred to one another through all panels.
+    #[pyo3(get)]
+    pub(crate) legs: Vec<BodyLeg>,
+    /// The sides that have a board; a side that is not listed is open.
+    #[pyo3(get)]
+    pub(crate) boards: Vec<BodyBoard>,
+    /// The left end of the first leg.
+    #[pyo3(get)]
+    pub(crate) left_end: BodyEnd,
+    /// The right end of the last leg.
+    #[pyo3(get)]
+    pub(crate) right_end: BodyEnd,
+    /// The joint of all edges that have none of their own; mitres if left out.
+    #[pyo3(get)]
+    pub(crate) joint: BodyJoint,
+    /// Edges with a joint of their own.
+    #[pyo3(get)]
+    pub(crate) edges: Vec<BodyEdge>,
+    /// Density of the boards, kg/m³; without it no mass is stated.
+    #[pyo3(get)]
+    pub(crate) density_kg_m3: Option<f64>,
+}
+
+#[pymethods]
+impl HollowBodyInput {
+    #[new]
+    #[pyo3(signature = (*, section, legs, boards, left_end, right_end, taper = Arg::left_out(), joint = Arg::left_out(), edges = Arg::left_out(), density_kg_m3 = Arg::left_out()), text_signature = "(*, section, legs, boards, left_end, right_end, taper=None, joint=..., edges=..., density_kg_m3=None)")]
+    fn new(section: Arg<'_, '_>, legs: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, taper: Arg<'_, '_>, joint: Arg<'_, '_>, edges: Arg<'_, '_>, density_kg_m3: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            section: section.read("section")?,
+            taper: taper.read_or("taper", || None)?,
+            legs: legs.read("legs")?,
+            boards: boards.read("boards")?,
+            left_end: left_end.read("left_end")?,
+            right_end: right_end.read("right_end")?,
+            joint: joint.read_or("joint", || BodyJoint { joining: <EdgeJoining as crate::cross::Choice>::named("mitre"), running_past: vec![], rabbet_mm: None })?,
+            edges: edges.read_or("edges", Vec::new)?,
+            density_kg_m3: density_kg_m3.read_or("density_kg_m3", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for HollowBodyInput {
+    const NAME: &'static str = "HollowBodyInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("section", "section", "Section square to the length; of a tapered body the one at the left end."),
+        ("taper", "taper", "The other section of a tapered body of one leg."),
+        ("legs", "legs", "The legs from left to right, at each corner mitred to one another through all panels."),
+        ("boards", "boards", "The sides that have a board; a side that is not listed is open."),
+        ("left_end", "left_end", "The left end of the first leg."),
+        ("right_end", "right_end", "The right end of the last leg."),
+        ("joint", "joint", "The joint of all edges that have none of their own; mitres if left out."),
+        ("edges", "edges", "Edges with a joint of their own."),
+        ("density_kg_m3", "density_kg_m3", "Density of the boards, kg/m³; without it no mass is stated."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.section.show(), self.taper.show(), self.legs.show(), self.boards.show(), self.left_end.show(), self.right_end.show(), self.joint.show(), self.edges.show(), self.density_kg_m3.show()] }
+}
+
+impl OfJson for HollowBodyInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            section: field(fields, "section")?,
+            taper: field(fields, "taper")?,
+            legs: field(fields, "legs")?,
+            boards: field(fields, "boards")?,
+            left_end: field(fields, "left_end")?,
+            right_end: field(fields, "right_end")?,
+            joint: field(fields, "joint")?,
+            edges: field(fields, "edges")?,
+            density_kg_m3: field(fields, "density_kg_m3")?,
+        })
+    }
+}
+
+/// Mass of a panel.
+///
+/// Parameters
+/// ----------
+/// panel : str
+///     Which panel.
+/// mass_kg : float
+///     Its mass, kg.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PanelMass {
+    /// Which panel.
+    #[pyo3(get)]
+    pub(crate) panel: String,
+    /// Its mass, kg.
+    #[pyo3(get)]
+    pub(crate) mass_kg: f64,
+}
+
+#[pymethods]
+impl PanelMass {
+    #[new]
+    #[pyo3(signature = (*, panel, mass_kg), text_signature = "(*, panel, mass_kg)")]
+    fn new(panel: Arg<'_, '_>, mass_kg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            panel: panel.read("panel")?,
+            mass_kg: mass_kg.read("mass_kg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PanelMass {
+    const NAME: &'static str = "PanelMass";
+    const FIELDS: &'static [shown::Field] = &[
+        ("panel", "panel", "Which panel."),
+        ("mass_kg", "mass_kg", "Its mass, kg."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.panel.show(), self.mass_kg.show()] }
+}
+
+impl OfJson for PanelMass {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            panel: field(fields, "panel")?,
+            mass_kg: field(fields, "mass_kg")?,
+        })
+    }
+}
+
+/// The panels of a hollow body.
+///
+/// Parameters
+/// ----------
+/// legs : list of Shell
+///     The legs with their panels, from left to right.
+/// wood_volume_mm3 : float
+///     Volume of wood, mm³.
+/// hollow_volume_mm3 : float
+///     Volume of the hollow, up to the planes of open faces, mm³.
+/// outer_volume_mm3 : float
+///     Volume within the outer planes, mm³.
+/// wood : MassProperties
+///     Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+/// panel_masses : list of PanelMass
+///     Mass of every panel; none without a density.
+/// mass_kg : float or None, optional
+///     Mass, kg; absent without a density.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct HollowBody {
+    /// The legs with their panels, from left to right.
+    #[pyo3(get)]
+    pub(crate) legs: Vec<Shell>,
+    /// Volume of wood, mm³.
+    #[pyo3(get)]
+    pub(crate) wood_volume_mm3: f64,
+    /// Volume of the hollow, up to the planes of open faces, mm³.
+    #[pyo3(get)]
+    pub(crate) hollow_volume_mm3: f64,
+    /// Volume within the outer planes, mm³.
+    #[pyo3(get)]
+    pub(crate) outer_volume_mm3: f64,
+    /// Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+    #[pyo3(get)]
+    pub(crate) wood: MassProperties,
+    /// Mass, kg; absent without a density.
+    #[pyo3(get)]
+    pub(crate) mass_kg: Option<f64>,
+    /// Mass of every panel; none without a density.
+    #[pyo3(get)]
+    pub(crate) panel_masses: Vec<PanelMass>,
+}
+
+#[pymethods]
+impl HollowBody {
+    #[new]
+    #[pyo3(signature = (*, legs, wood_volume_mm3, hollow_volume_mm3, outer_volume_mm3, wood, panel_masses, mass_kg = Arg::left_out()), text_signature = "(*, legs, wood_volume_mm3, hollow_volume_mm3, outer_volume_mm3, wood, panel_masses, mass_kg=None)")]
+    fn new(legs: Arg<'_, '_>, wood_volume_mm3: Arg<'_, '_>, hollow_volume_mm3: Arg<'_, '_>, outer_volume_mm3: Arg<'_, '_>, wood: Arg<'_, '_>, panel_masses: Arg<'_, '_>, mass_kg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            legs: legs.read("legs")?,
+            wood_volume_mm3: wood_volume_mm3.read("wood_volume_mm3")?,
+            hollow_volume_mm3: hollow_volume_mm3.read("hollow_volume_mm3")?,
+            outer_volume_mm3: outer_volume_mm3.read("outer_volume_mm3")?,
+            wood: wood.read("wood")?,
+            mass_kg: mass_kg.read_or("mass_kg", || None)?,
+            panel_masses: panel_masses.read("panel_masses")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for HollowBody {
+    const NAME: &'static str = "HollowBody";
+    const FIELDS: &'static [shown::Field] = &[
+        ("legs", "legs", "The legs with their panels, from left to right."),
+        ("wood_volume_mm3", "wood_volume_mm3", "Volume of wood, mm³."),
+        ("hollow_volume_mm3", "hollow_volume_mm3", "Volume of the hollow, up to the planes of open faces, mm³."),
+        ("outer_volume_mm3", "outer_volume_mm3", "Volume within the outer planes, mm³."),
+        ("wood", "wood", "Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides."),
+        ("mass_kg", "mass_kg", "Mass, kg; absent without a density."),
+        ("panel_masses", "panel_masses", "Mass of every panel; none without a density."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.legs.show(), self.wood_volume_mm3.show(), self.hollow_volume_mm3.show(), self.outer_volume_mm3.show(), self.wood.show(), self.mass_kg.show(), self.panel_masses.show()] }
+}
+
+impl OfJson for HollowBody {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            legs: field(fields, "legs")?,
+            wood_volume_mm3: field(fields, "wood_volume_mm3")?,
+            hollow_volume_mm3: field(fields, "hollow_volume_mm3")?,
+            outer_volume_mm3: field(fields, "outer_volume_mm3")?,
+            wood: field(fields, "wood")?,
+            mass_kg: field(fields, "mass_kg")?,
+            panel_masses: field(fields, "panel_masses")?,
         })
     }
 }
@@ -23499,6 +24670,856 @@ impl OfCore<beamcraft_core::TiltSetUp> for TiltSetUp {
     }
 }
 
+/// Slopes and corners of a chart.
+///
+/// Parameters
+/// ----------
+/// slopes_deg : list of float
+///     Slopes of the sides from horizontal, degrees; a row each.
+/// corners_deg : list of float
+///     Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChartInput {
+    /// Slopes of the sides from horizontal, degrees; a row each.
+    #[pyo3(get)]
+    pub(crate) slopes_deg: Vec<f64>,
+    /// Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+    #[pyo3(get)]
+    pub(crate) corners_deg: Vec<f64>,
+}
+
+#[pymethods]
+impl TiltChartInput {
+    #[new]
+    #[pyo3(signature = (*, slopes_deg, corners_deg), text_signature = "(*, slopes_deg, corners_deg)")]
+    fn new(slopes_deg: Arg<'_, '_>, corners_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slopes_deg: slopes_deg.read("slopes_deg")?,
+            corners_deg: corners_deg.read("corners_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChartInput {
+    const NAME: &'static str = "TiltChartInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slopes_deg", "slopes_deg", "Slopes of the sides from horizontal, degrees; a row each."),
+        ("corners_deg", "corners_deg", "Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slopes_deg.show(), self.corners_deg.show()] }
+}
+
+impl OfJson for TiltChartInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slopes_deg: field(fields, "slopes_deg")?,
+            corners_deg: field(fields, "corners_deg")?,
+        })
+    }
+}
+
+/// A row of a chart.
+///
+/// Parameters
+/// ----------
+/// slope_deg : float
+///     Slope of the sides from horizontal, degrees.
+/// settings : list of CompoundMitre
+///     Settings for each corner, in the order asked for.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChartRow {
+    /// Slope of the sides from horizontal, degrees.
+    #[pyo3(get)]
+    pub(crate) slope_deg: f64,
+    /// Settings for each corner, in the order asked for.
+    #[pyo3(get)]
+    pub(crate) settings: Vec<CompoundMitre>,
+}
+
+#[pymethods]
+impl TiltChartRow {
+    #[new]
+    #[pyo3(signature = (*, slope_deg, settings), text_signature = "(*, slope_deg, settings)")]
+    fn new(slope_deg: Arg<'_, '_>, settings: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slope_deg: slope_deg.read("slope_deg")?,
+            settings: settings.read("settings")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChartRow {
+    const NAME: &'static str = "TiltChartRow";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slope_deg", "slope_deg", "Slope of the sides from horizontal, degrees."),
+        ("settings", "settings", "Settings for each corner, in the order asked for."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slope_deg.show(), self.settings.show()] }
+}
+
+impl OfJson for TiltChartRow {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slope_deg: field(fields, "slope_deg")?,
+            settings: field(fields, "settings")?,
+        })
+    }
+}
+
+/// A chart of compound settings.
+///
+/// Parameters
+/// ----------
+/// corners_deg : list of float
+///     Corner angles of the columns, degrees.
+/// rows : list of TiltChartRow
+///     A row for each slope.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChart {
+    /// Corner angles of the columns, degrees.
+    #[pyo3(get)]
+    pub(crate) corners_deg: Vec<f64>,
+    /// A row for each slope.
+    #[pyo3(get)]
+    pub(crate) rows: Vec<TiltChartRow>,
+}
+
+#[pymethods]
+impl TiltChart {
+    #[new]
+    #[pyo3(signature = (*, corners_deg, rows), text_signature = "(*, corners_deg, rows)")]
+    fn new(corners_deg: Arg<'_, '_>, rows: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corners_deg: corners_deg.read("corners_deg")?,
+            rows: rows.read("rows")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChart {
+    const NAME: &'static str = "TiltChart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corners_deg", "corners_deg", "Corner angles of the columns, degrees."),
+        ("rows", "rows", "A row for each slope."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corners_deg.show(), self.rows.show()] }
+}
+
+impl OfJson for TiltChart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corners_deg: field(fields, "corners_deg")?,
+            rows: field(fields, "rows")?,
+        })
+    }
+}
+
+/// One piece of the run.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the piece.
+/// show_length_mm : float
+///     Length of its show face along the run, long point to long point, mm.
+///     Allowed: 10 to 20000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunPiece {
+    /// Name of the piece.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length of its show face along the run, long point to long point, mm.
+    #[pyo3(get)]
+    pub(crate) show_length_mm: f64,
+}
+
+#[pymethods]
+impl RunPiece {
+    #[new]
+    #[pyo3(signature = (*, name, show_length_mm), text_signature = "(*, name, show_length_mm)")]
+    fn new(name: Arg<'_, '_>, show_length_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            show_length_mm: show_length_mm.read("show_length_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunPiece {
+    const NAME: &'static str = "RunPiece";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the piece."),
+        ("show_length_mm", "show_length_mm", "Length of its show face along the run, long point to long point, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.show_length_mm.show()] }
+}
+
+impl OfJson for RunPiece {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            show_length_mm: field(fields, "show_length_mm")?,
+        })
+    }
+}
+
+choice!(CornerMethod, ["part_on_bevel", "part_square", "fold"]);
+
+/// The corner after a piece.
+///
+/// Parameters
+/// ----------
+/// method : {'part_on_bevel', 'part_square', 'fold'}
+///     How the neighbours are parted.
+/// corner_deg : float, default 90.0
+///     Angle between the show faces, inside the body, degrees; 90 is a square corner.
+///     Allowed: 30 to 170.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunCorner {
+    /// Angle between the show faces, inside the body, degrees; 90 is a square corner.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// How the neighbours are parted.
+    #[pyo3(get)]
+    pub(crate) method: CornerMethod,
+}
+
+#[pymethods]
+impl RunCorner {
+    #[new]
+    #[pyo3(signature = (*, method, corner_deg = Arg::left_out()), text_signature = "(*, method, corner_deg=90.0)")]
+    fn new(method: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            method: method.read("method")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunCorner {
+    const NAME: &'static str = "RunCorner";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corner_deg", "corner_deg", "Angle between the show faces, inside the body, degrees; 90 is a square corner."),
+        ("method", "method", "How the neighbours are parted."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corner_deg.show(), self.method.show()] }
+}
+
+impl OfJson for RunCorner {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corner_deg: field(fields, "corner_deg")?,
+            method: field(fields, "method")?,
+        })
+    }
+}
+
+choice!(RunShape, ["open", "closed"]);
+
+choice!(RunDirection, ["along_grain", "across_grain"]);
+
+/// The pieces that are to share one run of board.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiece
+///     The pieces from left to right, seen on the show face.
+/// corners : list of RunCorner
+///     The corner after each piece but the last; for a closed ring also after the last.
+/// shape : {'open', 'closed'}
+///     Whether the pieces close a ring.
+/// direction : {'along_grain', 'across_grain'}
+///     Which way the run goes on the board.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// width_mm : float
+///     Width of the board square to the run, the length of a wedge, mm.
+///     Allowed: 0 to 100000.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float
+///     Trimmed off each end of the run, mm.
+///     Allowed: 0 to 500.
+/// spare_mm : float
+///     Length beside the run kept for test cuts, mm.
+///     Allowed: 0 to 100000.
+/// skin_mm : float, default 0.0
+///     Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GrainRunInput {
+    /// The pieces from left to right, seen on the show face.
+    #[pyo3(get)]
+    pub(crate) pieces: Vec<RunPiece>,
+    /// The corner after each piece but the last; for a closed ring also after the last.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<RunCorner>,
+    /// Whether the pieces close a ring.
+    #[pyo3(get)]
+    pub(crate) shape: RunShape,
+    /// Which way the run goes on the board.
+    #[pyo3(get)]
+    pub(crate) direction: RunDirection,
+    /// Thickness of the board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Width of the board square to the run, the length of a wedge, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// Kerf of the blade, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Trimmed off each end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) trim_mm: f64,
+    /// Length beside the run kept for test cuts, mm.
+    #[pyo3(get)]
+    pub(crate) spare_mm: f64,
+    /// Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+    #[pyo3(get)]
+    pub(crate) skin_mm: f64,
+}
+
+#[pymethods]
+impl GrainRunInput {
+    #[new]
+    #[pyo3(signature = (*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm = Arg::left_out()), text_signature = "(*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm=0.0)")]
+    fn new(pieces: Arg<'_, '_>, corners: Arg<'_, '_>, shape: Arg<'_, '_>, direction: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, spare_mm: Arg<'_, '_>, skin_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            pieces: pieces.read("pieces")?,
+            corners: corners.read("corners")?,
+            shape: shape.read("shape")?,
+            direction: direction.read("direction")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+            trim_mm: trim_mm.read("trim_mm")?,
+            spare_mm: spare_mm.read("spare_mm")?,
+            skin_mm: skin_mm.read_or("skin_mm", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GrainRunInput {
+    const NAME: &'static str = "GrainRunInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("pieces", "pieces", "The pieces from left to right, seen on the show face."),
+        ("corners", "corners", "The corner after each piece but the last; for a closed ring also after the last."),
+        ("shape", "shape", "Whether the pieces close a ring."),
+        ("direction", "direction", "Which way the run goes on the board."),
+        ("thickness_mm", "thickness_mm", "Thickness of the board, mm."),
+        ("width_mm", "width_mm", "Width of the board square to the run, the length of a wedge, mm."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, mm."),
+        ("trim_mm", "trim_mm", "Trimmed off each end of the run, mm."),
+        ("spare_mm", "spare_mm", "Length beside the run kept for test cuts, mm."),
+        ("skin_mm", "skin_mm", "Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.pieces.show(), self.corners.show(), self.shape.show(), self.direction.show(), self.thickness_mm.show(), self.width_mm.show(), self.kerf_mm.show(), self.trim_mm.show(), self.spare_mm.show(), self.skin_mm.show()] }
+}
+
+impl OfJson for GrainRunInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            pieces: field(fields, "pieces")?,
+            corners: field(fields, "corners")?,
+            shape: field(fields, "shape")?,
+            direction: field(fields, "direction")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            trim_mm: field(fields, "trim_mm")?,
+            spare_mm: field(fields, "spare_mm")?,
+            skin_mm: field(fields, "skin_mm")?,
+        })
+    }
+}
+
+/// Where a piece lies on the run.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the piece.
+/// from_mm : float
+///     Left end of its show face, from the left end of the run, mm.
+/// to_mm : float
+///     Right end of its show face, mm.
+/// left_bevel_deg : float
+///     Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+/// right_bevel_deg : float
+///     Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunPiecePlace {
+    /// Name of the piece.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Left end of its show face, from the left end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Right end of its show face, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+    /// Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+    #[pyo3(get)]
+    pub(crate) left_bevel_deg: f64,
+    /// Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+    #[pyo3(get)]
+    pub(crate) right_bevel_deg: f64,
+}
+
+#[pymethods]
+impl RunPiecePlace {
+    #[new]
+    #[pyo3(signature = (*, name, from_mm, to_mm, left_bevel_deg, right_bevel_deg), text_signature = "(*, name, from_mm, to_mm, left_bevel_deg, right_bevel_deg)")]
+    fn new(name: Arg<'_, '_>, from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>, left_bevel_deg: Arg<'_, '_>, right_bevel_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+            left_bevel_deg: left_bevel_deg.read("left_bevel_deg")?,
+            right_bevel_deg: right_bevel_deg.read("right_bevel_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunPiecePlace {
+    const NAME: &'static str = "RunPiecePlace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the piece."),
+        ("from_mm", "from_mm", "Left end of its show face, from the left end of the run, mm."),
+        ("to_mm", "to_mm", "Right end of its show face, mm."),
+        ("left_bevel_deg", "left_bevel_deg", "Bevel of its left end, degrees, the long point on the show face; 0 at a free end."),
+        ("right_bevel_deg", "right_bevel_deg", "Bevel of its right end, degrees, the long point on the show face; 0 at a free end."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.from_mm.show(), self.to_mm.show(), self.left_bevel_deg.show(), self.right_bevel_deg.show()] }
+}
+
+impl OfJson for RunPiecePlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+            left_bevel_deg: field(fields, "left_bevel_deg")?,
+            right_bevel_deg: field(fields, "right_bevel_deg")?,
+        })
+    }
+}
+
+/// A wedge that falls off at a corner.
+///
+/// Parameters
+/// ----------
+/// count : int
+///     How many fall off alike.
+/// back_width_mm : float
+///     Width on the inner face, mm.
+/// height_mm : float
+///     Height from the inner face to its apex, mm.
+/// length_mm : float
+///     Length, mm.
+/// apex_deg : float
+///     Angle at the apex, degrees.
+/// good_for : str
+///     What it is good for.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunWedge {
+    /// How many fall off alike.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+    /// Width on the inner face, mm.
+    #[pyo3(get)]
+    pub(crate) back_width_mm: f64,
+    /// Height from the inner face to its apex, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+    /// Length, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Angle at the apex, degrees.
+    #[pyo3(get)]
+    pub(crate) apex_deg: f64,
+    /// What it is good for.
+    #[pyo3(get)]
+    pub(crate) good_for: String,
+}
+
+#[pymethods]
+impl RunWedge {
+    #[new]
+    #[pyo3(signature = (*, count, back_width_mm, height_mm, length_mm, apex_deg, good_for), text_signature = "(*, count, back_width_mm, height_mm, length_mm, apex_deg, good_for)")]
+    fn new(count: Arg<'_, '_>, back_width_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, apex_deg: Arg<'_, '_>, good_for: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            count: count.read("count")?,
+            back_width_mm: back_width_mm.read("back_width_mm")?,
+            height_mm: height_mm.read("height_mm")?,
+            length_mm: length_mm.read("length_mm")?,
+            apex_deg: apex_deg.read("apex_deg")?,
+            good_for: good_for.read("good_for")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunWedge {
+    const NAME: &'static str = "RunWedge";
+    const FIELDS: &'static [shown::Field] = &[
+        ("count", "count", "How many fall off alike."),
+        ("back_width_mm", "back_width_mm", "Width on the inner face, mm."),
+        ("height_mm", "height_mm", "Height from the inner face to its apex, mm."),
+        ("length_mm", "length_mm", "Length, mm."),
+        ("apex_deg", "apex_deg", "Angle at the apex, degrees."),
+        ("good_for", "good_for", "What it is good for."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.count.show(), self.back_width_mm.show(), self.height_mm.show(), self.length_mm.show(), self.apex_deg.show(), self.good_for.show()] }
+}
+
+impl OfJson for RunWedge {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            count: field(fields, "count")?,
+            back_width_mm: field(fields, "back_width_mm")?,
+            height_mm: field(fields, "height_mm")?,
+            length_mm: field(fields, "length_mm")?,
+            apex_deg: field(fields, "apex_deg")?,
+            good_for: field(fields, "good_for")?,
+        })
+    }
+}
+
+/// What a corner of the run costs.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Where the show face of the piece before it ends, from the left end of the run, mm.
+/// bevel_deg : float
+///     Bevel of both pieces, degrees.
+/// loss_mm : float
+///     Lost on the show face between the two pieces, mm.
+/// cuts : list of str
+///     What is done, in the order of the cuts.
+/// wedge : RunWedge or None, optional
+///     The wedge that falls off; absent where none is left.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunCornerLoss {
+    /// Where the show face of the piece before it ends, from the left end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Bevel of both pieces, degrees.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// Lost on the show face between the two pieces, mm.
+    #[pyo3(get)]
+    pub(crate) loss_mm: f64,
+    /// What is done, in the order of the cuts.
+    #[pyo3(get)]
+    pub(crate) cuts: Vec<String>,
+    /// The wedge that falls off; absent where none is left.
+    #[pyo3(get)]
+    pub(crate) wedge: Option<RunWedge>,
+}
+
+#[pymethods]
+impl RunCornerLoss {
+    #[new]
+    #[pyo3(signature = (*, at_mm, bevel_deg, loss_mm, cuts, wedge = Arg::left_out()), text_signature = "(*, at_mm, bevel_deg, loss_mm, cuts, wedge=None)")]
+    fn new(at_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, loss_mm: Arg<'_, '_>, cuts: Arg<'_, '_>, wedge: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            loss_mm: loss_mm.read("loss_mm")?,
+            cuts: cuts.read("cuts")?,
+            wedge: wedge.read_or("wedge", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunCornerLoss {
+    const NAME: &'static str = "RunCornerLoss";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Where the show face of the piece before it ends, from the left end of the run, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel of both pieces, degrees."),
+        ("loss_mm", "loss_mm", "Lost on the show face between the two pieces, mm."),
+        ("cuts", "cuts", "What is done, in the order of the cuts."),
+        ("wedge", "wedge", "The wedge that falls off; absent where none is left."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.bevel_deg.show(), self.loss_mm.show(), self.cuts.show(), self.wedge.show()] }
+}
+
+impl OfJson for RunCornerLoss {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            loss_mm: field(fields, "loss_mm")?,
+            cuts: field(fields, "cuts")?,
+            wedge: field(fields, "wedge")?,
+        })
+    }
+}
+
+/// A run of board for grain that goes on round the corners.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiecePlace
+///     The pieces on the run.
+/// corners : list of RunCornerLoss
+///     The corners between them, from left to right; of a ring the last one is where the grain does not match.
+/// loss_mm : float
+///     Lost at corners on the show face, mm.
+/// net_length_mm : float
+///     Length of the run between its trimmed ends, mm.
+/// run_length_mm : float
+///     Length of board needed, with trim and spare, mm.
+/// rule : str
+///     What must not be done.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GrainRun {
+    /// The pieces on the run.
+    #[pyo3(get)]
+    pub(crate) pieces: Vec<RunPiecePlace>,
+    /// The corners between them, from left to right; of a ring the last one is where the grain does not match.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<RunCornerLoss>,
+    /// Lost at corners on the show face, mm.
+    #[pyo3(get)]
+    pub(crate) loss_mm: f64,
+    /// Length of the run between its trimmed ends, mm.
+    #[pyo3(get)]
+    pub(crate) net_length_mm: f64,
+    /// Length of board needed, with trim and spare, mm.
+    #[pyo3(get)]
+    pub(crate) run_length_mm: f64,
+    /// What must not be done.
+    #[pyo3(get)]
+    pub(crate) rule: String,
+}
+
+#[pymethods]
+impl GrainRun {
+    #[new]
+    #[pyo3(signature = (*, pieces, corners, loss_mm, net_length_mm, run_length_mm, rule), text_signature = "(*, pieces, corners, loss_mm, net_length_mm, run_length_mm, rule)")]
+    fn new(pieces: Arg<'_, '_>, corners: Arg<'_, '_>, loss_mm: Arg<'_, '_>, net_length_mm: Arg<'_, '_>, run_length_mm: Arg<'_, '_>, rule: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            pieces: pieces.read("pieces")?,
+            corners: corners.read("corners")?,
+            loss_mm: loss_mm.read("loss_mm")?,
+            net_length_mm: net_length_mm.read("net_length_mm")?,
+            run_length_mm: run_length_mm.read("run_length_mm")?,
+            rule: rule.read("rule")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GrainRun {
+    const NAME: &'static str = "GrainRun";
+    const FIELDS: &'static [shown::Field] = &[
+        ("pieces", "pieces", "The pieces on the run."),
+        ("corners", "corners", "The corners between them, from left to right; of a ring the last one is where the grain does not match."),
+        ("loss_mm", "loss_mm", "Lost at corners on the show face, mm."),
+        ("net_length_mm", "net_length_mm", "Length of the run between its trimmed ends, mm."),
+        ("run_length_mm", "run_length_mm", "Length of board needed, with trim and spare, mm."),
+        ("rule", "rule", "What must not be done."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.pieces.show(), self.corners.show(), self.loss_mm.show(), self.net_length_mm.show(), self.run_length_mm.show(), self.rule.show()] }
+}
+
+impl OfJson for GrainRun {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            pieces: field(fields, "pieces")?,
+            corners: field(fields, "corners")?,
+            loss_mm: field(fields, "loss_mm")?,
+            net_length_mm: field(fields, "net_length_mm")?,
+            run_length_mm: field(fields, "run_length_mm")?,
+            rule: field(fields, "rule")?,
+        })
+    }
+}
+
 /// The hollow that a frame piece fits into, by its inside flats.
 ///
 /// Parameters
@@ -36673,6 +38694,47 @@ fn shell_panels(py: Python<'_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, 
     compute_by_name(py, &Leg::new(length_mm, height_mm, depth_mm, boards, left_end, right_end, leg, butts)?, "shell_panels")
 }
 
+/// Panels of a hollow body of any convex section, straight, tapered or in legs along a path, as solids with sizes and masses.
+///
+/// Parameters
+/// ----------
+/// section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+///     Section square to the length; of a tapered body the one at the left end.
+/// legs : list of BodyLeg
+///     The legs from left to right, at each corner mitred to one another through all panels.
+/// boards : list of BodyBoard
+///     The sides that have a board; a side that is not listed is open.
+/// left_end : BodyEnd
+///     The left end of the first leg.
+/// right_end : BodyEnd
+///     The right end of the last leg.
+/// taper : BodyTaper or None, optional
+///     The other section of a tapered body of one leg.
+/// joint : BodyJoint, default {"joining":"mitre","running_past":[]}
+///     The joint of all edges that have none of their own; mitres if left out.
+/// edges : list of BodyEdge, default []
+///     Edges with a joint of their own.
+/// density_kg_m3 : float or None, optional
+///     Density of the boards, kg/m³; without it no mass is stated.
+///     Allowed: 100 to 1500.
+///
+/// Returns
+/// -------
+/// HollowBody
+///     The panels of a hollow body.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, section, legs, boards, left_end, right_end, taper = Arg::left_out(), joint = Arg::left_out(), edges = Arg::left_out(), density_kg_m3 = Arg::left_out()), text_signature = "(*, section, legs, boards, left_end, right_end, taper=None, joint=..., edges=..., density_kg_m3=None)")]
+fn hollow_body(py: Python<'_>, section: Arg<'_, '_>, legs: Arg<'_, '_>, boards: Arg<'_, '_>, left_end: Arg<'_, '_>, right_end: Arg<'_, '_>, taper: Arg<'_, '_>, joint: Arg<'_, '_>, edges: Arg<'_, '_>, density_kg_m3: Arg<'_, '_>) -> PyResult<HollowBody> {
+    compute_by_name(py, &HollowBodyInput::new(section, legs, boards, left_end, right_end, taper, joint, edges, density_kg_m3)?, "hollow_body")
+}
+
 /// Bearing strength of wood under a dowel, along, across and at an angle to the grain.
 ///
 /// Parameters
@@ -39251,6 +41313,80 @@ fn tilt_set_up(py: Python<'_>, tilt_deg: Arg<'_, '_>, max_tilt_deg: Arg<'_, '_>)
     compute(py, &TiltSetUpInput::new(tilt_deg, max_tilt_deg)?, beamcraft_core::tilt_set_up)
 }
 
+/// Compound settings of splayed sides over a grid of slopes and corner angles.
+///
+/// Parameters
+/// ----------
+/// slopes_deg : list of float
+///     Slopes of the sides from horizontal, degrees; a row each.
+/// corners_deg : list of float
+///     Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+///
+/// Returns
+/// -------
+/// TiltChart
+///     A chart of compound settings.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, slopes_deg, corners_deg), text_signature = "(*, slopes_deg, corners_deg)")]
+fn tilt_chart(py: Python<'_>, slopes_deg: Arg<'_, '_>, corners_deg: Arg<'_, '_>) -> PyResult<TiltChart> {
+    compute_by_name(py, &TiltChartInput::new(slopes_deg, corners_deg)?, "tilt_chart")
+}
+
+/// Which run of board gives neighbours whose grain goes on round the corners, cut by cut, with losses and wedges.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiece
+///     The pieces from left to right, seen on the show face.
+/// corners : list of RunCorner
+///     The corner after each piece but the last; for a closed ring also after the last.
+/// shape : {'open', 'closed'}
+///     Whether the pieces close a ring.
+/// direction : {'along_grain', 'across_grain'}
+///     Which way the run goes on the board.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// width_mm : float
+///     Width of the board square to the run, the length of a wedge, mm.
+///     Allowed: 0 to 100000.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float
+///     Trimmed off each end of the run, mm.
+///     Allowed: 0 to 500.
+/// spare_mm : float
+///     Length beside the run kept for test cuts, mm.
+///     Allowed: 0 to 100000.
+/// skin_mm : float, default 0.0
+///     Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+///     Allowed: 0 to 500.
+///
+/// Returns
+/// -------
+/// GrainRun
+///     A run of board for grain that goes on round the corners.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm = Arg::left_out()), text_signature = "(*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm=0.0)")]
+fn grain_run(py: Python<'_>, pieces: Arg<'_, '_>, corners: Arg<'_, '_>, shape: Arg<'_, '_>, direction: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, spare_mm: Arg<'_, '_>, skin_mm: Arg<'_, '_>) -> PyResult<GrainRun> {
+    compute_by_name(py, &GrainRunInput::new(pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm)?, "grain_run")
+}
+
 /// Size of a frame piece between the wide boards, short of the cleat.
 ///
 /// Parameters
@@ -40701,6 +42837,20 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<Piece>()?;
     module.add_class::<Panel>()?;
     module.add_class::<Shell>()?;
+    module.add_class::<RectangularSection>()?;
+    module.add_class::<SlopedSection>()?;
+    module.add_class::<RegularSection>()?;
+    module.add_class::<SectionCorner>()?;
+    module.add_class::<PolygonalSection>()?;
+    module.add_class::<BodyTaper>()?;
+    module.add_class::<BodyLeg>()?;
+    module.add_class::<BodyBoard>()?;
+    module.add_class::<BodyEnd>()?;
+    module.add_class::<BodyJoint>()?;
+    module.add_class::<BodyEdge>()?;
+    module.add_class::<HollowBodyInput>()?;
+    module.add_class::<PanelMass>()?;
+    module.add_class::<HollowBody>()?;
     module.add_class::<DowelBearingInput>()?;
     module.add_class::<DowelBearing>()?;
     module.add_class::<BendingYieldInput>()?;
@@ -40838,6 +42988,16 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SawAngles>()?;
     module.add_class::<TiltSetUpInput>()?;
     module.add_class::<TiltSetUp>()?;
+    module.add_class::<TiltChartInput>()?;
+    module.add_class::<TiltChartRow>()?;
+    module.add_class::<TiltChart>()?;
+    module.add_class::<RunPiece>()?;
+    module.add_class::<RunCorner>()?;
+    module.add_class::<GrainRunInput>()?;
+    module.add_class::<RunPiecePlace>()?;
+    module.add_class::<RunWedge>()?;
+    module.add_class::<RunCornerLoss>()?;
+    module.add_class::<GrainRun>()?;
     module.add_class::<FramePieceInput>()?;
     module.add_class::<FramePiece>()?;
     module.add_class::<KeepOut>()?;
@@ -40982,6 +43142,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(compound_mitre, module)?)?;
     module.add_function(wrap_pyfunction!(splayed_corner, module)?)?;
     module.add_function(wrap_pyfunction!(shell_panels, module)?)?;
+    module.add_function(wrap_pyfunction!(hollow_body, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_bearing, module)?)?;
     module.add_function(wrap_pyfunction!(bending_yield, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_bearing_material, module)?)?;
@@ -41037,6 +43198,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(rip_fence, module)?)?;
     module.add_function(wrap_pyfunction!(saw_angles, module)?)?;
     module.add_function(wrap_pyfunction!(tilt_set_up, module)?)?;
+    module.add_function(wrap_pyfunction!(tilt_chart, module)?)?;
+    module.add_function(wrap_pyfunction!(grain_run, module)?)?;
     module.add_function(wrap_pyfunction!(frame_piece, module)?)?;
     module.add_function(wrap_pyfunction!(frame_spacing, module)?)?;
     module.add_function(wrap_pyfunction!(cleat_halves, module)?)?;

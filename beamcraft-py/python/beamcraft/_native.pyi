@@ -2,7 +2,8 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
+from beamcraft._drawing import Drawing
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, BodySection, EdgeJoining, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, CornerMethod, RunShape, RunDirection, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -87,6 +88,20 @@ __all__ = [
     "Piece",
     "Panel",
     "Shell",
+    "RectangularSection",
+    "SlopedSection",
+    "RegularSection",
+    "SectionCorner",
+    "PolygonalSection",
+    "BodyTaper",
+    "BodyLeg",
+    "BodyBoard",
+    "BodyEnd",
+    "BodyJoint",
+    "BodyEdge",
+    "HollowBodyInput",
+    "PanelMass",
+    "HollowBody",
     "DowelBearingInput",
     "DowelBearing",
     "BendingYieldInput",
@@ -224,6 +239,16 @@ __all__ = [
     "SawAngles",
     "TiltSetUpInput",
     "TiltSetUp",
+    "TiltChartInput",
+    "TiltChartRow",
+    "TiltChart",
+    "RunPiece",
+    "RunCorner",
+    "GrainRunInput",
+    "RunPiecePlace",
+    "RunWedge",
+    "RunCornerLoss",
+    "GrainRun",
     "FramePieceInput",
     "FramePiece",
     "KeepOut",
@@ -368,6 +393,7 @@ __all__ = [
     "compound_mitre",
     "splayed_corner",
     "shell_panels",
+    "hollow_body",
     "dowel_bearing",
     "bending_yield",
     "dowel_bearing_material",
@@ -423,6 +449,8 @@ __all__ = [
     "rip_fence",
     "saw_angles",
     "tilt_set_up",
+    "tilt_chart",
+    "grain_run",
     "frame_piece",
     "frame_spacing",
     "cleat_halves",
@@ -564,7 +592,7 @@ def call_json(name: str, text: str) -> str:
     '{"angle_a_deg":45.0,"angle_b_deg":45.0,'
     """
 
-def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> str:
+def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> Drawing:
     """Draw the result of a calculation as an SVG sheet.
 
     Parameters
@@ -579,8 +607,8 @@ def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengt
 
     Returns
     -------
-    str
-        The drawing as SVG.
+    Drawing
+        The drawing as SVG: a text that a notebook shows as a picture.
 
     Raises
     ------
@@ -3607,9 +3635,11 @@ class PanelEdge:
         Area of the edge, mm².
     outward : tuple of 3 float
         Unit normal of the cut out of the panel, in the panel's frame.
+    rabbet_mm : float or None, optional
+        Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float]) -> PanelEdge: ...
+    def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float], rabbet_mm: float | None = None) -> PanelEdge: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> PanelEdge: ...
     def replace(self, **changes: Any) -> PanelEdge:
@@ -3652,6 +3682,9 @@ class PanelEdge:
     @property
     def outward(self) -> tuple[float, float, float]:
         """Unit normal of the cut out of the panel, in the panel's frame."""
+    @property
+    def rabbet_mm(self) -> float | None:
+        """Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> PanelEdge: ...
@@ -3796,6 +3829,8 @@ class Panel:
         Area of the inner face, mm².
     edge_area_mm2 : float
         Area of all edges, mm².
+    cut_area_mm2 : float
+        Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board.
     mass : MassProperties
         Volume, surface, centroid and inertia of the wood, for a density of one.
     edges : list of PanelEdge
@@ -3804,7 +3839,7 @@ class Panel:
         Signed convex pieces.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
+    def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, cut_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Panel: ...
     def replace(self, **changes: Any) -> Panel:
@@ -3847,6 +3882,9 @@ class Panel:
     @property
     def edge_area_mm2(self) -> float:
         """Area of all edges, mm²."""
+    @property
+    def cut_area_mm2(self) -> float:
+        """Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board."""
     @property
     def mass(self) -> MassProperties:
         """Volume, surface, centroid and inertia of the wood, for a density of one."""
@@ -3928,6 +3966,592 @@ class Shell:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Shell: ...
     def __deepcopy__(self, _memo: object, /) -> Shell: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RectangularSection:
+    """A section with plumb front and back and level top and bottom.
+
+    Parameters
+    ----------
+    height_mm : float
+        Height, mm.
+        Allowed: 10 to 2000.
+    depth_mm : float
+        Depth from front to back, mm.
+        Allowed: 10 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, height_mm: float, depth_mm: float) -> RectangularSection: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RectangularSection: ...
+    def replace(self, **changes: Any) -> RectangularSection:
+        """Equal object with the fields given changed."""
+    @property
+    def height_mm(self) -> float:
+        """Height, mm."""
+    @property
+    def depth_mm(self) -> float:
+        """Depth from front to back, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RectangularSection: ...
+    def __deepcopy__(self, _memo: object, /) -> RectangularSection: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SlopedSection:
+    """A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
+
+    Parameters
+    ----------
+    top_depth_mm : float
+        Depth of the top from front to back, mm.
+        Allowed: 10 to 2000.
+    bottom_depth_mm : float
+        Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below.
+        Allowed: 10 to 2000.
+    front_height_mm : float
+        Height of the front, measured plumb, mm.
+        Allowed: 10 to 2000.
+    back_height_mm : float
+        Height of the back, mm; more than at the front for an underside that rises to the room.
+        Allowed: 10 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, top_depth_mm: float, bottom_depth_mm: float, front_height_mm: float, back_height_mm: float) -> SlopedSection: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SlopedSection: ...
+    def replace(self, **changes: Any) -> SlopedSection:
+        """Equal object with the fields given changed."""
+    @property
+    def top_depth_mm(self) -> float:
+        """Depth of the top from front to back, mm."""
+    @property
+    def bottom_depth_mm(self) -> float:
+        """Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below."""
+    @property
+    def front_height_mm(self) -> float:
+        """Height of the front, measured plumb, mm."""
+    @property
+    def back_height_mm(self) -> float:
+        """Height of the back, mm; more than at the front for an underside that rises to the room."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SlopedSection: ...
+    def __deepcopy__(self, _memo: object, /) -> SlopedSection: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RegularSection:
+    """A section with equal sides and equal corners, such as a hexagonal or octagonal post; ``side1`` faces the room.
+
+    Parameters
+    ----------
+    sides : int
+        Number of sides.
+        Allowed: 3 to 24.
+    across_flats_mm : float
+        Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides.
+        Allowed: 10 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, sides: int, across_flats_mm: float) -> RegularSection: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RegularSection: ...
+    def replace(self, **changes: Any) -> RegularSection:
+        """Equal object with the fields given changed."""
+    @property
+    def sides(self) -> int:
+        """Number of sides."""
+    @property
+    def across_flats_mm(self) -> float:
+        """Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RegularSection: ...
+    def __deepcopy__(self, _memo: object, /) -> RegularSection: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SectionCorner:
+    """A corner of a section.
+
+    Parameters
+    ----------
+    y_mm : float
+        Distance behind the line that lengths are measured on, mm.
+        Allowed: -2000 to 2000.
+    z_mm : float
+        Height above that line, mm.
+        Allowed: -2000 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, y_mm: float, z_mm: float) -> SectionCorner: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SectionCorner: ...
+    def replace(self, **changes: Any) -> SectionCorner:
+        """Equal object with the fields given changed."""
+    @property
+    def y_mm(self) -> float:
+        """Distance behind the line that lengths are measured on, mm."""
+    @property
+    def z_mm(self) -> float:
+        """Height above that line, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SectionCorner: ...
+    def __deepcopy__(self, _memo: object, /) -> SectionCorner: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PolygonalSection:
+    """A section given by its corners; side k, named ``side1``, ``side2``, …, lies between corners k and k + 1.
+
+    Parameters
+    ----------
+    corners : list of SectionCorner
+        The corners in order, either way round; every inside angle below 179°.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, corners: Iterable[SectionCorner]) -> PolygonalSection: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PolygonalSection: ...
+    def replace(self, **changes: Any) -> PolygonalSection:
+        """Equal object with the fields given changed."""
+    @property
+    def corners(self) -> list[SectionCorner]:
+        """The corners in order, either way round; every inside angle below 179°."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PolygonalSection: ...
+    def __deepcopy__(self, _memo: object, /) -> PolygonalSection: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyTaper:
+    """The section at the right end of a tapered body.
+
+    Parameters
+    ----------
+    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+        Section square to the length at the right end of the line ``y = z = 0``; of the same kind as the one on the left, and
+        every side parallel to the side it runs out of.
+    back_mm : float, default 0.0
+        How far it lies further back than the one on the left, mm; 0 keeps a straight front.
+        Allowed: -2000 to 2000.
+    up_mm : float, default 0.0
+        How far it lies higher than the one on the left, mm; 0 keeps a straight underside.
+        Allowed: -2000 to 2000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, section: BodySection, back_mm: float = 0.0, up_mm: float = 0.0) -> BodyTaper: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyTaper: ...
+    def replace(self, **changes: Any) -> BodyTaper:
+        """Equal object with the fields given changed."""
+    @property
+    def section(self) -> BodySection:
+        """Section square to the length at the right end of the line ``y = z = 0``; of the same kind as the one on the left, and
+        every side parallel to the side it runs out of.
+        """
+    @property
+    def back_mm(self) -> float:
+        """How far it lies further back than the one on the left, mm; 0 keeps a straight front."""
+    @property
+    def up_mm(self) -> float:
+        """How far it lies higher than the one on the left, mm; 0 keeps a straight underside."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyTaper: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyTaper: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyLeg:
+    """A straight leg of a body.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length along the line ``y = z = 0``, the lower front arris of a rectangular section, mm.
+        Allowed: 10 to 20000.
+    corner_deg : float or None, optional
+        Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
+        corner, 180 straight on; required for every leg but the last.
+        Allowed: 10 to 350.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, corner_deg: float | None = None) -> BodyLeg: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyLeg: ...
+    def replace(self, **changes: Any) -> BodyLeg:
+        """Equal object with the fields given changed."""
+    @property
+    def length_mm(self) -> float:
+        """Length along the line ``y = z = 0``, the lower front arris of a rectangular section, mm."""
+    @property
+    def corner_deg(self) -> float | None:
+        """Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
+        corner, 180 straight on; required for every leg but the last.
+        """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyLeg: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyLeg: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyBoard:
+    """A face that has a board; in a body of several legs, of each leg.
+
+    Parameters
+    ----------
+    face : str
+        Which side of the section.
+    thickness_mm : float
+        Thickness of its board, mm.
+        Allowed: 1 to 150.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, face: str, thickness_mm: float) -> BodyBoard: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyBoard: ...
+    def replace(self, **changes: Any) -> BodyBoard:
+        """Equal object with the fields given changed."""
+    @property
+    def face(self) -> str:
+        """Which side of the section."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of its board, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyBoard: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyBoard: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyEnd:
+    """An end of a body.
+
+    Parameters
+    ----------
+    kind : {'return_panel', 'open'}
+        What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall.
+    thickness_mm : float or None, optional
+        Thickness of the return panel, mm; required with one, and given for no open end.
+        Allowed: 1 to 150.
+    corner_deg : float, default 90.0
+        Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
+        Allowed: 30 to 150.
+    plumb_deg : float, default 90.0
+        Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out.
+        Allowed: 45 to 135.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, kind: EndKind, thickness_mm: float | None = None, corner_deg: float = 90.0, plumb_deg: float = 90.0) -> BodyEnd: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyEnd: ...
+    def replace(self, **changes: Any) -> BodyEnd:
+        """Equal object with the fields given changed."""
+    @property
+    def kind(self) -> EndKind:
+        """What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall."""
+    @property
+    def thickness_mm(self) -> float | None:
+        """Thickness of the return panel, mm; required with one, and given for no open end."""
+    @property
+    def corner_deg(self) -> float:
+        """Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out."""
+    @property
+    def plumb_deg(self) -> float:
+        """Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyEnd: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyEnd: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyJoint:
+    """The joints of all edges that have none of their own.
+
+    Parameters
+    ----------
+    joining : {'mitre', 'butt', 'rabbet'}
+        How the panels are joined.
+    running_past : list of str, default []
+        For butts and rabbets, every face with a board, each running past all that come after it.
+    rabbet_mm : float or None, optional
+        Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only.
+        Allowed: 0.1 to 149.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, joining: EdgeJoining, running_past: Iterable[str] = ..., rabbet_mm: float | None = None) -> BodyJoint: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyJoint: ...
+    def replace(self, **changes: Any) -> BodyJoint:
+        """Equal object with the fields given changed."""
+    @property
+    def joining(self) -> EdgeJoining:
+        """How the panels are joined."""
+    @property
+    def running_past(self) -> list[str]:
+        """For butts and rabbets, every face with a board, each running past all that come after it."""
+    @property
+    def rabbet_mm(self) -> float | None:
+        """Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyJoint: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyJoint: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class BodyEdge:
+    """The joint of one edge; in a body of several legs, of that edge of each leg.
+
+    Parameters
+    ----------
+    edge : str
+        The edge by its two faces, such as ``front|top``.
+    joining : {'mitre', 'butt', 'rabbet'}
+        How the panels are joined.
+    runs_past : str or None, optional
+        For a butt or a rabbet, the face whose panel runs past to the outside.
+    rabbet_mm : float or None, optional
+        Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only.
+        Allowed: 0.1 to 149.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, edge: str, joining: EdgeJoining, runs_past: str | None = None, rabbet_mm: float | None = None) -> BodyEdge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BodyEdge: ...
+    def replace(self, **changes: Any) -> BodyEdge:
+        """Equal object with the fields given changed."""
+    @property
+    def edge(self) -> str:
+        """The edge by its two faces, such as ``front|top``."""
+    @property
+    def joining(self) -> EdgeJoining:
+        """How the panels are joined."""
+    @property
+    def runs_past(self) -> str | None:
+        """For a butt or a rabbet, the face whose panel runs past to the outside."""
+    @property
+    def rabbet_mm(self) -> float | None:
+        """Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BodyEdge: ...
+    def __deepcopy__(self, _memo: object, /) -> BodyEdge: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HollowBodyInput:
+    """A hollow body by its outer sizes, its boards and their joints.
+
+    Axes: x along the first leg, y to the wall, z up; lengths are measured on the line ``y = z = 0``.
+
+    Parameters
+    ----------
+    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+        Section square to the length; of a tapered body the one at the left end.
+    legs : list of BodyLeg
+        The legs from left to right, at each corner mitred to one another through all panels.
+    boards : list of BodyBoard
+        The sides that have a board; a side that is not listed is open.
+    left_end : BodyEnd
+        The left end of the first leg.
+    right_end : BodyEnd
+        The right end of the last leg.
+    taper : BodyTaper or None, optional
+        The other section of a tapered body of one leg.
+    joint : BodyJoint, default {"joining":"mitre","running_past":[]}
+        The joint of all edges that have none of their own; mitres if left out.
+    edges : list of BodyEdge, default []
+        Edges with a joint of their own.
+    density_kg_m3 : float or None, optional
+        Density of the boards, kg/m³; without it no mass is stated.
+        Allowed: 100 to 1500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, section: BodySection, legs: Iterable[BodyLeg], boards: Iterable[BodyBoard], left_end: BodyEnd, right_end: BodyEnd, taper: BodyTaper | None = None, joint: BodyJoint = ..., edges: Iterable[BodyEdge] = ..., density_kg_m3: float | None = None) -> HollowBodyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HollowBodyInput: ...
+    def replace(self, **changes: Any) -> HollowBodyInput:
+        """Equal object with the fields given changed."""
+    @property
+    def section(self) -> BodySection:
+        """Section square to the length; of a tapered body the one at the left end."""
+    @property
+    def taper(self) -> BodyTaper | None:
+        """The other section of a tapered body of one leg."""
+    @property
+    def legs(self) -> list[BodyLeg]:
+        """The legs from left to right, at each corner mitred to one another through all panels."""
+    @property
+    def boards(self) -> list[BodyBoard]:
+        """The sides that have a board; a side that is not listed is open."""
+    @property
+    def left_end(self) -> BodyEnd:
+        """The left end of the first leg."""
+    @property
+    def right_end(self) -> BodyEnd:
+        """The right end of the last leg."""
+    @property
+    def joint(self) -> BodyJoint:
+        """The joint of all edges that have none of their own; mitres if left out."""
+    @property
+    def edges(self) -> list[BodyEdge]:
+        """Edges with a joint of their own."""
+    @property
+    def density_kg_m3(self) -> float | None:
+        """Density of the boards, kg/m³; without it no mass is stated."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HollowBodyInput: ...
+    def __deepcopy__(self, _memo: object, /) -> HollowBodyInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class PanelMass:
+    """Mass of a panel.
+
+    Parameters
+    ----------
+    panel : str
+        Which panel.
+    mass_kg : float
+        Its mass, kg.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, panel: str, mass_kg: float) -> PanelMass: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> PanelMass: ...
+    def replace(self, **changes: Any) -> PanelMass:
+        """Equal object with the fields given changed."""
+    @property
+    def panel(self) -> str:
+        """Which panel."""
+    @property
+    def mass_kg(self) -> float:
+        """Its mass, kg."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> PanelMass: ...
+    def __deepcopy__(self, _memo: object, /) -> PanelMass: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class HollowBody:
+    """The panels of a hollow body.
+
+    Parameters
+    ----------
+    legs : list of Shell
+        The legs with their panels, from left to right.
+    wood_volume_mm3 : float
+        Volume of wood, mm³.
+    hollow_volume_mm3 : float
+        Volume of the hollow, up to the planes of open faces, mm³.
+    outer_volume_mm3 : float
+        Volume within the outer planes, mm³.
+    wood : MassProperties
+        Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+    panel_masses : list of PanelMass
+        Mass of every panel; none without a density.
+    mass_kg : float or None, optional
+        Mass, kg; absent without a density.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, legs: Iterable[Shell], wood_volume_mm3: float, hollow_volume_mm3: float, outer_volume_mm3: float, wood: MassProperties, panel_masses: Iterable[PanelMass], mass_kg: float | None = None) -> HollowBody: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> HollowBody: ...
+    def replace(self, **changes: Any) -> HollowBody:
+        """Equal object with the fields given changed."""
+    @property
+    def legs(self) -> list[Shell]:
+        """The legs with their panels, from left to right."""
+    @property
+    def wood_volume_mm3(self) -> float:
+        """Volume of wood, mm³."""
+    @property
+    def hollow_volume_mm3(self) -> float:
+        """Volume of the hollow, up to the planes of open faces, mm³."""
+    @property
+    def outer_volume_mm3(self) -> float:
+        """Volume within the outer planes, mm³."""
+    @property
+    def wood(self) -> MassProperties:
+        """Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides."""
+    @property
+    def mass_kg(self) -> float | None:
+        """Mass, kg; absent without a density."""
+    @property
+    def panel_masses(self) -> list[PanelMass]:
+        """Mass of every panel; none without a density."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> HollowBody: ...
+    def __deepcopy__(self, _memo: object, /) -> HollowBody: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -12632,6 +13256,454 @@ class TiltSetUp:
     def _repr_html_(self) -> str: ...
 
 @final
+class TiltChartInput:
+    """Slopes and corners of a chart.
+
+    Parameters
+    ----------
+    slopes_deg : list of float
+        Slopes of the sides from horizontal, degrees; a row each.
+    corners_deg : list of float
+        Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slopes_deg: Iterable[float], corners_deg: Iterable[float]) -> TiltChartInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChartInput: ...
+    def replace(self, **changes: Any) -> TiltChartInput:
+        """Equal object with the fields given changed."""
+    @property
+    def slopes_deg(self) -> list[float]:
+        """Slopes of the sides from horizontal, degrees; a row each."""
+    @property
+    def corners_deg(self) -> list[float]:
+        """Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChartInput: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChartInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltChartRow:
+    """A row of a chart.
+
+    Parameters
+    ----------
+    slope_deg : float
+        Slope of the sides from horizontal, degrees.
+    settings : list of CompoundMitre
+        Settings for each corner, in the order asked for.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slope_deg: float, settings: Iterable[CompoundMitre]) -> TiltChartRow: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChartRow: ...
+    def replace(self, **changes: Any) -> TiltChartRow:
+        """Equal object with the fields given changed."""
+    @property
+    def slope_deg(self) -> float:
+        """Slope of the sides from horizontal, degrees."""
+    @property
+    def settings(self) -> list[CompoundMitre]:
+        """Settings for each corner, in the order asked for."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChartRow: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChartRow: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltChart:
+    """A chart of compound settings.
+
+    Parameters
+    ----------
+    corners_deg : list of float
+        Corner angles of the columns, degrees.
+    rows : list of TiltChartRow
+        A row for each slope.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, corners_deg: Iterable[float], rows: Iterable[TiltChartRow]) -> TiltChart: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChart: ...
+    def replace(self, **changes: Any) -> TiltChart:
+        """Equal object with the fields given changed."""
+    @property
+    def corners_deg(self) -> list[float]:
+        """Corner angles of the columns, degrees."""
+    @property
+    def rows(self) -> list[TiltChartRow]:
+        """A row for each slope."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChart: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChart: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunPiece:
+    """One piece of the run.
+
+    Parameters
+    ----------
+    name : str
+        Name of the piece.
+    show_length_mm : float
+        Length of its show face along the run, long point to long point, mm.
+        Allowed: 10 to 20000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, show_length_mm: float) -> RunPiece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunPiece: ...
+    def replace(self, **changes: Any) -> RunPiece:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the piece."""
+    @property
+    def show_length_mm(self) -> float:
+        """Length of its show face along the run, long point to long point, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunPiece: ...
+    def __deepcopy__(self, _memo: object, /) -> RunPiece: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunCorner:
+    """The corner after a piece.
+
+    Parameters
+    ----------
+    method : {'part_on_bevel', 'part_square', 'fold'}
+        How the neighbours are parted.
+    corner_deg : float, default 90.0
+        Angle between the show faces, inside the body, degrees; 90 is a square corner.
+        Allowed: 30 to 170.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, method: CornerMethod, corner_deg: float = 90.0) -> RunCorner: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunCorner: ...
+    def replace(self, **changes: Any) -> RunCorner:
+        """Equal object with the fields given changed."""
+    @property
+    def corner_deg(self) -> float:
+        """Angle between the show faces, inside the body, degrees; 90 is a square corner."""
+    @property
+    def method(self) -> CornerMethod:
+        """How the neighbours are parted."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunCorner: ...
+    def __deepcopy__(self, _memo: object, /) -> RunCorner: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GrainRunInput:
+    """The pieces that are to share one run of board.
+
+    Parameters
+    ----------
+    pieces : list of RunPiece
+        The pieces from left to right, seen on the show face.
+    corners : list of RunCorner
+        The corner after each piece but the last; for a closed ring also after the last.
+    shape : {'open', 'closed'}
+        Whether the pieces close a ring.
+    direction : {'along_grain', 'across_grain'}
+        Which way the run goes on the board.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    width_mm : float
+        Width of the board square to the run, the length of a wedge, mm.
+        Allowed: 0 to 100000.
+    kerf_mm : float
+        Kerf of the blade, mm.
+        Allowed: 0 to 12.
+    trim_mm : float
+        Trimmed off each end of the run, mm.
+        Allowed: 0 to 500.
+    spare_mm : float
+        Length beside the run kept for test cuts, mm.
+        Allowed: 0 to 100000.
+    skin_mm : float, default 0.0
+        Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, pieces: Iterable[RunPiece], corners: Iterable[RunCorner], shape: RunShape, direction: RunDirection, thickness_mm: float, width_mm: float, kerf_mm: float, trim_mm: float, spare_mm: float, skin_mm: float = 0.0) -> GrainRunInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GrainRunInput: ...
+    def replace(self, **changes: Any) -> GrainRunInput:
+        """Equal object with the fields given changed."""
+    @property
+    def pieces(self) -> list[RunPiece]:
+        """The pieces from left to right, seen on the show face."""
+    @property
+    def corners(self) -> list[RunCorner]:
+        """The corner after each piece but the last; for a closed ring also after the last."""
+    @property
+    def shape(self) -> RunShape:
+        """Whether the pieces close a ring."""
+    @property
+    def direction(self) -> RunDirection:
+        """Which way the run goes on the board."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the board, mm."""
+    @property
+    def width_mm(self) -> float:
+        """Width of the board square to the run, the length of a wedge, mm."""
+    @property
+    def kerf_mm(self) -> float:
+        """Kerf of the blade, mm."""
+    @property
+    def trim_mm(self) -> float:
+        """Trimmed off each end of the run, mm."""
+    @property
+    def spare_mm(self) -> float:
+        """Length beside the run kept for test cuts, mm."""
+    @property
+    def skin_mm(self) -> float:
+        """Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GrainRunInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GrainRunInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunPiecePlace:
+    """Where a piece lies on the run.
+
+    Parameters
+    ----------
+    name : str
+        Name of the piece.
+    from_mm : float
+        Left end of its show face, from the left end of the run, mm.
+    to_mm : float
+        Right end of its show face, mm.
+    left_bevel_deg : float
+        Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+    right_bevel_deg : float
+        Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, from_mm: float, to_mm: float, left_bevel_deg: float, right_bevel_deg: float) -> RunPiecePlace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunPiecePlace: ...
+    def replace(self, **changes: Any) -> RunPiecePlace:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the piece."""
+    @property
+    def from_mm(self) -> float:
+        """Left end of its show face, from the left end of the run, mm."""
+    @property
+    def to_mm(self) -> float:
+        """Right end of its show face, mm."""
+    @property
+    def left_bevel_deg(self) -> float:
+        """Bevel of its left end, degrees, the long point on the show face; 0 at a free end."""
+    @property
+    def right_bevel_deg(self) -> float:
+        """Bevel of its right end, degrees, the long point on the show face; 0 at a free end."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunPiecePlace: ...
+    def __deepcopy__(self, _memo: object, /) -> RunPiecePlace: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunWedge:
+    """A wedge that falls off at a corner.
+
+    Parameters
+    ----------
+    count : int
+        How many fall off alike.
+    back_width_mm : float
+        Width on the inner face, mm.
+    height_mm : float
+        Height from the inner face to its apex, mm.
+    length_mm : float
+        Length, mm.
+    apex_deg : float
+        Angle at the apex, degrees.
+    good_for : str
+        What it is good for.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, count: int, back_width_mm: float, height_mm: float, length_mm: float, apex_deg: float, good_for: str) -> RunWedge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunWedge: ...
+    def replace(self, **changes: Any) -> RunWedge:
+        """Equal object with the fields given changed."""
+    @property
+    def count(self) -> int:
+        """How many fall off alike."""
+    @property
+    def back_width_mm(self) -> float:
+        """Width on the inner face, mm."""
+    @property
+    def height_mm(self) -> float:
+        """Height from the inner face to its apex, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    @property
+    def apex_deg(self) -> float:
+        """Angle at the apex, degrees."""
+    @property
+    def good_for(self) -> str:
+        """What it is good for."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunWedge: ...
+    def __deepcopy__(self, _memo: object, /) -> RunWedge: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunCornerLoss:
+    """What a corner of the run costs.
+
+    Parameters
+    ----------
+    at_mm : float
+        Where the show face of the piece before it ends, from the left end of the run, mm.
+    bevel_deg : float
+        Bevel of both pieces, degrees.
+    loss_mm : float
+        Lost on the show face between the two pieces, mm.
+    cuts : list of str
+        What is done, in the order of the cuts.
+    wedge : RunWedge or None, optional
+        The wedge that falls off; absent where none is left.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, bevel_deg: float, loss_mm: float, cuts: Iterable[str], wedge: RunWedge | None = None) -> RunCornerLoss: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunCornerLoss: ...
+    def replace(self, **changes: Any) -> RunCornerLoss:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Where the show face of the piece before it ends, from the left end of the run, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel of both pieces, degrees."""
+    @property
+    def loss_mm(self) -> float:
+        """Lost on the show face between the two pieces, mm."""
+    @property
+    def cuts(self) -> list[str]:
+        """What is done, in the order of the cuts."""
+    @property
+    def wedge(self) -> RunWedge | None:
+        """The wedge that falls off; absent where none is left."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunCornerLoss: ...
+    def __deepcopy__(self, _memo: object, /) -> RunCornerLoss: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GrainRun:
+    """A run of board for grain that goes on round the corners.
+
+    Parameters
+    ----------
+    pieces : list of RunPiecePlace
+        The pieces on the run.
+    corners : list of RunCornerLoss
+        The corners between them, from left to right; of a ring the last one is where the grain does not match.
+    loss_mm : float
+        Lost at corners on the show face, mm.
+    net_length_mm : float
+        Length of the run between its trimmed ends, mm.
+    run_length_mm : float
+        Length of board needed, with trim and spare, mm.
+    rule : str
+        What must not be done.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, pieces: Iterable[RunPiecePlace], corners: Iterable[RunCornerLoss], loss_mm: float, net_length_mm: float, run_length_mm: float, rule: str) -> GrainRun: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GrainRun: ...
+    def replace(self, **changes: Any) -> GrainRun:
+        """Equal object with the fields given changed."""
+    @property
+    def pieces(self) -> list[RunPiecePlace]:
+        """The pieces on the run."""
+    @property
+    def corners(self) -> list[RunCornerLoss]:
+        """The corners between them, from left to right; of a ring the last one is where the grain does not match."""
+    @property
+    def loss_mm(self) -> float:
+        """Lost at corners on the show face, mm."""
+    @property
+    def net_length_mm(self) -> float:
+        """Length of the run between its trimmed ends, mm."""
+    @property
+    def run_length_mm(self) -> float:
+        """Length of board needed, with trim and spare, mm."""
+    @property
+    def rule(self) -> str:
+        """What must not be done."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GrainRun: ...
+    def __deepcopy__(self, _memo: object, /) -> GrainRun: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class FramePieceInput:
     """The hollow that a frame piece fits into, by its inside flats.
 
@@ -19039,8 +20111,18 @@ class Plan:
     @property
     def cautions(self) -> list[CautionText]:
         """Standing cautions."""
-    def section_svg(self) -> str:
+    def section_svg(self) -> Drawing:
         """Drawing of the section for the bench, as SVG at a stated scale."""
+    def drawing_names(self) -> list[str]:
+        """Names of the drawings: the section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw."""
+    def drawing(self, name: str) -> Drawing:
+        """A drawing as text that a notebook shows as a picture."""
+    def panel_mesh(self, panel: str) -> tuple[memoryview, memoryview]:
+        """Vertices and triangles of a panel, for ``numpy.asarray`` without a copy.
+
+        The vertices are rows of three floats, in millimetres: along the length, to the wall, up. The triangles are rows of
+        three places among them, counter-clockwise seen from outside. Both are read-only views.
+        """
     def report_html(self) -> str:
         """Report of the whole job: one HTML page without script or links, with the drawing in it."""
     def panels_stl(self) -> bytes:
@@ -19727,6 +20809,44 @@ def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards:
     -------
     Shell
         The panels of a body, with the solids they come from.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def hollow_body(*, section: BodySection, legs: Iterable[BodyLeg], boards: Iterable[BodyBoard], left_end: BodyEnd, right_end: BodyEnd, taper: BodyTaper | None = None, joint: BodyJoint = ..., edges: Iterable[BodyEdge] = ..., density_kg_m3: float | None = None) -> HollowBody:
+    """Panels of a hollow body of any convex section, straight, tapered or in legs along a path, as solids with sizes and masses.
+
+    Parameters
+    ----------
+    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
+        Section square to the length; of a tapered body the one at the left end.
+    legs : list of BodyLeg
+        The legs from left to right, at each corner mitred to one another through all panels.
+    boards : list of BodyBoard
+        The sides that have a board; a side that is not listed is open.
+    left_end : BodyEnd
+        The left end of the first leg.
+    right_end : BodyEnd
+        The right end of the last leg.
+    taper : BodyTaper or None, optional
+        The other section of a tapered body of one leg.
+    joint : BodyJoint, default {"joining":"mitre","running_past":[]}
+        The joint of all edges that have none of their own; mitres if left out.
+    edges : list of BodyEdge, default []
+        Edges with a joint of their own.
+    density_kg_m3 : float or None, optional
+        Density of the boards, kg/m³; without it no mass is stated.
+        Allowed: 100 to 1500.
+
+    Returns
+    -------
+    HollowBody
+        The panels of a hollow body.
 
     Raises
     ------
@@ -22147,6 +23267,74 @@ def tilt_set_up(*, tilt_deg: float, max_tilt_deg: float = 45.0) -> TiltSetUp:
     >>> found = beamcraft.tilt_set_up(tilt_deg=43.5, max_tilt_deg=45.0)
     >>> found.set_up
     'flat'
+    """
+
+def tilt_chart(*, slopes_deg: Iterable[float], corners_deg: Iterable[float]) -> TiltChart:
+    """Compound settings of splayed sides over a grid of slopes and corner angles.
+
+    Parameters
+    ----------
+    slopes_deg : list of float
+        Slopes of the sides from horizontal, degrees; a row each.
+    corners_deg : list of float
+        Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+
+    Returns
+    -------
+    TiltChart
+        A chart of compound settings.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def grain_run(*, pieces: Iterable[RunPiece], corners: Iterable[RunCorner], shape: RunShape, direction: RunDirection, thickness_mm: float, width_mm: float, kerf_mm: float, trim_mm: float, spare_mm: float, skin_mm: float = 0.0) -> GrainRun:
+    """Which run of board gives neighbours whose grain goes on round the corners, cut by cut, with losses and wedges.
+
+    Parameters
+    ----------
+    pieces : list of RunPiece
+        The pieces from left to right, seen on the show face.
+    corners : list of RunCorner
+        The corner after each piece but the last; for a closed ring also after the last.
+    shape : {'open', 'closed'}
+        Whether the pieces close a ring.
+    direction : {'along_grain', 'across_grain'}
+        Which way the run goes on the board.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    width_mm : float
+        Width of the board square to the run, the length of a wedge, mm.
+        Allowed: 0 to 100000.
+    kerf_mm : float
+        Kerf of the blade, mm.
+        Allowed: 0 to 12.
+    trim_mm : float
+        Trimmed off each end of the run, mm.
+        Allowed: 0 to 500.
+    spare_mm : float
+        Length beside the run kept for test cuts, mm.
+        Allowed: 0 to 100000.
+    skin_mm : float, default 0.0
+        Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    GrainRun
+        A run of board for grain that goes on round the corners.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
 def frame_piece(*, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePiece:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
+from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PolygonalSection, RectangularSection, RegularSection, SectionPolygon, SectionRectangle, SlopedSection, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -31,6 +31,8 @@ __all__ = [
     "EdgeJoint",
     "EdgeCut",
     "PieceSign",
+    "BodySection",
+    "EdgeJoining",
     "FastenerDirection",
     "BearingRounding",
     "DowelSizeRange",
@@ -106,6 +108,9 @@ __all__ = [
     "TrappedPiece",
     "RidingEdge",
     "BoardSetUp",
+    "CornerMethod",
+    "RunShape",
+    "RunDirection",
     "Grade",
     "FindingCode",
     "StudLayout",
@@ -354,7 +359,7 @@ EdgeJoint: TypeAlias = Literal[
 """How a panel ends at an edge.
 
 ``mitred``: Mitred to the neighbour: the show faces meet in a line.
-``stops``: Ends at the inner face of the neighbour, which runs past.
+``stops``: Ends at the inner face of the neighbour, which runs past, or in a rabbet in it.
 ``runs_past``: Runs past the neighbour; the edge shows.
 ``open``: Ends in the plane of an open face.
 """
@@ -377,6 +382,18 @@ PieceSign: TypeAlias = Literal[
 
 ``added``: Wood.
 ``removed``: Taken out of the wood.
+"""
+
+EdgeJoining: TypeAlias = Literal[
+    "mitre",
+    "butt",
+    "rabbet",
+]
+"""How two panels are joined along an edge.
+
+``mitre``: Mitred: the show faces meet in a line, whatever the thicknesses.
+``butt``: Butted: one panel runs past, the other ends at its inner face.
+``rabbet``: Rabbeted: one panel runs past with a step cut in its inner face, and the other ends in the step.
 """
 
 FastenerDirection: TypeAlias = Literal[
@@ -1452,6 +1469,38 @@ BoardSetUp: TypeAlias = Literal[
 ``jig_wedge``: Flat on a wedge that leans the board by what the blade lacks.
 """
 
+CornerMethod: TypeAlias = Literal[
+    "part_on_bevel",
+    "part_square",
+    "fold",
+]
+"""How neighbours are parted at a corner.
+
+``part_on_bevel``: Part on the bevel of the first piece, then recut the next to the same arris: loses k / cos b.
+``part_square``: Part square, then bevel both with the long point at the arris of the parting cut: loses k.
+``fold``: Fold over a groove from the inner face that is not cut through: loses nothing.
+"""
+
+RunShape: TypeAlias = Literal[
+    "open",
+    "closed",
+]
+"""Whether the pieces close a ring.
+
+``open``: First and last piece end free, as at the wall.
+``closed``: The last piece meets the first: there the grain cannot match.
+"""
+
+RunDirection: TypeAlias = Literal[
+    "along_grain",
+    "across_grain",
+]
+"""Which way the run goes on the board.
+
+``along_grain``: Along the grain, cut across: return, front, return.
+``across_grain``: Across the grain, ripped: the sides of a wrap from one wide board.
+"""
+
 Grade: TypeAlias = Literal[
     "note",
     "caution",
@@ -1958,6 +2007,15 @@ MoisturePace: TypeAlias = Union[BoardDiffusion, ObservedPace]
 
 ``board_diffusion``: By a diffusion coefficient.
 ``observed_pace``: By an observed time constant.
+"""
+
+BodySection: TypeAlias = Union[RectangularSection, SlopedSection, RegularSection, PolygonalSection]
+"""The section of a hollow body, seen from its right end: ``y`` to the wall, ``z`` up.
+
+``rectangular``: Plumb front and back, level top and bottom; sides ``front``, ``top``, ``back``, ``bottom``.
+``sloped``: Level top and plumb back, a leaning front or a sloping underside; sides ``front``, ``top``, ``back``, ``bottom``.
+``regular``: Equal sides and corners; sides ``side1`` (towards the room), ``side2``, … over the top.
+``polygon``: Any convex polygon; sides ``side1``, ``side2``, ….
 """
 
 PartOutline: TypeAlias = Union[SectionRectangle, SectionPolygon]
