@@ -70,7 +70,7 @@ pub(super) fn lines(plan: &Plan, panel: &Panel, cut: &CutSetting) -> Vec<String>
         lines.extend(warnings(rip.fence.trapped_piece, rip.fence.riding_edge).map(str::to_owned));
     }
     if cut.set_up == BoardSetUp::OnEdgeAgainstTallFence {
-        lines.push("hold-down; never a long board on edge".to_owned());
+        lines.push("hold-down; a long board: jig or track saw".to_owned());
     }
     lines
 }
