@@ -223,7 +223,7 @@ impl<'a> Views<'a> {
             let mut sides = self.section(sheet, self.plane(Vec3::X, half_mm), plane, &spot);
             sides.extend(self.section(sheet, self.plane(-Vec3::X, half_mm - self.length_mm), plane, &spot));
             for x in [left + half_mm * size, left + paper - half_mm * size] {
-                zigzag(sheet, x, top - 2.0, top + self.panel.thickness_mm * size + 2.0);
+                sheet.broken(Spot::new(x, top - 2.0), Spot::new(x, top + self.panel.thickness_mm * size + 2.0));
             }
             sides
         };
@@ -325,21 +325,6 @@ fn name(sheet: &mut Sheet, name: &str, scale: Scale, zone: Zone) {
     let at = Spot::new(zone.left + 3.0, zone.top + 5.0);
     sheet.heading(at, LARGE, name);
     sheet.text(at.by(0.0, 5.0), NORMAL, Anchor::Start, &scale.text());
-}
-
-/// The end of a part that goes on.
-fn zigzag(sheet: &mut Sheet, x: f64, top: f64, bottom: f64) {
-    let middle = 0.5 * (top + bottom);
-    let spots = [
-        (0.0, top),
-        (0.0, middle - 1.4),
-        (-1.2, middle - 0.5),
-        (1.2, middle + 0.5),
-        (0.0, middle + 1.4),
-        (0.0, bottom),
-    ];
-    let spots = spots.map(|(off, y)| Spot::new(x + off, y));
-    sheet.run(&spots, Line::Thin);
 }
 
 /// The corners of a face of the panel that lie farthest to the left and to the right in a section.

@@ -74,22 +74,12 @@ impl Pen<'_> {
             self.sheet.line(Spot::new(x, bottom), Spot::new(x, top), line);
         }
         for y in [top, bottom] {
-            self.broken(face, back, y);
+            self.sheet.broken(Spot::new(face - 2.0, y), Spot::new(back + 2.0, y));
         }
         let in_stud = Spot::new(0.5 * (stud + back), top + 5.0);
         self.balloon(Part::Stud, in_stud, in_stud);
         let on_lining = Spot::new(0.5 * (face + stud), top + 11.5);
         self.balloon(Part::Lining, Spot::new(stud + 7.0, top + 11.5), on_lining);
-    }
-
-    /// The end of something that goes on: a thin line with a zigzag.
-    fn broken(&mut self, from: f64, to: f64, y: f64) {
-        let middle = 0.5 * (from + to);
-        let spots =
-            [(from - 2.0, 0.0), (middle - 1.2, 0.0), (middle - 0.5, -2.0), (middle + 0.5, 2.0), (middle + 1.2, 0.0)];
-        let mut spots: Vec<Spot> = spots.iter().map(|(x, rise)| Spot::new(*x, y + rise)).collect();
-        spots.push(Spot::new(to + 2.0, y));
-        self.sheet.run(&spots, Line::Thin);
     }
 
     fn obstruction(&mut self, one: &Above<'_>) {

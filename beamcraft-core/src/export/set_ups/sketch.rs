@@ -20,7 +20,7 @@ const BELOW: f64 = 15.0;
 /// Thickness of the table top and of the fence on the paper, mm.
 const TABLE: f64 = 2.4;
 const FENCE: f64 = 3.2;
-/// Least part of a waste piece that is drawn, as a share of the board's thickness.
+/// How much of the waste is drawn, as a share of the board's thickness.
 const WASTE: f64 = 1.2;
 /// Most of a board's length that is drawn, as a multiple of its thickness.
 const LENGTH: f64 = 4.0;
@@ -30,22 +30,26 @@ type Place = (f64, f64);
 
 /// The board as it goes over the saw.
 struct Board {
-    /// Section of the kept piece, its cut edge given by the last two points: on the table, then above.
+    /// Section of the kept piece, once round; what is cut is its last side.
     kept: [Place; 4],
-    /// The two points of the show face, and of the cut.
+    /// The ends of the show face.
     show: [Place; 2],
+    /// The ends of the cut, the one at the table first.
     cut: [Place; 2],
     /// Section of what is cut off, beyond the kerf.
     waste: [Place; 4],
-    /// Whether the board goes on at the right of the sketch.
+    /// What the right end of the board is.
     ends: Ends,
 }
 
-/// What the right end of the board is.
+/// How the board ends on the right.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Ends {
+    /// Against the fence.
     AtFence,
+    /// It goes on.
     BrokenOff,
+    /// It stands on edge, one face against the fence.
     OnEdge,
 }
 
@@ -175,11 +179,7 @@ impl Saw<'_> {
         if self.board.ends == Ends::BrokenOff {
             // The kept piece goes on to the right.
             sheet.run(&[kept[0], kept[3], kept[2], kept[1]], Line::Outline);
-            let (x, middle) = (kept[0].x, 0.5 * (kept[0].y + kept[1].y));
-            let zigzag = [(0.0, kept[1].y - 1.5), (0.0, middle - 1.4), (-1.2, middle - 0.5), (1.2, middle + 0.5)];
-            let zigzag = zigzag.into_iter().chain([(0.0, middle + 1.4), (0.0, kept[0].y)]);
-            let zigzag: Vec<Spot> = zigzag.map(|(off, y)| Spot::new(x + off, y)).collect();
-            sheet.run(&zigzag, Line::Thin);
+            sheet.broken(kept[1].by(0.0, -1.5), kept[0]);
         } else {
             sheet.ring(&kept, Line::Outline, Fill::Nothing);
         }

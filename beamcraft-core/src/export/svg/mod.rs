@@ -157,6 +157,17 @@ impl Sheet {
         self.path(spots, Ends::Loose, line, Fill::Nothing);
     }
 
+    /// The end of something that goes on: a thin line with a zigzag in its middle.
+    pub(super) fn broken(&mut self, from: Spot, to: Spot) {
+        let length = from.distance(to).max(f64::MIN_POSITIVE);
+        let (x, y) = ((to.x - from.x) / length, (to.y - from.y) / length);
+        let bend = |along: f64, off: f64| {
+            let at = 0.5 * length + along;
+            from.by(x * at + y * off, y * at - x * off)
+        };
+        self.run(&[from, bend(-1.2, 0.0), bend(-0.5, 2.0), bend(0.5, -2.0), bend(1.2, 0.0), to], Line::Thin);
+    }
+
     /// A closed ring.
     pub(super) fn ring(&mut self, spots: &[Spot], line: Line, fill: Fill) {
         self.path(spots, Ends::Joined, line, fill);
