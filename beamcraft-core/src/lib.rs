@@ -9,6 +9,7 @@
 //! input gives the same bits on every machine.
 #![forbid(unsafe_code)]
 
+pub mod bill;
 pub mod cite;
 pub mod error;
 pub mod export;
@@ -22,6 +23,7 @@ pub mod hang;
 pub mod json;
 pub mod lifting;
 pub mod limits;
+pub mod lumber;
 pub mod movement;
 pub mod numeric;
 pub mod plan;
@@ -36,8 +38,10 @@ pub mod tolerance;
 pub mod units;
 pub mod verdict;
 pub mod wood;
+pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::bill::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::export::*;
@@ -48,6 +52,7 @@ pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::lifting::*;
+pub use crate::lumber::*;
 pub use crate::movement::*;
 pub use crate::plan::*;
 pub use crate::saw::*;
@@ -59,3 +64,4 @@ pub use crate::tolerance::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
 pub use crate::wood::*;
+pub use crate::work::*;

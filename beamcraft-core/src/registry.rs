@@ -2,10 +2,14 @@
 
 use crate::error::{Error, Result, unknown_name};
 use crate::export::{gap_histograms_svg, movement_svg, section_svg};
+use crate::bill::order_of_work;
+use crate::error::{Detail, Error, ErrorCode, Result, closest};
+use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
 use crate::tolerance::tolerance_stack;
+use crate::work::work_calendar;
 
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
@@ -20,9 +24,12 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::movement::CALCULATIONS,
     crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lumber::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
+    crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
+    crate::bill::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
@@ -54,6 +61,8 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("plan", |text, _| Ok(section_svg(&plan(&read(text)?)?))),
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
+    ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
+    ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -63,6 +72,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `plan` | cross section; lengths as the spec says |
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
+/// | `work_calendar`, `order_of_work` | tasks as bars over days |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -89,6 +99,6 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack"), "{refused}");
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
     }
 }

@@ -15,6 +15,7 @@
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panel_mesh`] | triangles of one panel in memory | macros and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
+//! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -34,6 +35,7 @@
 //! The same plan gives the same bytes on every machine. Nothing here computes a size of the job: every number comes from
 //! the plan, or is measured on its solids.
 
+mod calendar;
 mod cut;
 mod drawings;
 mod dxf;
@@ -60,6 +62,7 @@ mod read_back;
 #[cfg(test)]
 mod samples;
 
+pub use calendar::calendar_svg;
 pub use drawings::{drawing_names, plan_drawing_svg};
 pub use dxf::panels_dxf;
 pub use exploded::exploded_svg;

@@ -2,8 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft._drawing import Drawing
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, BodySection, EdgeJoining, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, CornerMethod, RunShape, RunDirection, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, CornerMethod, RunShape, RunDirection, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -88,20 +87,6 @@ __all__ = [
     "Piece",
     "Panel",
     "Shell",
-    "RectangularSection",
-    "SlopedSection",
-    "RegularSection",
-    "SectionCorner",
-    "PolygonalSection",
-    "BodyTaper",
-    "BodyLeg",
-    "BodyBoard",
-    "BodyEnd",
-    "BodyJoint",
-    "BodyEdge",
-    "HollowBodyInput",
-    "PanelMass",
-    "HollowBody",
     "DowelBearingInput",
     "DowelBearing",
     "BendingYieldInput",
@@ -393,7 +378,6 @@ __all__ = [
     "compound_mitre",
     "splayed_corner",
     "shell_panels",
-    "hollow_body",
     "dowel_bearing",
     "bending_yield",
     "dowel_bearing_material",
@@ -592,7 +576,7 @@ def call_json(name: str, text: str) -> str:
     '{"angle_a_deg":45.0,"angle_b_deg":45.0,'
     """
 
-def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> Drawing:
+def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengths: ReportLengths = 'metric') -> str:
     """Draw the result of a calculation as an SVG sheet.
 
     Parameters
@@ -607,8 +591,8 @@ def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengt
 
     Returns
     -------
-    Drawing
-        The drawing as SVG: a text that a notebook shows as a picture.
+    str
+        The drawing as SVG.
 
     Raises
     ------
@@ -3635,11 +3619,9 @@ class PanelEdge:
         Area of the edge, mm².
     outward : tuple of 3 float
         Unit normal of the cut out of the panel, in the panel's frame.
-    rabbet_mm : float or None, optional
-        Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float], rabbet_mm: float | None = None) -> PanelEdge: ...
+    def __new__(cls, *, tag: int, id: str, neighbour: str, joint: EdgeJoint, cut: EdgeCut, corner_deg: float, tilt_deg: float, gauge_deg: float, show_length_mm: float, inner_length_mm: float, area_mm2: float, outward: tuple[float, float, float]) -> PanelEdge: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> PanelEdge: ...
     def replace(self, **changes: Any) -> PanelEdge:
@@ -3682,9 +3664,6 @@ class PanelEdge:
     @property
     def outward(self) -> tuple[float, float, float]:
         """Unit normal of the cut out of the panel, in the panel's frame."""
-    @property
-    def rabbet_mm(self) -> float | None:
-        """Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> PanelEdge: ...
@@ -3829,8 +3808,6 @@ class Panel:
         Area of the inner face, mm².
     edge_area_mm2 : float
         Area of all edges, mm².
-    cut_area_mm2 : float
-        Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board.
     mass : MassProperties
         Volume, surface, centroid and inertia of the wood, for a density of one.
     edges : list of PanelEdge
@@ -3839,7 +3816,7 @@ class Panel:
         Signed convex pieces.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, cut_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
+    def __new__(cls, *, id: str, thickness_mm: float, frame: Frame, show_length_mm: float, show_width_mm: float, inner_length_mm: float, inner_width_mm: float, blank_length_mm: float, blank_width_mm: float, show_area_mm2: float, inner_area_mm2: float, edge_area_mm2: float, mass: MassProperties, edges: Iterable[PanelEdge], pieces: Iterable[Piece]) -> Panel: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Panel: ...
     def replace(self, **changes: Any) -> Panel:
@@ -3882,9 +3859,6 @@ class Panel:
     @property
     def edge_area_mm2(self) -> float:
         """Area of all edges, mm²."""
-    @property
-    def cut_area_mm2(self) -> float:
-        """Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board."""
     @property
     def mass(self) -> MassProperties:
         """Volume, surface, centroid and inertia of the wood, for a density of one."""
@@ -3966,592 +3940,6 @@ class Shell:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Shell: ...
     def __deepcopy__(self, _memo: object, /) -> Shell: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class RectangularSection:
-    """A section with plumb front and back and level top and bottom.
-
-    Parameters
-    ----------
-    height_mm : float
-        Height, mm.
-        Allowed: 10 to 2000.
-    depth_mm : float
-        Depth from front to back, mm.
-        Allowed: 10 to 2000.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, height_mm: float, depth_mm: float) -> RectangularSection: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> RectangularSection: ...
-    def replace(self, **changes: Any) -> RectangularSection:
-        """Equal object with the fields given changed."""
-    @property
-    def height_mm(self) -> float:
-        """Height, mm."""
-    @property
-    def depth_mm(self) -> float:
-        """Depth from front to back, mm."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> RectangularSection: ...
-    def __deepcopy__(self, _memo: object, /) -> RectangularSection: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class SlopedSection:
-    """A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
-
-    Parameters
-    ----------
-    top_depth_mm : float
-        Depth of the top from front to back, mm.
-        Allowed: 10 to 2000.
-    bottom_depth_mm : float
-        Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below.
-        Allowed: 10 to 2000.
-    front_height_mm : float
-        Height of the front, measured plumb, mm.
-        Allowed: 10 to 2000.
-    back_height_mm : float
-        Height of the back, mm; more than at the front for an underside that rises to the room.
-        Allowed: 10 to 2000.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, top_depth_mm: float, bottom_depth_mm: float, front_height_mm: float, back_height_mm: float) -> SlopedSection: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SlopedSection: ...
-    def replace(self, **changes: Any) -> SlopedSection:
-        """Equal object with the fields given changed."""
-    @property
-    def top_depth_mm(self) -> float:
-        """Depth of the top from front to back, mm."""
-    @property
-    def bottom_depth_mm(self) -> float:
-        """Depth of the underside from front to back, measured level, mm; less than at the top for a front that leans in below."""
-    @property
-    def front_height_mm(self) -> float:
-        """Height of the front, measured plumb, mm."""
-    @property
-    def back_height_mm(self) -> float:
-        """Height of the back, mm; more than at the front for an underside that rises to the room."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> SlopedSection: ...
-    def __deepcopy__(self, _memo: object, /) -> SlopedSection: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class RegularSection:
-    """A section with equal sides and equal corners, such as a hexagonal or octagonal post; ``side1`` faces the room.
-
-    Parameters
-    ----------
-    sides : int
-        Number of sides.
-        Allowed: 3 to 24.
-    across_flats_mm : float
-        Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides.
-        Allowed: 10 to 2000.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, sides: int, across_flats_mm: float) -> RegularSection: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> RegularSection: ...
-    def replace(self, **changes: Any) -> RegularSection:
-        """Equal object with the fields given changed."""
-    @property
-    def sides(self) -> int:
-        """Number of sides."""
-    @property
-    def across_flats_mm(self) -> float:
-        """Size across flats, mm: twice the distance from the middle to a side, also for an odd number of sides."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> RegularSection: ...
-    def __deepcopy__(self, _memo: object, /) -> RegularSection: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class SectionCorner:
-    """A corner of a section.
-
-    Parameters
-    ----------
-    y_mm : float
-        Distance behind the line that lengths are measured on, mm.
-        Allowed: -2000 to 2000.
-    z_mm : float
-        Height above that line, mm.
-        Allowed: -2000 to 2000.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, y_mm: float, z_mm: float) -> SectionCorner: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> SectionCorner: ...
-    def replace(self, **changes: Any) -> SectionCorner:
-        """Equal object with the fields given changed."""
-    @property
-    def y_mm(self) -> float:
-        """Distance behind the line that lengths are measured on, mm."""
-    @property
-    def z_mm(self) -> float:
-        """Height above that line, mm."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> SectionCorner: ...
-    def __deepcopy__(self, _memo: object, /) -> SectionCorner: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class PolygonalSection:
-    """A section given by its corners; side k, named ``side1``, ``side2``, …, lies between corners k and k + 1.
-
-    Parameters
-    ----------
-    corners : list of SectionCorner
-        The corners in order, either way round; every inside angle below 179°.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, corners: Iterable[SectionCorner]) -> PolygonalSection: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> PolygonalSection: ...
-    def replace(self, **changes: Any) -> PolygonalSection:
-        """Equal object with the fields given changed."""
-    @property
-    def corners(self) -> list[SectionCorner]:
-        """The corners in order, either way round; every inside angle below 179°."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> PolygonalSection: ...
-    def __deepcopy__(self, _memo: object, /) -> PolygonalSection: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyTaper:
-    """The section at the right end of a tapered body.
-
-    Parameters
-    ----------
-    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
-        Section square to the length at the right end of the line ``y = z = 0``; of the same kind as the one on the left, and
-        every side parallel to the side it runs out of.
-    back_mm : float, default 0.0
-        How far it lies further back than the one on the left, mm; 0 keeps a straight front.
-        Allowed: -2000 to 2000.
-    up_mm : float, default 0.0
-        How far it lies higher than the one on the left, mm; 0 keeps a straight underside.
-        Allowed: -2000 to 2000.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, section: BodySection, back_mm: float = 0.0, up_mm: float = 0.0) -> BodyTaper: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyTaper: ...
-    def replace(self, **changes: Any) -> BodyTaper:
-        """Equal object with the fields given changed."""
-    @property
-    def section(self) -> BodySection:
-        """Section square to the length at the right end of the line ``y = z = 0``; of the same kind as the one on the left, and
-        every side parallel to the side it runs out of.
-        """
-    @property
-    def back_mm(self) -> float:
-        """How far it lies further back than the one on the left, mm; 0 keeps a straight front."""
-    @property
-    def up_mm(self) -> float:
-        """How far it lies higher than the one on the left, mm; 0 keeps a straight underside."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyTaper: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyTaper: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyLeg:
-    """A straight leg of a body.
-
-    Parameters
-    ----------
-    length_mm : float
-        Length along the line ``y = z = 0``, the lower front arris of a rectangular section, mm.
-        Allowed: 10 to 20000.
-    corner_deg : float or None, optional
-        Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
-        corner, 180 straight on; required for every leg but the last.
-        Allowed: 10 to 350.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, length_mm: float, corner_deg: float | None = None) -> BodyLeg: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyLeg: ...
-    def replace(self, **changes: Any) -> BodyLeg:
-        """Equal object with the fields given changed."""
-    @property
-    def length_mm(self) -> float:
-        """Length along the line ``y = z = 0``, the lower front arris of a rectangular section, mm."""
-    @property
-    def corner_deg(self) -> float | None:
-        """Angle in plan to the next leg, inside the body, degrees: 90 for a square outside corner, 270 for a square inside
-        corner, 180 straight on; required for every leg but the last.
-        """
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyLeg: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyLeg: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyBoard:
-    """A face that has a board; in a body of several legs, of each leg.
-
-    Parameters
-    ----------
-    face : str
-        Which side of the section.
-    thickness_mm : float
-        Thickness of its board, mm.
-        Allowed: 1 to 150.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, face: str, thickness_mm: float) -> BodyBoard: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyBoard: ...
-    def replace(self, **changes: Any) -> BodyBoard:
-        """Equal object with the fields given changed."""
-    @property
-    def face(self) -> str:
-        """Which side of the section."""
-    @property
-    def thickness_mm(self) -> float:
-        """Thickness of its board, mm."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyBoard: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyBoard: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyEnd:
-    """An end of a body.
-
-    Parameters
-    ----------
-    kind : {'return_panel', 'open'}
-        What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall.
-    thickness_mm : float or None, optional
-        Thickness of the return panel, mm; required with one, and given for no open end.
-        Allowed: 1 to 150.
-    corner_deg : float, default 90.0
-        Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out.
-        Allowed: 30 to 150.
-    plumb_deg : float, default 90.0
-        Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out.
-        Allowed: 45 to 135.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, kind: EndKind, thickness_mm: float | None = None, corner_deg: float = 90.0, plumb_deg: float = 90.0) -> BodyEnd: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyEnd: ...
-    def replace(self, **changes: Any) -> BodyEnd:
-        """Equal object with the fields given changed."""
-    @property
-    def kind(self) -> EndKind:
-        """What closes it; an open end is cut to the plane of the end, as when it is scribed to a side wall."""
-    @property
-    def thickness_mm(self) -> float | None:
-        """Thickness of the return panel, mm; required with one, and given for no open end."""
-    @property
-    def corner_deg(self) -> float:
-        """Angle between the front and the end in plan, inside the body, degrees; 90, the usual square end, if left out."""
-    @property
-    def plumb_deg(self) -> float:
-        """Angle between the underside and the end seen from the front, inside the body, degrees; 90, plumb, if left out."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyEnd: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyEnd: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyJoint:
-    """The joints of all edges that have none of their own.
-
-    Parameters
-    ----------
-    joining : {'mitre', 'butt', 'rabbet'}
-        How the panels are joined.
-    running_past : list of str, default []
-        For butts and rabbets, every face with a board, each running past all that come after it.
-    rabbet_mm : float or None, optional
-        Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only.
-        Allowed: 0.1 to 149.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, joining: EdgeJoining, running_past: Iterable[str] = ..., rabbet_mm: float | None = None) -> BodyJoint: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyJoint: ...
-    def replace(self, **changes: Any) -> BodyJoint:
-        """Equal object with the fields given changed."""
-    @property
-    def joining(self) -> EdgeJoining:
-        """How the panels are joined."""
-    @property
-    def running_past(self) -> list[str]:
-        """For butts and rabbets, every face with a board, each running past all that come after it."""
-    @property
-    def rabbet_mm(self) -> float | None:
-        """Depth of the rabbets below the inner face of the panel that runs past, mm; for rabbets only."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyJoint: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyJoint: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class BodyEdge:
-    """The joint of one edge; in a body of several legs, of that edge of each leg.
-
-    Parameters
-    ----------
-    edge : str
-        The edge by its two faces, such as ``front|top``.
-    joining : {'mitre', 'butt', 'rabbet'}
-        How the panels are joined.
-    runs_past : str or None, optional
-        For a butt or a rabbet, the face whose panel runs past to the outside.
-    rabbet_mm : float or None, optional
-        Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only.
-        Allowed: 0.1 to 149.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, edge: str, joining: EdgeJoining, runs_past: str | None = None, rabbet_mm: float | None = None) -> BodyEdge: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> BodyEdge: ...
-    def replace(self, **changes: Any) -> BodyEdge:
-        """Equal object with the fields given changed."""
-    @property
-    def edge(self) -> str:
-        """The edge by its two faces, such as ``front|top``."""
-    @property
-    def joining(self) -> EdgeJoining:
-        """How the panels are joined."""
-    @property
-    def runs_past(self) -> str | None:
-        """For a butt or a rabbet, the face whose panel runs past to the outside."""
-    @property
-    def rabbet_mm(self) -> float | None:
-        """Depth of the rabbet below the inner face of the panel that runs past, mm; for a rabbet only."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> BodyEdge: ...
-    def __deepcopy__(self, _memo: object, /) -> BodyEdge: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class HollowBodyInput:
-    """A hollow body by its outer sizes, its boards and their joints.
-
-    Axes: x along the first leg, y to the wall, z up; lengths are measured on the line ``y = z = 0``.
-
-    Parameters
-    ----------
-    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
-        Section square to the length; of a tapered body the one at the left end.
-    legs : list of BodyLeg
-        The legs from left to right, at each corner mitred to one another through all panels.
-    boards : list of BodyBoard
-        The sides that have a board; a side that is not listed is open.
-    left_end : BodyEnd
-        The left end of the first leg.
-    right_end : BodyEnd
-        The right end of the last leg.
-    taper : BodyTaper or None, optional
-        The other section of a tapered body of one leg.
-    joint : BodyJoint, default {"joining":"mitre","running_past":[]}
-        The joint of all edges that have none of their own; mitres if left out.
-    edges : list of BodyEdge, default []
-        Edges with a joint of their own.
-    density_kg_m3 : float or None, optional
-        Density of the boards, kg/m³; without it no mass is stated.
-        Allowed: 100 to 1500.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, section: BodySection, legs: Iterable[BodyLeg], boards: Iterable[BodyBoard], left_end: BodyEnd, right_end: BodyEnd, taper: BodyTaper | None = None, joint: BodyJoint = ..., edges: Iterable[BodyEdge] = ..., density_kg_m3: float | None = None) -> HollowBodyInput: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> HollowBodyInput: ...
-    def replace(self, **changes: Any) -> HollowBodyInput:
-        """Equal object with the fields given changed."""
-    @property
-    def section(self) -> BodySection:
-        """Section square to the length; of a tapered body the one at the left end."""
-    @property
-    def taper(self) -> BodyTaper | None:
-        """The other section of a tapered body of one leg."""
-    @property
-    def legs(self) -> list[BodyLeg]:
-        """The legs from left to right, at each corner mitred to one another through all panels."""
-    @property
-    def boards(self) -> list[BodyBoard]:
-        """The sides that have a board; a side that is not listed is open."""
-    @property
-    def left_end(self) -> BodyEnd:
-        """The left end of the first leg."""
-    @property
-    def right_end(self) -> BodyEnd:
-        """The right end of the last leg."""
-    @property
-    def joint(self) -> BodyJoint:
-        """The joint of all edges that have none of their own; mitres if left out."""
-    @property
-    def edges(self) -> list[BodyEdge]:
-        """Edges with a joint of their own."""
-    @property
-    def density_kg_m3(self) -> float | None:
-        """Density of the boards, kg/m³; without it no mass is stated."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> HollowBodyInput: ...
-    def __deepcopy__(self, _memo: object, /) -> HollowBodyInput: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class PanelMass:
-    """Mass of a panel.
-
-    Parameters
-    ----------
-    panel : str
-        Which panel.
-    mass_kg : float
-        Its mass, kg.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, panel: str, mass_kg: float) -> PanelMass: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> PanelMass: ...
-    def replace(self, **changes: Any) -> PanelMass:
-        """Equal object with the fields given changed."""
-    @property
-    def panel(self) -> str:
-        """Which panel."""
-    @property
-    def mass_kg(self) -> float:
-        """Its mass, kg."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> PanelMass: ...
-    def __deepcopy__(self, _memo: object, /) -> PanelMass: ...
-    def to_dict(self) -> dict[str, Any]:
-        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
-    def to_json(self) -> str:
-        """Canonical JSON: the same bytes through every door of the library."""
-    def _repr_html_(self) -> str: ...
-
-@final
-class HollowBody:
-    """The panels of a hollow body.
-
-    Parameters
-    ----------
-    legs : list of Shell
-        The legs with their panels, from left to right.
-    wood_volume_mm3 : float
-        Volume of wood, mm³.
-    hollow_volume_mm3 : float
-        Volume of the hollow, up to the planes of open faces, mm³.
-    outer_volume_mm3 : float
-        Volume within the outer planes, mm³.
-    wood : MassProperties
-        Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
-    panel_masses : list of PanelMass
-        Mass of every panel; none without a density.
-    mass_kg : float or None, optional
-        Mass, kg; absent without a density.
-    """
-    __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, legs: Iterable[Shell], wood_volume_mm3: float, hollow_volume_mm3: float, outer_volume_mm3: float, wood: MassProperties, panel_masses: Iterable[PanelMass], mass_kg: float | None = None) -> HollowBody: ...
-    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __replace__(self, **changes: Any) -> HollowBody: ...
-    def replace(self, **changes: Any) -> HollowBody:
-        """Equal object with the fields given changed."""
-    @property
-    def legs(self) -> list[Shell]:
-        """The legs with their panels, from left to right."""
-    @property
-    def wood_volume_mm3(self) -> float:
-        """Volume of wood, mm³."""
-    @property
-    def hollow_volume_mm3(self) -> float:
-        """Volume of the hollow, up to the planes of open faces, mm³."""
-    @property
-    def outer_volume_mm3(self) -> float:
-        """Volume within the outer planes, mm³."""
-    @property
-    def wood(self) -> MassProperties:
-        """Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides."""
-    @property
-    def mass_kg(self) -> float | None:
-        """Mass, kg; absent without a density."""
-    @property
-    def panel_masses(self) -> list[PanelMass]:
-        """Mass of every panel; none without a density."""
-    def __eq__(self, other: object, /) -> bool: ...
-    def __ne__(self, other: object, /) -> bool: ...
-    def __copy__(self) -> HollowBody: ...
-    def __deepcopy__(self, _memo: object, /) -> HollowBody: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -20111,18 +19499,8 @@ class Plan:
     @property
     def cautions(self) -> list[CautionText]:
         """Standing cautions."""
-    def section_svg(self) -> Drawing:
+    def section_svg(self) -> str:
         """Drawing of the section for the bench, as SVG at a stated scale."""
-    def drawing_names(self) -> list[str]:
-        """Names of the drawings: the section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw."""
-    def drawing(self, name: str) -> Drawing:
-        """A drawing as text that a notebook shows as a picture."""
-    def panel_mesh(self, panel: str) -> tuple[memoryview, memoryview]:
-        """Vertices and triangles of a panel, for ``numpy.asarray`` without a copy.
-
-        The vertices are rows of three floats, in millimetres: along the length, to the wall, up. The triangles are rows of
-        three places among them, counter-clockwise seen from outside. Both are read-only views.
-        """
     def report_html(self) -> str:
         """Report of the whole job: one HTML page without script or links, with the drawing in it."""
     def panels_stl(self) -> bytes:
@@ -20809,44 +20187,6 @@ def shell_panels(*, length_mm: float, height_mm: float, depth_mm: float, boards:
     -------
     Shell
         The panels of a body, with the solids they come from.
-
-    Raises
-    ------
-    TypeError
-        A value is not of the type that is needed.
-    BeamcraftError
-        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
-    """
-
-def hollow_body(*, section: BodySection, legs: Iterable[BodyLeg], boards: Iterable[BodyBoard], left_end: BodyEnd, right_end: BodyEnd, taper: BodyTaper | None = None, joint: BodyJoint = ..., edges: Iterable[BodyEdge] = ..., density_kg_m3: float | None = None) -> HollowBody:
-    """Panels of a hollow body of any convex section, straight, tapered or in legs along a path, as solids with sizes and masses.
-
-    Parameters
-    ----------
-    section : RectangularSection or SlopedSection or RegularSection or PolygonalSection
-        Section square to the length; of a tapered body the one at the left end.
-    legs : list of BodyLeg
-        The legs from left to right, at each corner mitred to one another through all panels.
-    boards : list of BodyBoard
-        The sides that have a board; a side that is not listed is open.
-    left_end : BodyEnd
-        The left end of the first leg.
-    right_end : BodyEnd
-        The right end of the last leg.
-    taper : BodyTaper or None, optional
-        The other section of a tapered body of one leg.
-    joint : BodyJoint, default {"joining":"mitre","running_past":[]}
-        The joint of all edges that have none of their own; mitres if left out.
-    edges : list of BodyEdge, default []
-        Edges with a joint of their own.
-    density_kg_m3 : float or None, optional
-        Density of the boards, kg/m³; without it no mass is stated.
-        Allowed: 100 to 1500.
-
-    Returns
-    -------
-    HollowBody
-        The panels of a hollow body.
 
     Raises
     ------

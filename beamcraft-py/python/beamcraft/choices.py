@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PolygonalSection, RectangularSection, RegularSection, SectionPolygon, SectionRectangle, SlopedSection, SpacedStuds
+from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
 
 __all__ = [
     "LengthStyle",
@@ -31,8 +31,6 @@ __all__ = [
     "EdgeJoint",
     "EdgeCut",
     "PieceSign",
-    "BodySection",
-    "EdgeJoining",
     "FastenerDirection",
     "BearingRounding",
     "DowelSizeRange",
@@ -359,7 +357,7 @@ EdgeJoint: TypeAlias = Literal[
 """How a panel ends at an edge.
 
 ``mitred``: Mitred to the neighbour: the show faces meet in a line.
-``stops``: Ends at the inner face of the neighbour, which runs past, or in a rabbet in it.
+``stops``: Ends at the inner face of the neighbour, which runs past.
 ``runs_past``: Runs past the neighbour; the edge shows.
 ``open``: Ends in the plane of an open face.
 """
@@ -382,18 +380,6 @@ PieceSign: TypeAlias = Literal[
 
 ``added``: Wood.
 ``removed``: Taken out of the wood.
-"""
-
-EdgeJoining: TypeAlias = Literal[
-    "mitre",
-    "butt",
-    "rabbet",
-]
-"""How two panels are joined along an edge.
-
-``mitre``: Mitred: the show faces meet in a line, whatever the thicknesses.
-``butt``: Butted: one panel runs past, the other ends at its inner face.
-``rabbet``: Rabbeted: one panel runs past with a step cut in its inner face, and the other ends in the step.
 """
 
 FastenerDirection: TypeAlias = Literal[
@@ -2007,15 +1993,6 @@ MoisturePace: TypeAlias = Union[BoardDiffusion, ObservedPace]
 
 ``board_diffusion``: By a diffusion coefficient.
 ``observed_pace``: By an observed time constant.
-"""
-
-BodySection: TypeAlias = Union[RectangularSection, SlopedSection, RegularSection, PolygonalSection]
-"""The section of a hollow body, seen from its right end: ``y`` to the wall, ``z`` up.
-
-``rectangular``: Plumb front and back, level top and bottom; sides ``front``, ``top``, ``back``, ``bottom``.
-``sloped``: Level top and plumb back, a leaning front or a sloping underside; sides ``front``, ``top``, ``back``, ``bottom``.
-``regular``: Equal sides and corners; sides ``side1`` (towards the room), ``side2``, … over the top.
-``polygon``: Any convex polygon; sides ``side1``, ``side2``, ….
 """
 
 PartOutline: TypeAlias = Union[SectionRectangle, SectionPolygon]
