@@ -1,9 +1,7 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
-use crate::error::{Error, Result, unknown_name};
-use crate::export::{gap_histograms_svg, movement_svg, section_svg};
 use crate::bill::order_of_work;
-use crate::error::{Detail, Error, ErrorCode, Result, closest};
+use crate::error::{Error, Result, unknown_name};
 use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
