@@ -1,14 +1,16 @@
 //! Plans a whole beam and writes it out: `hearth_beam [SPEC.json] [OUTPUT_FOLDER]`.
 //!
 //! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
-//! JSON, the report, the cross section, the way onto the cleat, and the panels as STL, STEP, glTF and DXF.
+//! JSON, the report, the drawings as SVG, and the panels as STL, STEP, glTF and DXF.
 
 use std::io::{self, Write};
 use std::path::Path;
 use std::process::ExitCode;
 use std::{env, fs};
 
-use beamcraft_core::export::{lift_svg, panels_dxf, panels_gltf, panels_step, panels_stl, report_html, section_svg};
+use beamcraft_core::export::{
+    drawing_names, lift_svg, panels_dxf, panels_gltf, panels_step, panels_stl, plan_drawing_svg, report_html,
+};
 use beamcraft_core::finding::Quantity;
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
@@ -49,16 +51,20 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     let plan = plan(&spec).map_err(refuse)?;
     let json = json::write_pretty(&plan).map_err(refuse)?;
     let mut files = vec![
-        ("plan.json", json.into_bytes()),
-        ("report.html", report_html(&plan).into_bytes()),
-        ("section.svg", section_svg(&plan).into_bytes()),
-        ("panels.stl", panels_stl(&plan.panels)),
-        ("panels.step", panels_step(&plan.spec.name, &plan.panels).into_bytes()),
-        ("panels.glb", panels_gltf(&plan.spec.name, &plan.panels)),
-        ("panels.dxf", panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
+        ("plan.json".to_owned(), json.into_bytes()),
+        ("report.html".to_owned(), report_html(&plan).into_bytes()),
+        ("panels.stl".to_owned(), panels_stl(&plan.panels)),
+        ("panels.step".to_owned(), panels_step(&plan.spec.name, &plan.panels).into_bytes()),
+        ("panels.glb".to_owned(), panels_gltf(&plan.spec.name, &plan.panels)),
+        ("panels.dxf".to_owned(), panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
     ];
+    // The section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw.
+    for name in drawing_names(&plan) {
+        let svg = plan_drawing_svg(&plan, &name).map_err(refuse)?;
+        files.push((format!("{name}.svg"), svg.into_bytes()));
+    }
     if let Some(lift) = &plan.lift_on {
-        files.push(("lift.svg", lift_svg(lift, plan.spec.lengths).into_bytes()));
+        files.push(("lift.svg".to_owned(), lift_svg(lift, plan.spec.lengths).into_bytes()));
     }
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
     let mut said = summary(&plan) + "\nWritten\n";

@@ -329,6 +329,19 @@ pub fn closest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&
     if best.0 >= 0.75 { Some(best.1) } else { None }
 }
 
+/// A name that is none of the known ones, with the nearest of those.
+#[cold]
+pub(crate) fn unknown_name<'a>(path: &str, name: &str, known: impl Iterator<Item = &'a str>) -> Error {
+    let known: Vec<&str> = known.collect();
+    Error::one(Detail {
+        code: ErrorCode::UnknownName,
+        path: path.to_owned(),
+        given: format!("\"{name}\""),
+        allowed: known.join(", "),
+        cure: closest(name, known.into_iter()).map(|near| format!("did you mean {near}?")).unwrap_or_default(),
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -6,6 +6,8 @@ use crate::export::{
     calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
 };
 use crate::fasten::{FastenerGroupInput, fastener_group};
+use crate::error::{Error, Result, unknown_name};
+use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
@@ -90,25 +92,14 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
 pub fn drawing_svg(name: &str, input: &str, lengths: ReportLengths) -> Result<String> {
     let names = || DRAWINGS.iter().map(|(name, _)| *name);
-    let (_, draw) = DRAWINGS.iter().find(|(known, _)| *known == name).ok_or_else(|| unknown_among(name, names()))?;
+    let (_, draw) =
+        DRAWINGS.iter().find(|(known, _)| *known == name).ok_or_else(|| unknown_name("name", name, names()))?;
     draw(input, lengths)
 }
 
 #[cold]
 fn unknown(name: &str) -> Error {
-    unknown_among(name, calculations().map(|row| row.name))
-}
-
-#[cold]
-fn unknown_among(name: &str, names: impl Iterator<Item = &'static str>) -> Error {
-    let names: Vec<_> = names.collect();
-    Error::one(Detail {
-        code: ErrorCode::UnknownName,
-        path: "name".to_owned(),
-        given: format!("\"{name}\""),
-        allowed: names.join(", "),
-        cure: closest(name, names.into_iter()).map(|found| format!("did you mean {found}?")).unwrap_or_default(),
-    })
+    unknown_name("name", name, calculations().map(|row| row.name))
 }
 
 #[cfg(test)]

@@ -1,6 +1,7 @@
 //! The plan: what comes out.
 
 use super::spec::BeamSpec;
+use crate::error::{Result, unknown_name};
 use crate::finding::{CautionText, Finding, Quantity};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
 use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
@@ -58,6 +59,20 @@ pub struct Plan {
     pub not_checked: Vec<&'static str>,
     /// Standing cautions.
     pub cautions: Vec<CautionText>,
+}
+
+impl Plan {
+    /// The panel with a name, that of its show face, such as `front`.
+    ///
+    /// # Errors
+    /// `unknown_name` where there is none, with the names there are.
+    pub fn panel(&self, name: &str) -> Result<&Panel> {
+        let found = self.panels.iter().find(|panel| panel.id.to_string() == name);
+        found.ok_or_else(|| {
+            let names: Vec<String> = self.panels.iter().map(|panel| panel.id.to_string()).collect();
+            unknown_name("panel", name, names.iter().map(String::as_str))
+        })
+    }
 }
 
 /// How one panel is cut from its blank.

@@ -88,6 +88,8 @@ pub(super) enum Run {
 pub(super) const SMALL: f64 = 2.5;
 /// Height of texts, mm.
 pub(super) const NORMAL: f64 = 3.0;
+/// Height of sizes on a sheet of one part, where there is room for them, mm.
+pub(super) const SIZES: f64 = 3.5;
 /// Height of headings, mm.
 pub(super) const LARGE: f64 = 4.5;
 
@@ -157,9 +159,33 @@ impl Sheet {
         self.path(spots, Ends::Loose, line, Fill::Nothing);
     }
 
+    /// The end of something that goes on: a thin line with a zigzag in its middle.
+    pub(super) fn broken(&mut self, from: Spot, to: Spot) {
+        let length = from.distance(to).max(f64::MIN_POSITIVE);
+        let (x, y) = ((to.x - from.x) / length, (to.y - from.y) / length);
+        let bend = |along: f64, off: f64| {
+            let at = 0.5 * length + along;
+            from.by(x * at + y * off, y * at - x * off)
+        };
+        self.run(&[from, bend(-1.2, 0.0), bend(-0.5, 2.0), bend(0.5, -2.0), bend(1.2, 0.0), to], Line::Thin);
+    }
+
     /// A closed ring.
     pub(super) fn ring(&mut self, spots: &[Spot], line: Line, fill: Fill) {
         self.path(spots, Ends::Joined, line, fill);
+    }
+
+    /// An area within a ring, less the rings inside it.
+    pub(super) fn area<'a>(&mut self, rings: impl Iterator<Item = &'a [Spot]> + Clone, line: Line, fill: Fill) {
+        if !rings.clone().flatten().all(|spot| spot.is_finite()) {
+            return;
+        }
+        self.body.push_str("<path fill-rule=\"evenodd\" d=\"");
+        for ring in rings {
+            push_track(&mut self.body, ring);
+            self.body.push('Z');
+        }
+        push(&mut self.body, format_args!("\" {}{}/>\n", fill.attribute(), line.attributes()));
     }
 
     /// An upright rectangle between two corners.
