@@ -5,8 +5,8 @@ use crate::finding::Grade;
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::frame::AssemblyWork;
 use crate::plan::CoatedFaces;
-use crate::saw::{BladeSide, CutKind, CutWay, FaceDown, RidingEdge, StopMeets};
-use crate::shell::{EdgeJoint, FaceId, FaceKind};
+use crate::saw::{BladeSide, CutCaution, CutKind, CutWay, FaceDown, PanelCut, RidingEdge, StopMeets};
+use crate::shell::{EdgeJoint, FaceId, FaceKind, Panel};
 use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
@@ -140,6 +140,18 @@ pub(super) const fn lift_manner(manner: LiftManner) -> &'static str {
         LiftManner::NotAtAll => "not at all",
         LiftManner::MeetsInPlace => "not at all: it meets something in its place",
     }
+}
+
+/// The face beyond an edge of a panel, by the edge's name.
+pub(super) fn beyond(panel: &Panel, edge: &str) -> String {
+    let named = panel.edges.iter().find(|one| one.id.to_string() == edge);
+    named.map_or_else(|| edge.to_owned(), |one| face(one.neighbour))
+}
+
+/// What to take care of in a cut beyond what holds for all, in catchwords.
+pub(super) fn cut_cautions(cut: &PanelCut) -> Vec<String> {
+    let special = cut.cautions.iter().filter(|one| **one != CutCaution::GuardAndRivingKnife);
+    special.map(|one| one.name().replace('_', " ")).collect()
 }
 
 pub(super) const fn finish(finish: FinishName) -> &'static str {

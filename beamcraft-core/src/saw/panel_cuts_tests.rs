@@ -596,8 +596,11 @@ fn tapered(length: f64, height: f64, depth: f64, tapers: [f64; 3], boards: [f64;
 }
 
 fn butts(which: usize) -> Vec<ButtJoint> {
-    let joint =
-        |runs_past, stops| ButtJoint { runs_past: FaceId::first_leg(runs_past), stops: FaceId::first_leg(stops), rabbet_mm: 0.0 };
+    let joint = |runs_past, stops| ButtJoint {
+        runs_past: FaceId::first_leg(runs_past),
+        stops: FaceId::first_leg(stops),
+        rabbet_mm: 0.0,
+    };
     match which {
         0 => vec![],
         1 => vec![

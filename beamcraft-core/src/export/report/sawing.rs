@@ -4,7 +4,7 @@ use super::super::text::degrees;
 use super::super::words;
 use super::page::{Html, Page};
 use crate::plan::{PanelSawing, Plan, ReportLengths};
-use crate::saw::{BladeLean, CutCaution, CutKind, CutSetUp, CutWay, PanelCut};
+use crate::saw::{BladeLean, CutKind, CutSetUp, CutWay, PanelCut};
 use crate::shell::Panel;
 
 /// Saw settings, panel by panel.
@@ -29,22 +29,16 @@ fn table(page: &mut Page, lengths: ReportLengths, sawing: &PanelSawing, panel: &
     );
     let row = |cut: &PanelCut| {
         [
-            format!("{}. {} to the {}", cut.step, words::cut_kind(cut.kind), beyond(panel, &cut.edge)).into(),
+            format!("{}. {} to the {}", cut.step, words::cut_kind(cut.kind), words::beyond(panel, &cut.edge)).into(),
             Html::lines(&[lies(cut).into(), rides(panel, cut).into()]),
             cut.set_up.as_ref().map_or_else(String::new, |set_up| blade(cut, set_up)).into(),
             Html::lines(&cut.set_up.as_ref().map_or_else(Vec::new, |set_up| places(lengths, cut, set_up))),
             lengths.full(cut.show_size_mm).into(),
-            cautions(cut).into(),
+            words::cut_cautions(cut).join(", ").into(),
         ]
     };
     let heads = ["cut", "board", "blade", "fence, stop or marks", "leaves", "take care"];
     page.table(&title, heads, sawing.cuts.iter().map(row));
-}
-
-/// The face beyond an edge of a panel, by the edge's name.
-fn beyond(panel: &Panel, edge: &str) -> String {
-    let named = panel.edges.iter().find(|one| one.id.to_string() == edge);
-    named.map_or_else(|| edge.to_owned(), |one| words::face(one.neighbour))
 }
 
 fn lies(cut: &PanelCut) -> String {
@@ -61,7 +55,7 @@ fn rides(panel: &Panel, cut: &PanelCut) -> String {
     if cut.kind == CutKind::Joint {
         return String::new();
     }
-    let name = beyond(panel, &cut.rides);
+    let name = words::beyond(panel, &cut.rides);
     let edge = match cut.rides_blank {
         Some(_) => format!("the blank's edge beside the {name} rides"),
         None => format!("the edge to the {name} rides"),
@@ -126,10 +120,4 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Html
         lines.push(format!("then plane {} off at the short point", lengths.full(set_up.planing_mm)));
     }
     lines.into_iter().map(Html::from).collect()
-}
-
-/// What to take care of in this cut beyond what holds for all.
-fn cautions(cut: &PanelCut) -> String {
-    let special = cut.cautions.iter().filter(|one| **one != CutCaution::GuardAndRivingKnife);
-    special.map(|one| one.name().replace('_', " ")).collect::<Vec<_>>().join(", ")
 }

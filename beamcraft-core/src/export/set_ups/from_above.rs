@@ -4,8 +4,7 @@ use super::super::layout::Zone;
 use super::super::svg::{Anchor, Fill, Line, SIZES, SMALL, Sheet, Spot};
 use super::super::text::degrees;
 use super::super::words::face;
-use super::words::Down;
-use crate::plan::CutSetting;
+use crate::saw::{FaceDown, PanelCut};
 use crate::shell::{EdgeCut, Panel};
 
 /// Paper that it takes, mm.
@@ -17,10 +16,10 @@ const ALONG: f64 = 32.0;
 /// A direction seen from above: to the right, away from the maker.
 type Heading = (f64, f64);
 
-pub(super) fn draw(sheet: &mut Sheet, panel: &Panel, cut: &CutSetting, down: Down, zone: Zone) {
-    let Some(end) = panel.edges.iter().find(|edge| edge.id == cut.edge) else { return };
+pub(super) fn draw(sheet: &mut Sheet, panel: &Panel, cut: &PanelCut, down: FaceDown, zone: Zone) {
+    let Some(end) = panel.edges.iter().find(|edge| edge.id.to_string() == cut.edge) else { return };
     // A board that lies on its show face is seen mirrored.
-    let mirror = if down == Down::Show { -1.0 } else { 1.0 };
+    let mirror = if down == FaceDown::ShowFace { -1.0 } else { 1.0 };
     let (x, y) = (end.outward.x, mirror * end.outward.y);
     let size = (x * x + y * y).sqrt();
     if size < 1e-9 {
@@ -74,19 +73,22 @@ fn gauge(sheet: &mut Sheet, from: Spot, to: Spot) {
 #[cfg(test)]
 mod tests {
     use super::super::super::samples;
-    use super::super::words::down;
 
     #[test]
     fn the_longer_edge_is_where_the_board_reaches_farther_past_the_blade() {
-        // Walnut beam, top, left end: 3° longer at the back.
+        // Walnut beam, top: 3° longer at one side.
         let plan = samples::walnut();
-        let cut = plan.cuts.iter().find(|cut| cut.gauge_deg.abs() > 1.0).unwrap();
-        let panel = plan.panels.iter().find(|panel| panel.id == cut.panel).unwrap();
-        let end = panel.edges.iter().find(|edge| edge.id == cut.edge).unwrap();
+        let cuts = plan
+            .panels
+            .iter()
+            .zip(&plan.cuts)
+            .flat_map(|(panel, sawing)| sawing.cuts.iter().map(move |cut| (panel, cut)));
+        let (panel, cut) = cuts.into_iter().find(|(_, cut)| cut.gauge_deg.abs() > 1.0).unwrap();
+        let end = panel.edges.iter().find(|edge| edge.id.to_string() == cut.edge).unwrap();
         let longer = panel.longer_towards(end).unwrap();
         let mut sheet = super::Sheet::new(super::super::super::svg::Paper::A4, "", "");
         let zone = super::Zone { left: 0.0, top: 0.0, right: 46.0, bottom: 60.0 };
-        super::draw(&mut sheet, panel, cut, down(&plan, cut), zone);
+        super::draw(&mut sheet, panel, cut, cut.set_up.unwrap().face_down, zone);
         let svg = sheet.finish();
         assert!(svg.contains(&format!(">{}<", super::face(longer))) && svg.contains(">3°<"), "{svg}");
     }

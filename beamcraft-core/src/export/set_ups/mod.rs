@@ -11,7 +11,8 @@ mod words;
 use super::layout::{TITLE, Title, Zone, framed};
 use super::svg::{Anchor, LARGE, Line, NORMAL, SIZES, Sheet, Spot, fitted};
 use super::words::face;
-use crate::plan::{CutSetting, Plan};
+use crate::plan::{PanelSawing, Plan};
+use crate::saw::PanelCut;
 use crate::shell::{FaceId, Panel};
 
 /// Most sketches on a sheet.
@@ -42,18 +43,23 @@ const TEXT: f64 = 74.0;
 /// ```
 pub fn set_up_svgs(plan: &Plan, id: FaceId) -> Vec<String> {
     let Some(panel) = plan.panels.iter().find(|panel| panel.id == id) else { return Vec::new() };
-    let cuts: Vec<&CutSetting> = plan.cuts.iter().filter(|cut| cut.panel == id).collect();
-    let pages: Vec<&[&CutSetting]> = cuts.chunks(ON_A_SHEET).collect();
-    let page = |(at, cuts): (usize, &&[&CutSetting])| draw(plan, panel, cuts, (at + 1, pages.len()));
+    let pages: Vec<&[PanelCut]> = cuts(plan, id).chunks(ON_A_SHEET).collect();
+    let page = |(at, cuts): (usize, &&[PanelCut])| draw(plan, panel, cuts, (at + 1, pages.len()));
     pages.iter().enumerate().map(page).collect()
+}
+
+/// The cuts of a panel.
+fn cuts(plan: &Plan, id: FaceId) -> &[PanelCut] {
+    let of_panel = |sawing: &&PanelSawing| sawing.panel == id;
+    plan.cuts.iter().find(of_panel).map_or(&[], |sawing| &sawing.cuts)
 }
 
 /// How many sheets the set-ups of a panel take.
 pub(super) fn sheet_count(plan: &Plan, id: FaceId) -> usize {
-    plan.cuts.iter().filter(|cut| cut.panel == id).count().div_ceil(ON_A_SHEET)
+    cuts(plan, id).len().div_ceil(ON_A_SHEET)
 }
 
-fn draw(plan: &Plan, panel: &Panel, cuts: &[&CutSetting], (page, pages): (usize, usize)) -> String {
+fn draw(plan: &Plan, panel: &Panel, cuts: &[PanelCut], (page, pages): (usize, usize)) -> String {
     let what = format!("Saw set-ups, {}", face(panel.id));
     let description = "Sketches of the saw for each cut: blade, fence, board, which face is down.";
     let (mut sheet, frame) = framed(plan, &what, description);
@@ -84,12 +90,12 @@ fn draw(plan: &Plan, panel: &Panel, cuts: &[&CutSetting], (page, pages): (usize,
 }
 
 /// What to set, in words, beside its sketch.
-fn beside(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &CutSetting, zone: Zone) {
+fn beside(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut, zone: Zone) {
     let left = zone.left + 3.0;
-    let heading = format!("{}. {}", cut.step, words::name(cut));
+    let heading = format!("{}. {}", cut.step, words::name(panel, cut));
     let room = zone.width() - 5.0;
     sheet.heading(Spot::new(left, zone.top + 6.0), 1.1 * SIZES, &fitted(&heading, room, 1.25 * SIZES));
-    for (at, line) in words::lines(plan, panel, cut).iter().enumerate() {
+    for (at, line) in words::lines(plan.spec.lengths, cut).iter().enumerate() {
         let y = zone.top + 12.0 + 5.0 * at as f64;
         if y < zone.bottom - 1.0 {
             sheet.text(Spot::new(left, y), NORMAL, Anchor::Start, &fitted(line, room, NORMAL));

@@ -6,11 +6,10 @@ use super::super::layout::{Scale, Zone};
 use super::super::svg::{Anchor, Dimension, Fill, Hatch, Line, NORMAL, Run, SIZES, Sheet, Spot};
 use super::super::text::degrees;
 use super::from_above;
-use super::words::{Down, down, is_flat};
 use crate::numeric::real::{sin_cos_deg, tan_deg};
-use crate::plan::{CutSetting, Plan, RipSetting};
-use crate::saw::BoardSetUp;
-use crate::shell::{EdgeCut, Panel};
+use crate::plan::Plan;
+use crate::saw::{CutKind, CutSetUp, CutWay, FaceDown, KeptPiece, PanelCut};
+use crate::shell::Panel;
 
 /// Paper around a sketch for dimensions and angles, mm.
 const LEFT: f64 = 10.0;
@@ -53,21 +52,18 @@ enum Ends {
     OnEdge,
 }
 
-pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &CutSetting, zone: Zone) {
-    if cut.cut == EdgeCut::Rip && cut.rip.is_none() && cut.bevel_deg == 0.0 {
-        let middle = Spot::new(0.5 * (zone.left + zone.right), 0.5 * (zone.top + zone.bottom));
-        sheet.text(middle.by(0.0, -2.0), NORMAL, Anchor::Middle, "No saw: joint this edge straight and square.");
-        sheet.text(middle.by(0.0, 3.0), NORMAL, Anchor::Middle, "It rides the fence for the next cut.");
-        return;
-    }
-    let zone = if cut.cut == EdgeCut::CrossCut && is_flat(cut) {
+pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut, zone: Zone) {
+    let Some(set_up) = cut.set_up.filter(|set_up| set_up.way != CutWay::TrackSaw) else {
+        return in_words(sheet, cut, zone);
+    };
+    let zone = if cut.kind == CutKind::GaugeCut && set_up.way == CutWay::FlatOnTable {
         let right = zone.right - from_above::WIDTH;
-        from_above::draw(sheet, panel, cut, down(plan, cut), Zone { left: right, ..zone });
+        from_above::draw(sheet, panel, cut, set_up.face_down, Zone { left: right, ..zone });
         Zone { right, ..zone }
     } else {
         zone
     };
-    let board = board(plan, panel, cut);
+    let board = board(plan, panel, cut, &set_up);
     let all = board.kept.iter().chain(&board.waste);
     let (left_mm, top_mm) = all.fold((0.0_f64, 0.0_f64), |most, at| (most.0.max(at.0), most.1.max(at.1)));
     let room = (zone.width() - LEFT - RIGHT - FENCE, zone.height() - ABOVE - BELOW);
@@ -76,7 +72,7 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &CutSetti
     let origin = Spot::new(zone.right - RIGHT - FENCE - 0.5 * across.max(0.0), zone.bottom - BELOW - 0.5 * up.max(0.0));
     let spot = |(x, z): Place| origin.by(-x * scale, -z * scale);
     let table = Zone { left: zone.left + 2.0, right: zone.right - 2.0, top: origin.y, bottom: origin.y + TABLE };
-    let saw = Saw { cut, board: &board, table };
+    let saw = Saw { set_up: &set_up, board: &board, table };
     saw.table(sheet, &spot);
     saw.fence(sheet, &spot);
     saw.board(sheet, &spot);
@@ -84,48 +80,60 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &CutSetti
     saw.sizes(sheet, plan, &spot);
 }
 
+/// Where there is no saw table to draw.
+fn in_words(sheet: &mut Sheet, cut: &PanelCut, zone: Zone) {
+    let lines = match (cut.kind, &cut.set_up) {
+        (CutKind::Joint, _) => ["No saw: joint this edge straight and square.", "It rides the fence for the next cut."],
+        (_, Some(_)) => ["Saw guided along a rail, the long-point face up.", "Lay the rail on the marks."],
+        (_, None) => ["This saw does not make the cut.", "The findings of the plan say what would."],
+    };
+    let middle = Spot::new(0.5 * (zone.left + zone.right), 0.5 * (zone.top + zone.bottom));
+    for (line, down) in lines.iter().zip([-2.0, 3.0]) {
+        sheet.text(middle.by(0.0, down), NORMAL, Anchor::Middle, line);
+    }
+}
+
 /// The board of a cut in the saw's own measures.
-fn board(plan: &Plan, panel: &Panel, cut: &CutSetting) -> Board {
+fn board(plan: &Plan, panel: &Panel, cut: &PanelCut, set_up: &CutSetUp) -> Board {
     let thickness = panel.thickness_mm;
-    if cut.set_up == BoardSetUp::OnEdgeAgainstTallFence {
-        return on_edge(cut, thickness, plan.spec.saw.kerf_mm);
+    if set_up.way == CutWay::OnEdge {
+        return on_edge(cut, set_up, thickness, plan.spec.saw.kerf_mm);
     }
     let run = thickness * tan_deg(cut.bevel_deg);
-    let (width, fence_run, ends) = match (cut.rip, cut.cut) {
-        (Some(RipSetting { fence, .. }), _) => {
-            (fence.show_width_mm, fence.show_width_mm - fence.inner_width_mm - run, Ends::AtFence)
-        }
-        (None, EdgeCut::Rip) => (cut.show_size_mm, 0.0, Ends::AtFence),
-        (None, EdgeCut::CrossCut) => (cut.show_size_mm.min(LENGTH * thickness + run.abs()), 0.0, Ends::BrokenOff),
+    let at_fence = cut.kind == CutKind::FenceRip && cut.kept == KeptPiece::BetweenFenceAndBlade;
+    let (width, fence_run, ends) = if at_fence {
+        (cut.show_size_mm, thickness * tan_deg(cut.riding_bevel_deg), Ends::AtFence)
+    } else {
+        (cut.show_size_mm.min(LENGTH * thickness + run.abs()), 0.0, Ends::BrokenOff)
     };
     // The end farthest to the right touches the fence.
     let right = (-fence_run).max(0.0);
     let (show, inner) = ([right, right + width], [right + fence_run, right + width - run]);
-    let (lower, upper) = match down(plan, cut) {
-        Down::Show => (show, inner),
-        Down::Inner => (inner, show),
+    let (lower, upper) = match set_up.face_down {
+        FaceDown::ShowFace => (show, inner),
+        FaceDown::InnerFace => (inner, show),
     };
     let kerf = plan.spec.saw.kerf_mm / sin_cos_deg(cut.bevel_deg).1;
     let far = lower[1].max(upper[1]) + kerf + WASTE * thickness;
     // A wedge lifts the side of the blade.
-    let (sine, cosine) = sin_cos_deg(cut.wedge_deg);
+    let (sine, cosine) = sin_cos_deg(set_up.wedge_deg);
     let place = |x: f64, z: f64| (x * cosine - z * sine, x * sine + z * cosine);
     let kept = [place(lower[0], 0.0), place(upper[0], thickness), place(upper[1], thickness), place(lower[1], 0.0)];
     let waste =
         [place(lower[1] + kerf, 0.0), place(upper[1] + kerf, thickness), place(far, thickness), place(far, 0.0)];
-    let show = match down(plan, cut) {
-        Down::Show => [kept[0], kept[3]],
-        Down::Inner => [kept[1], kept[2]],
+    let show = match set_up.face_down {
+        FaceDown::ShowFace => [kept[0], kept[3]],
+        FaceDown::InnerFace => [kept[1], kept[2]],
     };
     Board { kept, show, cut: [kept[3], kept[2]], waste, ends }
 }
 
 /// A board on edge, its long point at the fence and down on the table.
-fn on_edge(cut: &CutSetting, thickness: f64, kerf_mm: f64) -> Board {
+fn on_edge(cut: &PanelCut, set_up: &CutSetUp, thickness: f64, kerf_mm: f64) -> Board {
     let rise = thickness * tan_deg(cut.bevel_deg.abs());
     let high = rise + 3.0 * thickness;
     let kept = [(0.0, high), (thickness, high), (thickness, rise), (0.0, 0.0)];
-    let across = kerf_mm / sin_cos_deg(cut.blade_tilt_deg).1;
+    let across = kerf_mm / sin_cos_deg(set_up.blade_tilt_deg).1;
     let share = |x: f64| (x - across).max(0.0) / thickness * rise;
     let waste = [(across, 0.0), (thickness, share(thickness)), (thickness, 0.0), (thickness, 0.0)];
     // Towards the fence lies the long point: on the show face, or on the inner one.
@@ -134,7 +142,7 @@ fn on_edge(cut: &CutSetting, thickness: f64, kerf_mm: f64) -> Board {
 }
 
 struct Saw<'a> {
-    cut: &'a CutSetting,
+    set_up: &'a CutSetUp,
     board: &'a Board,
     table: Zone,
 }
@@ -150,7 +158,7 @@ impl Saw<'_> {
             sheet.line(Spot::new(from, top), Spot::new(to, top), Line::Outline);
             sheet.line(Spot::new(from, bottom), Spot::new(to, bottom), Line::Thin);
         }
-        if self.cut.set_up == BoardSetUp::JigWedge {
+        if self.set_up.way == CutWay::OnWedge {
             let end = self.board.kept[3];
             let wedge = [spot((0.0, 0.0)), spot((end.0, 0.0)), spot(end)];
             sheet.ring(&wedge, Line::Thin, Fill::Grey);
@@ -205,13 +213,13 @@ impl Saw<'_> {
         let width = kerf.min(-1.2);
         let side = |at: Spot| at.by(width, 0.0);
         sheet.ring(&[low, high, side(high), side(low)], Line::Outline, Fill::White);
-        if self.cut.blade_tilt_deg > 0.0 {
+        if self.set_up.blade_tilt_deg > 0.0 {
             // Against the upright.
             let upright = Spot::new(foot.x, high.y - 1.0);
             sheet.line(foot, upright, Line::Centre);
             let away = if high.x < foot.x { Anchor::End } else { Anchor::Start };
             let sign = if high.x < foot.x { -1.0 } else { 1.0 };
-            let text = format!("tilt {}", degrees(self.cut.blade_tilt_deg));
+            let text = format!("tilt {}", degrees(self.set_up.blade_tilt_deg));
             let beside = if sign < 0.0 { side(high).x } else { high.x };
             sheet.text(Spot::new(beside + sign * 1.5, high.y + 2.0), SIZES, away, &text);
         } else {
@@ -223,8 +231,8 @@ impl Saw<'_> {
     fn sizes(&self, sheet: &mut Sheet, plan: &Plan, spot: &impl Fn(Place) -> Spot) {
         let lengths = plan.spec.lengths;
         let foot = spot(self.board.cut[0]);
-        if let Some(rip) = self.cut.rip {
-            let text = lengths.bare(rip.fence.fence_mm);
+        if let Some(fence_mm) = self.set_up.fence_mm.filter(|_| self.board.ends == Ends::AtFence) {
+            let text = lengths.bare(fence_mm);
             let to = spot((0.0, 0.0));
             let line_at = self.table.bottom + 9.0;
             sheet.dimension(&Dimension { from: foot, to, run: Run::Level, line_at, text: &text, size: SIZES });
