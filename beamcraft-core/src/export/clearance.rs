@@ -1,6 +1,6 @@
 //! Least height against depth by each rule, and where the body is.
 
-use super::svg::{Anchor, Fill, LARGE, Line, NORMAL, Paper, Run, SMALL, Scale, Sheet, Spot, fitted};
+use super::svg::{Anchor, Fill, LARGE, Line, NORMAL, Paper, Run, SMALL, Scale, Sheet, Spot, fitted, wrapped};
 use super::text::fixed;
 use super::words;
 use crate::plan::ReportLengths;
@@ -41,9 +41,9 @@ pub fn clearance_svg(clearance: &BodyClearance, lengths: ReportLengths) -> Strin
         words::outcome(clearance.outcome)
     );
     sheet.text(Spot::new(LEFT, 28.0), SMALL, Anchor::Start, &depth_and_height);
-    for (k, caution) in clearance.cautions.iter().enumerate() {
-        let at = Spot::new(LEFT, 33.0 + 3.5 * k as f64);
-        sheet.text(at, SMALL, Anchor::Start, &fitted(caution.text, width - LEFT - MARGIN - 4.0, SMALL));
+    let cautions = clearance.cautions.iter().flat_map(|caution| wrapped(caution.text, width - 2.0 * LEFT, SMALL));
+    for (k, line) in cautions.enumerate() {
+        sheet.text(Spot::new(LEFT, 32.5 + 3.5 * k as f64), SMALL, Anchor::Start, &line);
     }
     chart(&mut sheet, clearance, unit, width - 2.0 * MARGIN);
     table(&mut sheet, clearance, lengths, width - LEFT, height - MARGIN - 4.0);

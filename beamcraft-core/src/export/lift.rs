@@ -1,6 +1,6 @@
 //! The way onto the cleat, frame by frame.
 
-use super::svg::{Anchor, Fill, Hatch, LARGE, Line, Paper, SMALL, Sheet, Spot, fitted};
+use super::svg::{Anchor, Fill, Hatch, LARGE, Line, Paper, SMALL, Sheet, Spot, fitted, wrapped};
 use super::text::fixed;
 use super::words;
 use crate::numeric::real::sin_cos_deg;
@@ -13,7 +13,7 @@ const MARGIN: f64 = 10.0;
 /// Left edge of what is written, mm.
 const LEFT: f64 = 16.0;
 /// Upper and lower edge of the drawing, mm.
-const VIEW: (f64, f64) = (42.0, 180.0);
+const VIEW: (f64, f64) = (48.0, 182.0);
 /// First line of the table and height of a line, mm.
 const TABLE: (f64, f64) = (192.0, 4.4);
 /// Most frames that are drawn one over the other.
@@ -38,10 +38,9 @@ pub fn lift_svg(lift: &LiftOn, lengths: ReportLengths) -> String {
     sheet.rectangle(outer, inner, Line::Outline, Fill::Nothing);
     sheet.heading(Spot::new(LEFT, 21.0), LARGE, "Onto the cleat");
     let mut notes = vec![answer(lift, lengths)];
-    notes.extend(lift.cautions.iter().map(|caution| caution.text.to_owned()));
+    notes.extend(lift.cautions.iter().flat_map(|caution| wrapped(caution.text, width - 2.0 * LEFT, SMALL)));
     for (k, note) in notes.iter().enumerate() {
-        let at = Spot::new(LEFT, 27.5 + 4.0 * k as f64);
-        sheet.text(at, SMALL, Anchor::Start, &fitted(note, width - 2.0 * LEFT, SMALL));
+        sheet.text(Spot::new(LEFT, 27.5 + 4.0 * k as f64), SMALL, Anchor::Start, note);
     }
     if let Some(view) = View::of(lift, width) {
         view.draw(&mut sheet, lift);
@@ -106,14 +105,15 @@ impl View {
         for shape in lift.shapes.iter().filter(|shape| shape.role == LiftRole::Stands) {
             sheet.ring(&self.ring(shape.outline.iter().copied()), Line::Outline, Fill::Grey);
         }
+        let moving = distinct(lift);
         let frames = frames(lift);
         let steps = frames.len().div_ceil(DRAWN).max(1);
         for frame in frames.iter().step_by(steps) {
-            for shape in lift.shapes.iter().filter(|shape| shape.role == LiftRole::Moves) {
+            for shape in &moving {
                 sheet.ring(&self.ring(moved(shape, lift.pivot, frame)), Line::Phantom, Fill::Nothing);
             }
         }
-        for (k, shape) in lift.shapes.iter().filter(|shape| shape.role == LiftRole::Moves).enumerate() {
+        for (k, shape) in moving.into_iter().enumerate() {
             let ring = self.ring(shape.outline.iter().copied());
             // The beam half comes first.
             if k == 0 {
@@ -122,6 +122,13 @@ impl View {
             sheet.ring(&ring, Line::Outline, Fill::Nothing);
         }
     }
+}
+
+/// What moves, of several alike only the first, such as frame pieces one behind the other.
+fn distinct(lift: &LiftOn) -> Vec<&LiftShape> {
+    let moving: Vec<_> = lift.shapes.iter().filter(|shape| shape.role == LiftRole::Moves).collect();
+    let is_first = |k: usize, shape: &LiftShape| !moving.iter().take(k).any(|earlier| earlier.outline == shape.outline);
+    moving.iter().enumerate().filter(|(k, shape)| is_first(*k, shape)).map(|(_, shape)| *shape).collect()
 }
 
 /// The frames of the way; without one the place where the body hangs.
@@ -189,7 +196,7 @@ mod tests {
         let found = lift(45.0);
         let svg = lift_svg(&found, ReportLengths::Metric);
         assert!(svg.contains("level; rise 14 mm") && svg.contains("front raised") && svg.contains("second person"));
-        let shapes = found.shapes.iter().filter(|shape| shape.role == LiftRole::Moves).count();
+        let shapes = distinct(&found).len();
         assert!(svg.matches("stroke-dasharray=\"6 0.75 0.12 0.75 0.12 0.75\"").count() >= 2 * shapes);
         assert!(!svg.contains("NaN"));
         assert!(lift_svg(&found, ReportLengths::Inches).contains("width=\"215.9mm\""));

@@ -72,15 +72,14 @@ impl<'a> Body<'a> {
         self.woods().map(|(panel, solid)| self.outline(place, panel.id.to_string(), solid)).collect()
     }
 
-    /// The same with the panels of the ends parted at a distance from the wall: an end out of square lies beside the cleat at
-    /// the wall, and before it farther out.
+    /// The same with ends out of square parted at a distance from the wall: such an end lies beside the cleat at the wall, and
+    /// before it farther out.
     pub(super) fn outlines_parted(&self, place: BodyPlace, out_mm: f64) -> Vec<OutlinePart> {
         let mut outlines = Vec::new();
         let front = Plane::at_offset(Vec3::Y, self.checked.leg.depth_mm - out_mm);
         for (panel, solid) in self.woods() {
             let name = panel.id.to_string();
-            let is_end = matches!(panel.id.kind, FaceKind::LeftEnd | FaceKind::RightEnd);
-            match front.filter(|_| is_end) {
+            match front.filter(|_| self.is_splayed(panel.id.kind)) {
                 Some(front) => {
                     let parts = [front, front.flipped()].map(|side| solid.clone().cut([(side, 0)]));
                     outlines.extend(parts.iter().flatten().map(|part| self.outline(place, name.clone(), part)));
@@ -89,6 +88,16 @@ impl<'a> Body<'a> {
             }
         }
         outlines
+    }
+
+    /// Whether a face is an end out of square.
+    fn is_splayed(&self, kind: FaceKind) -> bool {
+        let leg = self.checked.leg;
+        match kind {
+            FaceKind::LeftEnd => leg.left_end.corner_deg != 90.0,
+            FaceKind::RightEnd => leg.right_end.corner_deg != 90.0,
+            _ => false,
+        }
     }
 
     /// The wood of every panel.

@@ -122,6 +122,21 @@ pub(super) fn fitted(text: &str, width: f64, size: f64) -> String {
     if count == text.chars().count() { text.to_owned() } else { shortened(text, count) }
 }
 
+/// The text in lines of words that fit a width; a word that is wider has a line of its own.
+pub(super) fn wrapped(text: &str, width: f64, size: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if text_width(line, size) + text_width(word, size) + size <= width => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
 /// A sheet that is drawn on.
 pub(super) struct Sheet {
     paper: Paper,
@@ -345,6 +360,16 @@ mod tests {
         let cut = fitted(&"wide board ".repeat(50), 40.0, 2.5);
         assert!(cut.ends_with('…') && text_width(&cut, 2.5) <= 42.5, "{cut}");
         assert_eq!(fitted("anything", 0.0, 2.5), "…");
+    }
+
+    #[test]
+    fn a_text_is_wrapped_between_words_and_loses_none() {
+        let text = "local law, the listing and the instructions decide";
+        let lines = wrapped(text, 40.0, 2.5);
+        assert!(lines.len() > 1 && lines.iter().all(|line| text_width(line, 2.5) <= 40.0));
+        assert_eq!(lines.join(" "), text);
+        assert_eq!(wrapped("wide", 1.0, 2.5), ["wide"]);
+        assert!(wrapped(" ", 1.0, 2.5).is_empty());
     }
 
     #[test]

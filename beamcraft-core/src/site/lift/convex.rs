@@ -32,6 +32,11 @@ impl Shift {
         self.out * other.up - self.up * other.out
     }
 
+    /// Whether another one is the same but for what counts as touching.
+    pub(super) fn is_near(self, other: Self) -> bool {
+        self.minus(other).length() < 1e-4
+    }
+
     fn length(self) -> f64 {
         (self.out * self.out + self.up * self.up).sqrt()
     }

@@ -221,7 +221,8 @@ impl Search<'_> {
             key = visit.from;
         }
         poses.reverse();
-        poses.dedup();
+        // Of places that nobody can tell apart the one nearer to where the body hangs is enough.
+        poses.dedup_by(|next, known| next.tilt_deg == known.tilt_deg && next.shift.is_near(known.shift));
         let rise = rise.max(self.layers[&goal.0].top + last.shift.up);
         Way { poses, rise }
     }
