@@ -166,7 +166,12 @@ fn table(sheet: &mut Sheet, shares: &[FastenerShare], lengths: ReportLengths, bo
             sheet.text(Spot::new(VIEW.0.x + x, y), SMALL, Anchor::End, cell);
         }
     };
-    row(sheet, TABLE.0, ["no.", "x", "y", "lateral, N", "direction", "pull, N"]);
+    let (x, y) = match lengths {
+        ReportLengths::Metric => ("x, mm", "y, mm"),
+        // Inches carry their mark.
+        ReportLengths::Inches => ("x", "y"),
+    };
+    row(sheet, TABLE.0, ["no.", x, y, "lateral, N", "direction", "pull, N"]);
     let line_y = TABLE.0 + 1.5;
     sheet.line(Spot::new(VIEW.0.x, line_y), Spot::new(VIEW.0.x + COLUMNS[5] + 4.0, line_y), Line::Thin);
     let most = ((bottom - TABLE.0) / TABLE.1) as usize;

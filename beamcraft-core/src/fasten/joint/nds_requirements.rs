@@ -5,14 +5,25 @@ use super::nds::{Case, gravity, nds};
 use super::nds_axial::Axial;
 use super::parts::{JointLayout, JointMember};
 use super::result::{SUBJECT, Silence, far_side, least_length, line, words};
+use crate::cite::Clause;
 use crate::error::Result;
 use crate::fasten::nds::{
-    BoredHoleInput, BoredHoles, EndDistanceWood, FastenerDirection, GeometryFactorInput, LeadHoleInput, SidePlate,
-    SpacingLoad, SpacingRule, bored_hole, geometry_factor, geometry_factor_verdicts, lead_hole,
+    BoredHole, BoredHoleInput, BoredHoles, EndDistanceWood, FastenerDirection, GeometryFactorInput, LeadHoleInput,
+    SidePlate, SpacingLoad, SpacingRule, bored_hole, geometry_factor, geometry_factor_verdicts, lead_hole,
 };
 use crate::limits::{BEARING_LENGTH, LENGTH};
 use crate::units::factor::INCH_MM;
 use crate::verdict::{Outcome, Verdict};
+
+/// How far a length may miss an edge of the standard: a figure typed in inches rounds.
+const EDGE_MM: f64 = 1e-9;
+
+/// A hole between its least and its largest diameter.
+fn between(name: &str, given_mm: f64, (least_mm, most_mm): (f64, f64), play_mm: f64, clause: Clause) -> Verdict {
+    let within = given_mm >= least_mm - play_mm && given_mm <= most_mm + play_mm;
+    let outcome = if within { Outcome::Met } else { Outcome::NotMet };
+    Verdict { outcome, ..line(name, given_mm, most_mm, "mm", clause) }
+}
 
 impl Case<'_> {
     pub(super) fn requirements(&self, axial: &Axial, distances: Vec<Verdict>) -> Result<Vec<Verdict>> {
@@ -42,70 +53,76 @@ impl Case<'_> {
     }
 
     fn hole_line(&self) -> Result<Verdict> {
-        let (fastener, given) = (&self.input.fastener, self.input.lead_hole_mm);
-        let none = |outcome, clause, remark: &str| words("lead hole", outcome, clause, remark);
-        let of_holder = |kind| BoredHoleInput {
-            fastener: kind,
-            specific_gravity: gravity(self.last()),
-            nominal_diameter_mm: fastener.nominal_diameter_mm,
-        };
-        match fastener.kind {
+        match self.input.fastener.kind {
             JointFastenerKind::StructuralScrew => {
-                Ok(none(Outcome::NotDetermined, nds("12.1.5"), "As the declaration of the screw says."))
+                let text = "As the declaration of the screw says.";
+                Ok(words("lead hole", Outcome::NotDetermined, nds("12.1.5"), text))
             }
             _ if !self.last().material.is_wooden() => {
-                Ok(none(Outcome::NotCovered, nds("12.1"), "The holes of the standard are those in wood."))
+                let text = "The holes of the standard are those in wood.";
+                Ok(words("lead hole", Outcome::NotCovered, nds("12.1"), text))
             }
             JointFastenerKind::WoodScrew => self.wood_screw_hole(),
-            JointFastenerKind::LagScrew => {
-                let hole = bored_hole(&of_holder(self.kind))?;
-                let clause = nds("12.1.4.2");
-                let text = format!(
-                    "Shank {:.1} mm, thread {:.1} to {:.1} mm, the larger share for the larger diameters.",
-                    hole.shank_hole_mm, hole.least_hole_mm, hole.most_hole_mm
-                );
-                let Some(given_mm) = given else {
-                    let small = fastener.nominal_diameter_mm <= 0.375 * INCH_MM + 1e-9;
-                    let spared = small && gravity(self.last()) <= 0.5 && self.along_n > self.across_n;
-                    let remark = if spared {
-                        format!("May be spared where edge, end and spacing prevent splitting (12.1.4.3). {text}")
-                    } else {
-                        text
-                    };
-                    return Ok(none(if spared { Outcome::Met } else { Outcome::NotMet }, clause, &remark));
-                };
-                let within = given_mm >= hole.least_hole_mm - 1e-9 && given_mm <= hole.most_hole_mm + 1e-9;
-                let wide = line("lead hole, against the largest", given_mm, hole.most_hole_mm, "mm", clause);
-                let outcome = if within { Outcome::Met } else { Outcome::NotMet };
-                Ok(Verdict { outcome, ..wide.with_remark(text) })
-            }
-            JointFastenerKind::Bolt | JointFastenerKind::Dowel => {
-                let clause = nds("12.1.3.2");
-                let wider = |thirty_seconds: f64| fastener.nominal_diameter_mm + thirty_seconds / 32.0 * INCH_MM;
-                let (least_mm, most_mm) = (wider(1.0), wider(2.0));
-                let text = format!("{least_mm:.1} to {most_mm:.1} mm.");
-                let Some(given_mm) = given else {
-                    return Ok(none(Outcome::NotDetermined, clause, &format!("Not given; {text}")));
-                };
-                let tight = if fastener.kind == JointFastenerKind::Dowel { 0.0 } else { least_mm };
-                let within = given_mm >= tight - 0.01 && given_mm <= most_mm + 0.01;
-                let wide = line("hole, against the largest", given_mm, most_mm, "mm", clause);
-                let outcome = if within { Outcome::Met } else { Outcome::NotMet };
-                Ok(Verdict { outcome, ..wide.with_remark(text) })
-            }
-            _ => {
-                let clause = nds("12.1.6.2");
-                let most_mm = bored_hole(&of_holder(self.kind))?.most_hole_mm;
-                Ok(match given {
-                    Some(given_mm) => {
-                        let outcome = if given_mm <= most_mm + 1e-9 { Outcome::Met } else { Outcome::NotMet };
-                        let found = line("bored hole, against the largest allowed", given_mm, most_mm, "mm", clause);
-                        Verdict { outcome, ..found }
-                    }
-                    None => none(Outcome::Met, clause, "None is required."),
-                })
+            JointFastenerKind::LagScrew => self.lag_hole(),
+            JointFastenerKind::Bolt | JointFastenerKind::Dowel => Ok(self.through_hole()),
+            JointFastenerKind::SmoothNail | JointFastenerKind::StainlessNail | JointFastenerKind::RingShankNail => {
+                self.nail_hole()
             }
         }
+    }
+
+    /// Holes that the standard has for the fastener in the last member.
+    fn bored(&self) -> Result<BoredHole> {
+        Ok(bored_hole(&BoredHoleInput {
+            fastener: self.kind,
+            specific_gravity: gravity(self.last()),
+            nominal_diameter_mm: self.input.fastener.nominal_diameter_mm,
+        })?)
+    }
+
+    fn lag_hole(&self) -> Result<Verdict> {
+        let (hole, clause) = (self.bored()?, nds("12.1.4.2"));
+        let text = format!(
+            "Shank {:.1} mm, thread {:.1} to {:.1} mm, the larger share for the larger diameters.",
+            hole.shank_hole_mm, hole.least_hole_mm, hole.most_hole_mm
+        );
+        let Some(given_mm) = self.input.lead_hole_mm else {
+            let small = self.input.fastener.nominal_diameter_mm <= 0.375 * INCH_MM + EDGE_MM;
+            let spared = small && gravity(self.last()) <= 0.5 && self.along_n > self.across_n;
+            return Ok(if spared {
+                let text = format!("May be spared where edge, end and spacing prevent splitting (12.1.4.3). {text}");
+                words("lead hole", Outcome::Met, clause, text)
+            } else {
+                words("lead hole", Outcome::NotMet, clause, text)
+            });
+        };
+        let name = "lead hole, against the largest";
+        Ok(between(name, given_mm, (hole.least_hole_mm, hole.most_hole_mm), EDGE_MM, clause).with_remark(text))
+    }
+
+    /// Bolts: 1/32 to 1/16 in wider; a dowel may be tight.
+    fn through_hole(&self) -> Verdict {
+        let fastener = &self.input.fastener;
+        let wider = |thirty_seconds: f64| fastener.nominal_diameter_mm + thirty_seconds / 32.0 * INCH_MM;
+        let tight = fastener.kind == JointFastenerKind::Dowel;
+        let (least_mm, most_mm) = (if tight { fastener.nominal_diameter_mm } else { wider(1.0) }, wider(2.0));
+        let (clause, text) = (nds("12.1.3.2"), format!("{least_mm:.1} to {most_mm:.1} mm."));
+        match self.input.lead_hole_mm {
+            // A hole is named to the tenth of a millimetre.
+            Some(given_mm) => {
+                between("hole, against the largest", given_mm, (least_mm, most_mm), 0.05, clause).with_remark(text)
+            }
+            None => words("hole", Outcome::NotDetermined, clause, format!("Not given; {text}")),
+        }
+    }
+
+    fn nail_hole(&self) -> Result<Verdict> {
+        let clause = nds("12.1.6.2");
+        let Some(given_mm) = self.input.lead_hole_mm else {
+            return Ok(words("lead hole", Outcome::Met, clause, "None is required."));
+        };
+        let most_mm = self.bored()?.most_hole_mm;
+        Ok(between("bored hole, against the largest allowed", given_mm, (0.0, most_mm), EDGE_MM, clause))
     }
 
     fn wood_screw_hole(&self) -> Result<Verdict> {
@@ -168,40 +185,16 @@ impl Case<'_> {
     }
 
     fn distances_in(&self, path: &str, member: &JointMember, layout: &JointLayout) -> Result<(f64, Vec<Verdict>)> {
-        let rows = self.input.rows(layout);
-        let angle_deg = member.grain_deg();
-        let along = (layout.in_row > 1).then_some(layout.along_grain_mm);
-        let across = (rows > 1).then_some(layout.across_grain_mm);
-        // A row is a line along the load: beyond 45 degrees the lines across the grain are the rows.
-        let (pitch, between) = if angle_deg > 45.0 { (across, along) } else { (along, across) };
-        // A distance that was not given asks for nothing here, and its line says so.
-        let or_far = |given: Option<f64>| given.unwrap_or(LENGTH.high).min(LENGTH.high);
-        let hardwood = member.material == JointMaterial::Hardwood;
-        let steel = self.input.members().any(|(_, other)| other.material == JointMaterial::Steel);
-        let sides_mm = self.lay.side_mm + self.lay.second_mm.unwrap_or(0.0);
-        let common = GeometryFactorInput {
-            nominal_diameter_mm: self.input.fastener.nominal_diameter_mm,
-            load: if self.across_n > 0.0 { SpacingLoad::TowardsEnd } else { SpacingLoad::WithdrawalOnly },
-            angle_to_grain_deg: angle_deg,
-            wood: if hardwood { EndDistanceWood::Hardwood } else { EndDistanceWood::Softwood },
-            end_distance_mm: or_far(layout.loaded_end_mm),
-            edge_distance_mm: or_far(layout.unloaded_edge_mm),
-            loaded_edge_mm: Some(or_far(layout.loaded_edge_mm)),
-            row_pitch_mm: pitch.map(or_far),
-            between_rows_mm: between.map(or_far),
-            row_spread_mm: across.map(|spacing| or_far(spacing.map(|spacing| f64::from(rows - 1) * spacing))),
-            bearing_length_mm: self.lay.main_mm.min(sides_mm).clamp(BEARING_LENGTH.low, BEARING_LENGTH.high),
-            holes: if self.input.lead_hole_mm.is_some() { BoredHoles::Bored } else { BoredHoles::NotBored },
-            side: if steel { SidePlate::Steel } else { SidePlate::Wood },
-        };
-        let found = geometry_factor(&common)?;
-        let mut lines = geometry_factor_verdicts(&common, &found, SUBJECT);
+        let rows = Rows::of(self, member, layout);
+        let asked = self.asked(member, layout, &rows);
+        let found = geometry_factor(&asked)?;
+        let mut lines = geometry_factor_verdicts(&asked, &found, SUBJECT);
         let mut c_delta = found.c_delta;
         if self.across_n > 0.0 {
             let free_end = GeometryFactorInput {
                 load: SpacingLoad::AwayFromEnd,
                 end_distance_mm: or_far(layout.unloaded_end_mm),
-                ..common
+                ..asked
             };
             let found = geometry_factor(&free_end)?;
             c_delta = c_delta.min(found.c_delta);
@@ -209,21 +202,21 @@ impl Case<'_> {
             of_end.truncate(1);
             lines.extend(of_end.into_iter().map(|line| Verdict { name: "unloaded end distance".to_owned(), ..line }));
         }
-        let recommended = found.rule == SpacingRule::Recommended;
-        let not_given = |line: &Verdict| match line.name.as_str() {
-            "end distance" => layout.loaded_end_mm.is_none(),
-            "unloaded end distance" => layout.unloaded_end_mm.is_none(),
-            "edge distance" => layout.unloaded_edge_mm.is_none(),
-            "loaded edge distance" => layout.loaded_edge_mm.is_none(),
-            "spacing in a row" => pitch.flatten().is_none(),
-            "distance between rows" => between.flatten().is_none(),
-            _ => false,
-        };
         // How far the rows spread is known with their spacing only.
-        lines.retain(|line| line.name != "spread of the rows" || across.flatten().is_some());
+        lines.retain(|line| line.name != "spread of the rows" || rows.spread_mm.flatten().is_some());
+        let given = |line: &Verdict| match line.name.as_str() {
+            "end distance" => layout.loaded_end_mm.is_some(),
+            "unloaded end distance" => layout.unloaded_end_mm.is_some(),
+            "edge distance" => layout.unloaded_edge_mm.is_some(),
+            "loaded edge distance" => layout.loaded_edge_mm.is_some(),
+            "spacing in a row" => rows.pitch_mm.flatten().is_some(),
+            "distance between rows" => rows.between_mm.flatten().is_some(),
+            _ => true,
+        };
+        let recommended = found.rule == SpacingRule::Recommended;
         let lines = lines.into_iter().map(|line| {
             let name = format!("{}, {path}", line.name);
-            if not_given(&line) {
+            if !given(&line) {
                 let text = format!("Not given; at least {:.1} mm.", line.demand.unwrap_or_default());
                 let silence = if recommended { Silence::not_covered(text) } else { Silence::not_determined(text) };
                 silence.line(&name, line.clause)
@@ -235,5 +228,53 @@ impl Case<'_> {
             }
         });
         Ok((c_delta, lines.collect()))
+    }
+
+    /// The distances of a member, its loaded end first; one that was not given asks for nothing, and its line says so.
+    fn asked(&self, member: &JointMember, layout: &JointLayout, rows: &Rows) -> GeometryFactorInput {
+        let hardwood = member.material == JointMaterial::Hardwood;
+        let steel = self.input.members().any(|(_, other)| other.material == JointMaterial::Steel);
+        let sides_mm = self.lay.side_mm + self.lay.second_mm.unwrap_or(0.0);
+        GeometryFactorInput {
+            nominal_diameter_mm: self.input.fastener.nominal_diameter_mm,
+            load: if self.across_n > 0.0 { SpacingLoad::TowardsEnd } else { SpacingLoad::WithdrawalOnly },
+            angle_to_grain_deg: member.grain_deg(),
+            wood: if hardwood { EndDistanceWood::Hardwood } else { EndDistanceWood::Softwood },
+            end_distance_mm: or_far(layout.loaded_end_mm),
+            edge_distance_mm: or_far(layout.unloaded_edge_mm),
+            loaded_edge_mm: Some(or_far(layout.loaded_edge_mm)),
+            row_pitch_mm: rows.pitch_mm.map(or_far),
+            between_rows_mm: rows.between_mm.map(or_far),
+            row_spread_mm: rows.spread_mm.map(or_far),
+            bearing_length_mm: self.lay.main_mm.min(sides_mm).clamp(BEARING_LENGTH.low, BEARING_LENGTH.high),
+            holes: if self.input.lead_hole_mm.is_some() { BoredHoles::Bored } else { BoredHoles::NotBored },
+            side: if steel { SidePlate::Steel } else { SidePlate::Wood },
+        }
+    }
+}
+
+/// A distance, or one so far that it asks for nothing.
+fn or_far(given_mm: Option<f64>) -> f64 {
+    given_mm.unwrap_or(LENGTH.high).min(LENGTH.high)
+}
+
+/// The spacings of a layout as the load sees them: nothing where there is one fastener in a row or one row, nothing
+/// inside where the spacing was not given.
+struct Rows {
+    pitch_mm: Option<Option<f64>>,
+    between_mm: Option<Option<f64>>,
+    /// Distance of the outer rows across the grain.
+    spread_mm: Option<Option<f64>>,
+}
+
+impl Rows {
+    fn of(case: &Case<'_>, member: &JointMember, layout: &JointLayout) -> Self {
+        let rows = case.input.rows(layout);
+        let along = (layout.in_row > 1).then_some(layout.along_grain_mm);
+        let across = (rows > 1).then_some(layout.across_grain_mm);
+        // A row is a line along the load: beyond 45 degrees the lines across the grain are the rows.
+        let (pitch_mm, between_mm) = if member.grain_deg() > 45.0 { (across, along) } else { (along, across) };
+        let spread_mm = across.map(|spacing| spacing.map(|spacing| f64::from(rows - 1) * spacing));
+        Self { pitch_mm, between_mm, spread_mm }
     }
 }
