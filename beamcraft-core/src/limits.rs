@@ -178,6 +178,7 @@ limits! {
     SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
     SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
     PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";
+    MEMBER_TWIST: "the twist of a member from end to end", "deg", 0.0, 10.0, "wrap the member in shorter lengths";
     PASSAGE: "the clear width of a passage", "mm", 100.0, 20_000.0, "";
     CUT_WIDTH: "the width or depth of a groove, recess or hole", "mm", 0.1, 2_000.0, "";
     CUT_LENGTH: "the length of a groove or recess", "mm", 0.1, 20_000.0, "";
