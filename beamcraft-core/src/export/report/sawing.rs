@@ -107,7 +107,7 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Html
         lines.push(format!("{what} at {}{side}", lengths.full(fence)));
     }
     if cut.kind == CutKind::GaugeCut {
-        lines.push(words::gauge(cut.gauge_deg, degrees(cut.gauge_deg.abs())));
+        lines.push(words::gauge(cut.gauge_deg, &degrees(cut.gauge_deg.abs())));
     }
     if let (Some(stop), Some(meets)) = (set_up.stop_mm, cut.stop_meets) {
         lines.push(format!("stop at {} from {}", lengths.full(stop), words::stop_meets(meets)));
