@@ -167,9 +167,12 @@ fn a_panel_wider_than_the_fence_goes_is_kept_beyond_the_blade() {
     prove_input(&input).unwrap();
     let (cut, set_up) = set_ups(&input).swap_remove(1);
     assert_eq!((cut.kept, cut.passed.len()), (KeptPiece::BeyondTheBlade, 0));
-    // Show face up: at the table the edge is 20 less; the strip of 100 + 20 loses the kerf along the table.
+    // Show face down the blade leans away from the fence, over the kept piece, and traps nothing; the strip of 100 loses the
+    // kerf along the table.
     let kerf = 3.0 * core::f64::consts::SQRT_2;
-    assert!((set_up.unwrap().fence_mm.unwrap() - (120.0 - kerf)).abs() < 1e-9);
+    assert!((set_up.unwrap().fence_mm.unwrap() - (100.0 - kerf)).abs() < 1e-9);
+    assert_eq!(set_up.unwrap().face_down, FaceDown::ShowFace);
+    assert!(cut.cautions.contains(&CutCaution::TurnedOver) && !cut.cautions.contains(&CutCaution::TrappedWaste));
     assert_ne!(set_up.unwrap().fence_side, set_up.unwrap().kept_side);
     // A strip too narrow to lead is not offered: a track saw is.
     let narrow = PanelCutsInput { saw: SawSpec { rip_allowance_mm: 6.0, ..saw }, ..input };

@@ -18,7 +18,7 @@ use crate::geometry::{ConvexSolid, Plane, Vec3};
 use crate::numeric::real::{cos_deg, sin_cos_deg, tan_deg};
 
 /// What was proved, or why not.
-pub(super) type Proof<T> = core::result::Result<T, String>;
+pub(super) type Proof<T> = Result<T, String>;
 
 const SHOW: u32 = 2000;
 const INNER: u32 = 2001;
