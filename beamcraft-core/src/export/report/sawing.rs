@@ -15,6 +15,12 @@ pub(super) fn cuts(page: &mut Page, plan: &Plan) {
          the fence to the blade; stops along the gauge to the kept side of the blade; the saw's own scale is not valid with a \
          tilted blade. The kerf is always in the waste. Make a test cut in scrap of the same thickness.",
     );
+    if plan.spec.saw.machine.leans.is_none() {
+        page.remark(
+            "The side to which the saw tilts was not given, so either is used; most saws tilt one way. Give it, and every set-up \
+             keeps to it.",
+        );
+    }
     for (sawing, panel) in plan.cuts.iter().zip(&plan.panels) {
         table(page, plan.spec.lengths, sawing, panel);
     }
