@@ -114,7 +114,7 @@ pub(super) const fn side(side: BladeSide) -> &'static str {
 }
 
 /// The angle of a gauge, with the side at which the board stays longer.
-pub(super) fn gauge(gauge_deg: f64, written: String) -> String {
+pub(super) fn gauge(gauge_deg: f64, written: &str) -> String {
     if written == "0°" {
         return "gauge square".to_owned();
     }

@@ -69,6 +69,9 @@ pub struct AssemblyOrderInput {
     /// Number of frame pieces, from 0.
     #[cfg_attr(feature = "json", serde(default))]
     pub frame_piece_count: u32,
+    /// Number of glue blocks, from 0.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub block_count: u32,
     /// How glue is spread and joints are closed.
     #[cfg_attr(feature = "json", serde(default))]
     pub pace: GluePace,
@@ -77,7 +80,7 @@ pub struct AssemblyOrderInput {
     pub last: Option<String>,
 }
 
-limited!(AssemblyOrderInput { frame_piece_count: COUNT_FROM_NONE });
+limited!(AssemblyOrderInput { frame_piece_count: COUNT_FROM_NONE, block_count: COUNT_FROM_NONE });
 
 /// What is done in a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -180,7 +183,7 @@ const NEXT: &str = "A glue-up of its own: together with the one before it would 
 ///     panels: ["front", "top", "bottom", "end"].map(str::to_owned).to_vec(),
 ///     seams: vec![seam("front", "top", 1800.0), seam("front", "bottom", 1800.0), seam("front", "end", 185.0),
 ///                 seam("top", "end", 215.0), seam("bottom", "end", 215.0)],
-///     frame_piece_count: 4, pace: GluePace::default(), last: None,
+///     frame_piece_count: 4, block_count: 0, pace: GluePace::default(), last: None,
 /// })?;
 /// assert_eq!((order.steps[1].work, order.last.as_str()), (AssemblyWork::FoldOnTape, "end"));
 /// # Ok::<(), beamcraft_core::error::Error>(())
@@ -362,7 +365,9 @@ impl AssembledBody<'_> {
         if self.input.frame_piece_count > 0 {
             push(AssemblyWork::SetFrame, there, 0.0, 0.0, FRAME);
         }
-        push(AssemblyWork::SetBlocks, there, 0.0, 0.0, BLOCKS);
+        if self.input.block_count > 0 {
+            push(AssemblyWork::SetBlocks, there, 0.0, 0.0, BLOCKS);
+        }
     }
 
     fn too_slow(&self, one: &GlueUp) -> Option<Finding> {

@@ -17,6 +17,7 @@ fn beam() -> AssemblyOrderInput {
         panels: ["front", "top", "bottom", "left", "right"].map(str::to_owned).to_vec(),
         seams,
         frame_piece_count: 5,
+        block_count: 16,
         pace: GluePace { open_time_min: Some(10.0), ..GluePace::default() },
         last: None,
     }

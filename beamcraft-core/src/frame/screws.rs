@@ -2,7 +2,7 @@
 
 use super::hollow::{HollowCorner, Section, Wall};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
-use crate::finding::{Caution, CautionText, Finding, FindingCode, Grade, Quantity};
+use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::limits::{faults_at, limited};
 use crate::numeric::real::{cos_deg, sin_cos_deg};
 
@@ -136,8 +136,6 @@ pub struct InsideScrews {
     pub screws: Vec<InsideScrewCheck>,
     /// What does not work.
     pub findings: Vec<Finding>,
-    /// Standing cautions.
-    pub cautions: Vec<CautionText>,
 }
 
 /// Whether a driver fits behind each screw driven from inside, and how much wood its tip leaves before the show face.
@@ -191,7 +189,7 @@ pub fn inside_screws(input: &InsideScrewsInput) -> Result<InsideScrews> {
     let walls = read(input)?;
     let screws: Vec<InsideScrewCheck> = input.screws.iter().map(|screw| check(input, &walls, screw)).collect();
     let findings = screws.iter().flat_map(|screw| [room_finding(screw), tip_finding(input, screw)]).flatten().collect();
-    Ok(InsideScrews { screws, findings, cautions: vec![Caution::Services.into()] })
+    Ok(InsideScrews { screws, findings })
 }
 
 fn read(input: &InsideScrewsInput) -> Result<Vec<Wall>> {

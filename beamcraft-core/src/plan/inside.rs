@@ -114,6 +114,7 @@ pub(super) fn assembly(
         panels: panels.iter().map(|panel| panel.id.to_string()).collect(),
         seams,
         frame_piece_count: frame.map_or(0, |frame| frame.centres_mm.len() as u32),
+        block_count: frame.map_or(0, |frame| frame.blocks.iter().map(|seam| seam.blocks.block_count).sum()),
         pace: body.checked.spec.glue_up,
         last: None,
     });

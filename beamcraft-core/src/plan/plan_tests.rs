@@ -353,6 +353,8 @@ fn the_centre_of_gravity_is_that_of_boards_pieces_and_beam_half() {
     // Boards: outer block less hollow, 215/2 and 20 + 195/2 behind the front.
     let (outer, hollow) = (1830.0 * 185.0 * 215.0, 1790.0 * 145.0 * 195.0);
     let mut parts = vec![(outer, 107.5, 92.5), (-hollow, 117.5, 92.5)];
+    // All but the pieces, which keep clear of the wall screws, lies evenly about the middle.
+    let aside: f64 = frame.centres_mm.iter().map(|centre| 176.0 * 145.0 * 20.0 * (centre - 915.0)).sum();
     // Five pieces of 176 × 145 × 20.
     parts.extend(frame.centres_mm.iter().map(|_| (176.0 * 145.0 * 20.0, 20.0 + 88.0, 92.5)));
     assert_eq!(frame.centres_mm.len(), 5);
@@ -366,8 +368,41 @@ fn the_centre_of_gravity_is_that_of_boards_pieces_and_beam_half() {
     let y = parts.iter().map(|part| part.0 * part.1).sum::<f64>() / volume;
     let z = parts.iter().map(|part| part.0 * part.2).sum::<f64>() / volume;
     let [x, centre_y, centre_z] = plan.mass.centre_mm;
-    assert!((x - 915.0).abs() < 1e-6 && (centre_y - y).abs() < 1e-6 && (centre_z - z).abs() < 1e-6, "{y} {z}");
+    assert!(
+        (x - 915.0 - aside / volume).abs() < 1e-6 && (centre_y - y).abs() < 1e-6 && (centre_z - z).abs() < 1e-6,
+        "{y} {z}"
+    );
     assert!((plan.mass.lifted_kg - volume * plan.mass.density_kg_m3 / 1e9).abs() < 1e-9);
+}
+
+#[test]
+fn frame_pieces_and_blocks_keep_clear_of_wall_screws_and_of_one_another() {
+    let mut spec = spec(ASH);
+    spec.frame.blocks = Some(super::BlockSpec::default());
+    spec.glue_up.open_time_min = Some(8.0);
+    let with_blocks = plan(&spec).unwrap();
+    let frame = with_blocks.frame.as_ref().unwrap();
+    // Studs at 350, 950 and 1550 from the plumb line, the body 35 from it.
+    for screw in [315.0, 915.0, 1515.0] {
+        assert!(frame.centres_mm.iter().all(|centre| (centre - screw).abs() >= 15.0 + 10.0 - 1e-9), "{frame:?}");
+    }
+    let seams: Vec<_> = frame.blocks.iter().map(|seam| seam.seam.to_string()).collect();
+    assert_eq!(seams, ["front|top", "front|bottom"]);
+    for centre in frame.blocks.iter().flat_map(|seam| &seam.blocks.centres_mm) {
+        assert!(frame.centres_mm.iter().all(|piece| (piece - centre).abs() >= 30.0 + 10.0 - 1e-9), "{frame:?}");
+    }
+    // Half of 20 × 20 × 60 each.
+    let count: u32 = frame.blocks.iter().map(|seam| seam.blocks.block_count).sum();
+    let blocks_kg = f64::from(count) * 12_000.0 * with_blocks.mass.density_kg_m3 / 1e9;
+    assert!((with_blocks.mass.inside_kg - ash().mass.inside_kg - blocks_kg).abs() < 1e-9);
+    let order = with_blocks.assembly.unwrap();
+    assert_eq!(order.steps.iter().filter(|step| step.minutes > 0.0).count() as u32, order.glue_up_count);
+    assert_eq!(order.last, "right_end");
+    spec.frame.blocks = Some(super::BlockSpec { face_mm: -1.0, ..super::BlockSpec::default() });
+    spec.glue_up.closing_min = f64::NAN;
+    let error = plan(&spec).unwrap_err();
+    let paths: Vec<_> = error.details().iter().map(|detail| detail.path.as_str()).collect();
+    assert_eq!(paths, ["frame.blocks.face_mm", "glue_up.closing_min"]);
 }
 
 #[test]

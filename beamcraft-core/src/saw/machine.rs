@@ -214,7 +214,7 @@ fn height_at(upright_mm: f64, at_45_mm: Option<f64>, tilt_deg: f64) -> f64 {
     let (sine, cosine) = sin_cos_deg(tilt_deg.abs());
     // What lies beside the axis of turning sinks as the blade tilts; the height at 45° tells how much.
     let beside = at_45_mm.map_or(0.0, |at_45| upright_mm - core::f64::consts::SQRT_2 * at_45);
-    (upright_mm * cosine - beside * sine).clamp(0.0, upright_mm)
+    (upright_mm * cosine - beside * sine).min(upright_mm).max(0.0)
 }
 
 impl SawMachine {
@@ -256,21 +256,21 @@ impl SawMachine {
             Detail::from(Fault::number(ErrorCode::Inconsistent, field, value, Allowed::Text(allowed), ""))
         };
         let mut faults = Vec::new();
-        if let (Some(diameter), Some(below)) = (self.blade_diameter_mm, self.arbor_below_mm) {
-            if 0.5 * diameter < below {
-                faults.push(wrong("arbor_below_mm", below, "less than half the diameter of the blade"));
-            }
+        if let (Some(diameter), Some(below)) = (self.blade_diameter_mm, self.arbor_below_mm)
+            && 0.5 * diameter < below
+        {
+            faults.push(wrong("arbor_below_mm", below, "less than half the diameter of the blade"));
         }
-        if let (Some(upright), Some(at_45)) = (self.upright_height_mm(), self.cut_height_45_mm) {
-            if at_45 > upright {
-                faults.push(wrong("cut_height_45_mm", at_45, "no more than with the blade upright"));
-            }
+        let lower = "no more than with the blade upright";
+        if let (Some(upright), Some(at_45)) = (self.upright_height_mm(), self.cut_height_45_mm)
+            && at_45 > upright
+        {
+            faults.push(wrong("cut_height_45_mm", at_45, lower));
         }
-        if let Some(track) = &self.track_saw {
-            if track.cut_depth_45_mm.is_some_and(|at_45| at_45 > track.cut_depth_mm) {
-                let at_45 = track.cut_depth_45_mm.unwrap_or_default();
-                faults.push(wrong("track_saw.cut_depth_45_mm", at_45, "no more than with the blade upright"));
-            }
+        if let Some((upright, at_45)) = self.track_saw.and_then(|saw| Some((saw.cut_depth_mm, saw.cut_depth_45_mm?)))
+            && at_45 > upright
+        {
+            faults.push(wrong("track_saw.cut_depth_45_mm", at_45, lower));
         }
         faults
     }

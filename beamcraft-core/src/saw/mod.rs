@@ -29,6 +29,8 @@ mod machine;
 mod order;
 mod panel_cuts;
 mod place;
+#[cfg(test)]
+mod proof;
 mod run;
 mod set_up;
 mod ways;

@@ -81,11 +81,11 @@ struct Candidate<'a> {
     lay: Lay<'a>,
     set_up: CutSetUp,
     passed: Vec<PassedLimit>,
-    rates: [f64; 6],
+    rates: [f64; 7],
 }
 
 impl Candidate<'_> {
-    fn rated(self, rates: [f64; 6]) -> Self {
+    fn rated(self, rates: [f64; 7]) -> Self {
         Self { rates, ..self }
     }
 
@@ -255,7 +255,7 @@ impl Sawing<'_> {
             let likes_down = self.saw.show_face == ShowFace::Down && line.bevel_deg >= SAME_DEG;
             let off_habit =
                 if likes_down || line.bevel_deg.abs() < SAME_DEG { self.is_off_habit(face_down) } else { trapped };
-            let rates = [beyond, off_habit, trapped, fence_side == BladeSide::Left, false, false].map(rate);
+            let rates = [beyond, off_habit, trapped, fence_side == BladeSide::Left, false, false, false].map(rate);
             let candidate = self.candidate(lay, length_mm).rated(rates);
             // A strip too narrow to lie at the fence, or a limit passed: the other piece lies there.
             let strip_holds = candidate.set_up.fence_mm.is_some_and(|fence| fence >= machine.narrow_mm);
@@ -274,7 +274,7 @@ impl Sawing<'_> {
             let steep_deg = taper(line, reference.line).abs();
             let [square, habit, left] =
                 [off_square, self.is_off_habit(face_down), kept_side == BladeSide::Left].map(rate);
-            found.push(self.candidate(lay, length_mm).rated([square, habit, steep_deg, left, 0.0, 0.0]));
+            found.push(self.candidate(lay, length_mm).rated([square, habit, steep_deg, left, 0.0, 0.0, 0.0]));
         }
     }
 
@@ -282,7 +282,8 @@ impl Sawing<'_> {
         // Seen with the show face up and the riding edge towards the operator, the waste lies to the right when this is
         // positive.
         let to_right = reference.line.out.turned().dot(line.out);
-        let angle = gauge(line, reference.line).abs();
+        // Whole millionths of a degree: what differs by rounding is a tie.
+        let angle = (1.0e6 * gauge(line, reference.line).abs()).round();
         for face_down in FaceDown::BOTH {
             let waste_right = (to_right > 0.0) == (face_down == FaceDown::InnerFace);
             let kept_side = if waste_right { BladeSide::Left } else { BladeSide::Right };
@@ -293,7 +294,10 @@ impl Sawing<'_> {
             let [end, bevelled, down] =
                 [!reference.line.is_long_edge(), riding != RidingEdge::Square, riding == RidingEdge::LongPointDown]
                     .map(rate);
-            found.push(candidate.rated([rate(poor), end, bevelled, rate(self.is_off_habit(face_down)), down, angle]));
+            // Of a saw whose side was not told the same is used for both ends where it can be: most tilt one way.
+            let right = rate(lay.leans() == Some(BladeSide::Right));
+            let habit = rate(self.is_off_habit(face_down));
+            found.push(candidate.rated([rate(poor), end, bevelled, habit, down, angle, right]));
         }
     }
 
@@ -305,7 +309,7 @@ impl Sawing<'_> {
     fn candidate<'a>(&self, lay: Lay<'a>, length_mm: f64) -> Candidate<'a> {
         let set_up = flat(&lay, self.saw);
         let passed = self.passed(&lay, &set_up, length_mm);
-        Candidate { lay, set_up, passed, rates: [0.0; 6] }
+        Candidate { lay, set_up, passed, rates: [0.0; 7] }
     }
 
     fn passed(&self, lay: &Lay<'_>, set_up: &CutSetUp, length_mm: f64) -> Vec<PassedLimit> {

@@ -94,7 +94,8 @@ const CORNERS_MAX: usize = 40;
 ///
 /// Among the set-ups that make an edge the one is taken that passes the fewest limits of the saw, then, on the fence, the one
 /// that suits the maker's habit and traps nothing; on the gauge, a riding edge that is long, square, and with the long point
-/// up rather than down.
+/// up rather than down. Where the side to which the saw tilts is not told, a set-up may need either: most saws tilt one way,
+/// so tell it.
 ///
 /// # Limits
 /// Convex panels with straight edges, and a square-edged blank. The stop meets the corner of the end at the riding edge. A

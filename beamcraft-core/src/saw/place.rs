@@ -115,21 +115,21 @@ impl<'a> Reference<'a> {
     }
 
     /// Direction along the face of the gauge from the stop towards the blade.
-    fn from_stop(&self, out: Flat) -> Flat {
+    fn stop_to_blade(&self, out: Flat) -> Flat {
         let along = self.line.out.turned();
         if along.dot(out) < 0.0 { Flat::new(-along.u, -along.v) } else { along }
     }
 
     /// From the farthest corner of the edge to the blade, along the face of the gauge.
     fn stop(&self, cut: Trace) -> f64 {
-        let along = self.from_stop(cut.out);
+        let along = self.stop_to_blade(cut.out);
         let blade = (cut.at - self.touch() * cut.out.dot(self.line.out)) / cut.out.dot(along);
         blade + self.farthest(Flat::new(-along.u, -along.v)).place
     }
 
     /// What the stop meets in a cut with this normal.
     pub(super) fn stop_meets(&self, out: Flat) -> StopMeets {
-        let along = self.from_stop(out);
+        let along = self.stop_to_blade(out);
         let corner = self.farthest(Flat::new(-along.u, -along.v));
         let end = self.board.lines.get(corner.line);
         let square = end.is_some_and(|end| end.out.dot(self.line.out).abs() < 1e-9 && end.bevel_deg.abs() < SAME_DEG);

@@ -15,6 +15,12 @@ pub(super) fn cuts(page: &mut Page, plan: &Plan) {
          the fence to the blade; stops along the gauge to the kept side of the blade; the saw's own scale is not valid with a \
          tilted blade. The kerf is always in the waste. Make a test cut in scrap of the same thickness.",
     );
+    if plan.spec.saw.machine.leans.is_none() {
+        page.remark(
+            "The side to which the saw tilts was not given, so either is used; most saws tilt one way. Give it, and every set-up \
+             keeps to it.",
+        );
+    }
     for (sawing, panel) in plan.cuts.iter().zip(&plan.panels) {
         table(page, plan.spec.lengths, sawing, panel);
     }
@@ -101,7 +107,7 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Html
         lines.push(format!("{what} at {}{side}", lengths.full(fence)));
     }
     if cut.kind == CutKind::GaugeCut {
-        lines.push(words::gauge(cut.gauge_deg, degrees(cut.gauge_deg.abs())));
+        lines.push(words::gauge(cut.gauge_deg, &degrees(cut.gauge_deg.abs())));
     }
     if let (Some(stop), Some(meets)) = (set_up.stop_mm, cut.stop_meets) {
         lines.push(format!("stop at {} from {}", lengths.full(stop), words::stop_meets(meets)));

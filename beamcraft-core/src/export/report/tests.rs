@@ -83,7 +83,7 @@ fn sizes_and_settings_are_those_of_the_plan() {
     cell("length × width", "1830 × 185 mm");
     cell("thickness", "20 mm");
     // Both edges at 45°, show face up, blade leaning away: the width less the board.
-    assert!(html.contains("<div>fence at 165 mm, right of the blade</div>"));
+    assert!(html.contains("fence at 165 mm, right of the blade"));
     cell("blade", "45°, leaning left, away from the fence");
     cell("leaves", "185 mm");
     cell("above the floor", "1350 mm");
