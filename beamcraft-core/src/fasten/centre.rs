@@ -142,7 +142,8 @@ pub struct FastenerGroupLimit {
 ///     load_y_mm: 0.0,
 ///     moment_nmm: 100_000.0,
 /// })?;
-/// assert!((group.load_factor - 4.0).abs() < 1e-3);
+/// // The inner two slip a third as far as the outer ones and lack a thousandth of their capacity.
+/// assert!((group.load_factor - 4.0).abs() < 2e-3);
 /// assert!((group.elastic_load_factor - 10.0 / 3.0).abs() < 1e-9);
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
