@@ -10,6 +10,8 @@
 #![forbid(unsafe_code)]
 
 pub mod cite;
+#[cfg(feature = "json")]
+pub mod columns;
 pub mod error;
 pub mod export;
 pub mod fasten;

@@ -1,0 +1,207 @@
+//! A whole call: names and lengths checked once, rows in chunks, chunks on threads.
+
+use std::sync::{Mutex, PoisonError};
+use std::thread;
+
+use super::chunk::{Chunk, Column, ColumnMut, Marks};
+use super::{ColumnField, ColumnFields, FieldKind, FieldNeed};
+use crate::error::{Detail, Error, ErrorCode, Fault, Result, closest};
+use crate::limits::THREADS;
+
+/// Rows of a chunk. The same whatever the number of threads; small enough that its columns stay in the fast cache.
+const CHUNK: usize = 4096;
+
+/// A call over columns.
+#[derive(Debug)]
+pub struct Columns<'a> {
+    /// How many rows there are.
+    pub rows: usize,
+    /// Columns of the input by field name: as many values as rows, or one for all.
+    pub inputs: &'a [(&'a str, Column<'a>)],
+    /// Places for the outputs that are wanted, by field name: as many values as rows.
+    pub outputs: Vec<(&'a str, ColumnMut<'a>)>,
+    /// Place for the status of each row: 0, or the number of an [`ErrorCode`].
+    pub status: Option<&'a mut [u32]>,
+    /// Place for the field at fault in each row: its place in the input, [`super::ABSENT`] for none.
+    pub fault_fields: Option<&'a mut [u32]>,
+    /// On how many threads, from 1; worth it above some ten thousand rows.
+    pub threads: u32,
+}
+
+/// What came of a call over columns.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ColumnsReport {
+    /// How many rows were refused.
+    pub refused: usize,
+    /// The first of them, counted from 0, and why.
+    pub first: Option<(usize, Fault)>,
+}
+
+impl ColumnsReport {
+    /// An error that says how many rows were refused and why the first one was; nothing when none was.
+    ///
+    /// # Errors
+    /// The fault of the first row that was refused, its path `row[k].field`.
+    pub fn refuse_any(&self) -> Result<()> {
+        let Some((row, fault)) = self.first else { return Ok(()) };
+        let mut detail = Detail::from(fault).within(&format!("row[{row}]"));
+        if self.refused > 1 {
+            let others = format!("{} rows are refused, this is the first", self.refused);
+            detail.cure = if detail.cure.is_empty() { others } else { format!("{}; {others}", detail.cure) };
+        }
+        Err(Error::one(detail))
+    }
+}
+
+/// Works a call off with the function that works a chunk off.
+///
+/// # Errors
+/// All that is wrong with names, kinds and lengths; rows that are refused are no error here.
+pub(crate) fn run(fields: &ColumnFields, work: fn(&mut Chunk<'_>), call: Columns<'_>) -> Result<ColumnsReport> {
+    let Columns { rows, inputs, outputs, status, fault_fields, threads } = call;
+    let mut faults = Vec::new();
+    faults.extend(THREADS.check("threads", f64::from(threads)).err().map(Detail::from));
+    let inputs = by_place(
+        &fields.inputs,
+        inputs.iter().copied(),
+        "",
+        &mut faults,
+        |column| (column.len(), column.len() == 1 || column.len() == rows, matches!(column, Column::Numbers(_))),
+        rows,
+    );
+    for (field, column) in fields.inputs.iter().zip(&inputs) {
+        if column.is_none() && field.need == FieldNeed::Required && !faults.iter().any(|fault| fault.path == field.name)
+        {
+            let allowed = format!("a column of {}, or one value", field.kind.wanted());
+            faults.push(detail(ErrorCode::MissingField, field.name.clone(), String::new(), allowed));
+        }
+    }
+    let outputs = by_place(
+        &fields.outputs,
+        outputs.into_iter(),
+        "outputs.",
+        &mut faults,
+        |column| (column.len(), column.len() == rows, matches!(column, ColumnMut::Numbers(_))),
+        rows,
+    );
+    for (name, marks) in [("status", &status), ("fault_fields", &fault_fields)] {
+        if let Some(marks) = marks.as_ref().filter(|marks| marks.len() != rows) {
+            faults.push(wrong_length(name.to_owned(), marks.len(), rows.to_string()));
+        }
+    }
+    Error::unless_empty(faults)?;
+    let names: Vec<&str> = fields.inputs.iter().map(|field| field.name.as_str()).collect();
+    let chunks = chunks(rows, &inputs, outputs, Marks { status, fields: fault_fields }, &names);
+    work_off(chunks, work, threads)
+}
+
+/// Sorts columns by the place of their field. What `facts` gives of a column: its length, whether that is right, and
+/// whether it holds numbers.
+fn by_place<'n, C>(
+    fields: &[ColumnField],
+    columns: impl Iterator<Item = (&'n str, C)>,
+    prefix: &str,
+    faults: &mut Vec<Detail>,
+    facts: impl Fn(&C) -> (usize, bool, bool),
+    rows: usize,
+) -> Vec<Option<C>> {
+    let mut places: Vec<Option<C>> = fields.iter().map(|_| None).collect();
+    for (name, column) in columns {
+        let path = format!("{prefix}{name}");
+        let found = fields.iter().zip(&mut places).find(|(field, _)| field.name == name);
+        let Some((field, place)) = found else {
+            faults.push(if prefix.is_empty() { unknown_input(name, fields) } else { unknown_output(name, fields) });
+            continue;
+        };
+        let (length, fits, holds_numbers) = facts(&column);
+        if !fits {
+            let allowed = if prefix.is_empty() { format!("1 or {rows}") } else { rows.to_string() };
+            faults.push(wrong_length(path, length, allowed));
+        } else if !field.kind.fits(holds_numbers) {
+            let given = if holds_numbers { FieldKind::Number } else { FieldKind::Whole };
+            faults.push(detail(ErrorCode::WrongType, path, given.wanted().to_owned(), field.kind.wanted().to_owned()));
+        } else if place.replace(column).is_some() {
+            faults.push(detail(ErrorCode::DuplicateField, path, String::new(), "once".to_owned()));
+        }
+    }
+    places
+}
+
+#[cold]
+fn detail(code: ErrorCode, path: String, given: String, allowed: String) -> Detail {
+    Detail { code, path, given, allowed, cure: String::new() }
+}
+
+#[cold]
+fn wrong_length(path: String, length: usize, allowed: String) -> Detail {
+    let values = if length == 1 { "value" } else { "values" };
+    detail(ErrorCode::ColumnLength, path, format!("{length} {values}"), allowed)
+}
+
+/// The names of fields, and the one that was meant.
+fn known(name: &str, fields: &[ColumnField]) -> (String, String) {
+    let names = || fields.iter().map(|field| field.name.as_str());
+    let cure = closest(name, names()).map(|found| format!("did you mean {found}?")).unwrap_or_default();
+    (names().collect::<Vec<_>>().join(", "), cure)
+}
+
+#[cold]
+fn unknown_input(name: &str, fields: &[ColumnField]) -> Detail {
+    let (allowed, cure) = known(name, fields);
+    Detail { cure, ..detail(ErrorCode::UnknownField, name.to_owned(), String::new(), allowed) }
+}
+
+#[cold]
+fn unknown_output(name: &str, fields: &[ColumnField]) -> Detail {
+    let (allowed, cure) = known(name, fields);
+    Detail { cure, ..detail(ErrorCode::UnknownName, "outputs".to_owned(), format!("\"{name}\""), allowed) }
+}
+
+/// Cuts the rows into chunks.
+fn chunks<'a>(
+    rows: usize,
+    inputs: &'a [Option<Column<'a>>],
+    mut outputs: Vec<Option<ColumnMut<'a>>>,
+    mut marks: Marks<'a>,
+    names: &'a [&'a str],
+) -> Vec<Chunk<'a>> {
+    let starts = (0..rows).step_by(CHUNK);
+    let mut made = Vec::with_capacity(starts.len());
+    for start in starts {
+        let count = CHUNK.min(rows - start);
+        let part = outputs.iter_mut().map(|column| column.as_mut().map(|column| column.take(count)));
+        let (outputs, marks) = (part.collect(), marks.take(count));
+        made.push(Chunk { inputs, outputs, marks, names, start, rows: count, refused: 0, first: None });
+    }
+    made
+}
+
+/// Works chunks off on a number of threads; each takes the next one that is left, whichever it is.
+fn work_off(chunks: Vec<Chunk<'_>>, work: fn(&mut Chunk<'_>), threads: u32) -> Result<ColumnsReport> {
+    let others = (threads as usize).min(chunks.len()).saturating_sub(1);
+    let left = Mutex::new(chunks.into_iter());
+    let next = || left.lock().unwrap_or_else(PoisonError::into_inner).next();
+    let run = || {
+        let mut report = ColumnsReport { refused: 0, first: None };
+        while let Some(mut chunk) = next() {
+            work(&mut chunk);
+            report = merged(report, ColumnsReport { refused: chunk.refused, first: chunk.first });
+        }
+        report
+    };
+    let reports = thread::scope(|scope| {
+        // A thread that cannot be had is no reason to fail: the others work off what is left.
+        let spawned = (0..others).filter_map(|_| thread::Builder::new().spawn_scoped(scope, &run).ok());
+        let handles: Vec<_> = spawned.collect();
+        let own = run();
+        handles.into_iter().map(|handle| handle.join()).fold(Ok(own), |total, part| Ok(merged(total?, part?)))
+    });
+    reports.map_err(|_: Box<dyn core::any::Any + Send>| {
+        Error::from(Fault::plain(ErrorCode::Panic, "", "a thread that ends", "please report it"))
+    })
+}
+
+fn merged(one: ColumnsReport, other: ColumnsReport) -> ColumnsReport {
+    let firsts = [one.first, other.first].into_iter().flatten();
+    ColumnsReport { refused: one.refused + other.refused, first: firsts.min_by_key(|(row, _)| *row) }
+}
