@@ -189,6 +189,9 @@ fn work_off(chunks: Vec<Chunk<'_>>, work: fn(&mut Chunk<'_>), threads: u32) -> R
         }
         report
     };
+    if others == 0 {
+        return Ok(run());
+    }
     let reports = thread::scope(|scope| {
         // A thread that cannot be had is no reason to fail: the others work off what is left.
         let spawned = (0..others).filter_map(|_| thread::Builder::new().spawn_scoped(scope, &run).ok());
