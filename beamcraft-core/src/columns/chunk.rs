@@ -123,7 +123,7 @@ pub(crate) struct Chunk<'a> {
 
 impl Chunk<'_> {
     /// Marks all rows as answered: what is refused is marked later.
-    pub(super) fn begin(&mut self) {
+    pub(crate) fn begin(&mut self) {
         self.marks.answered();
     }
 

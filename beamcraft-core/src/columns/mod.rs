@@ -15,12 +15,14 @@
 
 mod batch;
 mod chunk;
+mod lanes;
 mod row;
 
 pub(crate) use batch::run;
 pub use batch::{Columns, ColumnsReport};
 pub(crate) use chunk::Chunk;
 pub use chunk::{Column, ColumnMut};
+pub(crate) use lanes::{LANES, LaneValue, Raw, lane_choice, lanes};
 pub(crate) use row::rows;
 
 /// The code of nothing: an optional choice or count that a row does not have.

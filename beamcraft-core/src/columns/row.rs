@@ -22,6 +22,11 @@ pub(crate) fn rows<I: DeserializeOwned, O: Serialize>(chunk: &mut Chunk<'_>, com
 }
 
 impl Chunk<'_> {
+    /// The input of the first row, for the defaults of what is left out; nothing when that row cannot be read.
+    pub(crate) fn default_of<I: DeserializeOwned>(&self) -> Option<I> {
+        I::deserialize(Reader { inputs: self.inputs, row: self.start }).ok()
+    }
+
     /// Computes one row of the run.
     pub(super) fn row<I: DeserializeOwned, O: Serialize>(&mut self, row: usize, compute: fn(&I) -> Result<O, Fault>) {
         let read = I::deserialize(Reader { inputs: self.inputs, row: self.start + row });

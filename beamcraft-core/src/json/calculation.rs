@@ -59,8 +59,10 @@ where
 
 /// A registry row for the function of the same name:
 /// `calculation!(mitre_pair: MitrePairInput => MitrePair, Typed, "What it answers")`.
+///
+/// A calculation that works in lanes names the function that does: `…, "What it answers", lanes = mitre_pair_lanes)`.
 macro_rules! calculation {
-    ($function:ident: $input:ty => $output:ty, $door:ident, $purpose:literal) => {
+    ($function:ident: $input:ty => $output:ty, $door:ident, $purpose:literal $(, lanes = $lanes:ident)?) => {
         $crate::json::Calculation {
             name: stringify!($function),
             family: $crate::json::family(module_path!()),
@@ -69,8 +71,11 @@ macro_rules! calculation {
             input_schema: $crate::json::schema_of::<$input>,
             output_schema: $crate::json::schema_of::<$output>,
             call: |text| $crate::json::call::<$input, $output, _>(text, $function),
-            columns: $crate::json::calculation!(@columns $function: $input => $output, $door),
+            columns: $crate::json::calculation!(@columns $function: $input => $output, $door $(, $lanes)?),
         }
+    };
+    (@columns $function:ident: $input:ty => $output:ty, Typed, $lanes:ident) => {
+        Some($lanes)
     };
     (@columns $function:ident: $input:ty => $output:ty, Typed) => {
         Some(|chunk| $crate::columns::rows::<$input, $output>(chunk, $function))
