@@ -3,8 +3,8 @@
 use std::sync::{Mutex, PoisonError};
 use std::thread;
 
-use super::chunk::{Chunk, Column, ColumnMut, Marks};
-use super::{ColumnField, ColumnFields, FieldKind, FieldNeed};
+use super::chunk::{Chunk, Column, ColumnMut, Held, Marks};
+use super::{ColumnField, ColumnFields, FieldNeed};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result, closest};
 use crate::limits::THREADS;
 
@@ -61,29 +61,9 @@ pub(crate) fn run(fields: &ColumnFields, work: fn(&mut Chunk<'_>), call: Columns
     let Columns { rows, inputs, outputs, status, fault_fields, threads } = call;
     let mut faults = Vec::new();
     faults.extend(THREADS.check("threads", f64::from(threads)).err().map(Detail::from));
-    let inputs = by_place(
-        &fields.inputs,
-        inputs.iter().copied(),
-        "",
-        &mut faults,
-        |column| (column.len(), column.len() == 1 || column.len() == rows, matches!(column, Column::Numbers(_))),
-        rows,
-    );
-    for (field, column) in fields.inputs.iter().zip(&inputs) {
-        if column.is_none() && field.need == FieldNeed::Required && !faults.iter().any(|fault| fault.path == field.name)
-        {
-            let allowed = format!("a column of {}, or one value", field.kind.wanted());
-            faults.push(detail(ErrorCode::MissingField, field.name.clone(), String::new(), allowed));
-        }
-    }
-    let outputs = by_place(
-        &fields.outputs,
-        outputs.into_iter(),
-        "outputs.",
-        &mut faults,
-        |column| (column.len(), column.len() == rows, matches!(column, ColumnMut::Numbers(_))),
-        rows,
-    );
+    let inputs = by_place(Side::Inputs, &fields.inputs, inputs.iter().copied(), rows, &mut faults);
+    missing(&fields.inputs, &inputs, &mut faults);
+    let outputs = by_place(Side::Outputs, &fields.outputs, outputs, rows, &mut faults);
     for (name, marks) in [("status", &status), ("fault_fields", &fault_fields)] {
         if let Some(marks) = marks.as_ref().filter(|marks| marks.len() != rows) {
             faults.push(wrong_length(name.to_owned(), marks.len(), rows.to_string()));
@@ -95,36 +75,68 @@ pub(crate) fn run(fields: &ColumnFields, work: fn(&mut Chunk<'_>), call: Columns
     work_off(chunks, work, threads)
 }
 
-/// Sorts columns by the place of their field. What `facts` gives of a column: its length, whether that is right, and
-/// whether it holds numbers.
-fn by_place<'n, C>(
+/// Which columns are looked at.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Side {
+    Inputs,
+    Outputs,
+}
+
+impl Side {
+    /// The lengths that a column may have, in words; nothing when it has one of them.
+    fn wrong_length(self, length: usize, rows: usize) -> Option<String> {
+        match self {
+            _ if length == rows => None,
+            Side::Inputs if length == 1 => None,
+            Side::Inputs => Some(format!("1 or {rows}")),
+            Side::Outputs => Some(rows.to_string()),
+        }
+    }
+
+    fn path(self, name: &str) -> String {
+        match self {
+            Side::Inputs => name.to_owned(),
+            Side::Outputs => format!("outputs.{name}"),
+        }
+    }
+}
+
+/// Sorts columns by the place of their field; what does not fit is a fault and no column.
+fn by_place<'n, C: Held>(
+    side: Side,
     fields: &[ColumnField],
-    columns: impl Iterator<Item = (&'n str, C)>,
-    prefix: &str,
-    faults: &mut Vec<Detail>,
-    facts: impl Fn(&C) -> (usize, bool, bool),
+    columns: impl IntoIterator<Item = (&'n str, C)>,
     rows: usize,
+    faults: &mut Vec<Detail>,
 ) -> Vec<Option<C>> {
     let mut places: Vec<Option<C>> = fields.iter().map(|_| None).collect();
     for (name, column) in columns {
-        let path = format!("{prefix}{name}");
         let found = fields.iter().zip(&mut places).find(|(field, _)| field.name == name);
         let Some((field, place)) = found else {
-            faults.push(if prefix.is_empty() { unknown_input(name, fields) } else { unknown_output(name, fields) });
+            faults.push(unknown(side, name, fields));
             continue;
         };
-        let (length, fits, holds_numbers) = facts(&column);
-        if !fits {
-            let allowed = if prefix.is_empty() { format!("1 or {rows}") } else { rows.to_string() };
-            faults.push(wrong_length(path, length, allowed));
-        } else if !field.kind.fits(holds_numbers) {
-            let given = if holds_numbers { FieldKind::Number } else { FieldKind::Whole };
-            faults.push(detail(ErrorCode::WrongType, path, given.wanted().to_owned(), field.kind.wanted().to_owned()));
+        if let Some(allowed) = side.wrong_length(column.len(), rows) {
+            faults.push(wrong_length(side.path(name), column.len(), allowed));
+        } else if column.kind().wanted() != field.kind.wanted() {
+            let (given, allowed) = (column.kind().wanted().to_owned(), field.kind.wanted().to_owned());
+            faults.push(detail(ErrorCode::WrongType, side.path(name), given, allowed));
         } else if place.replace(column).is_some() {
-            faults.push(detail(ErrorCode::DuplicateField, path, String::new(), "once".to_owned()));
+            faults.push(detail(ErrorCode::DuplicateField, side.path(name), String::new(), "once".to_owned()));
         }
     }
     places
+}
+
+/// Notes the required fields that nobody gave; one that was given and did not fit is noted already.
+fn missing(fields: &[ColumnField], columns: &[Option<Column<'_>>], faults: &mut Vec<Detail>) {
+    for (field, column) in fields.iter().zip(columns) {
+        let is_noted = faults.iter().any(|fault| fault.path == field.name);
+        if column.is_none() && field.need == FieldNeed::Required && !is_noted {
+            let allowed = format!("a column of {}, or one value", field.kind.wanted());
+            faults.push(detail(ErrorCode::MissingField, field.name.clone(), String::new(), allowed));
+        }
+    }
 }
 
 #[cold]
@@ -138,23 +150,16 @@ fn wrong_length(path: String, length: usize, allowed: String) -> Detail {
     detail(ErrorCode::ColumnLength, path, format!("{length} {values}"), allowed)
 }
 
-/// The names of fields, and the one that was meant.
-fn known(name: &str, fields: &[ColumnField]) -> (String, String) {
+#[cold]
+fn unknown(side: Side, name: &str, fields: &[ColumnField]) -> Detail {
     let names = || fields.iter().map(|field| field.name.as_str());
     let cure = closest(name, names()).map(|found| format!("did you mean {found}?")).unwrap_or_default();
-    (names().collect::<Vec<_>>().join(", "), cure)
-}
-
-#[cold]
-fn unknown_input(name: &str, fields: &[ColumnField]) -> Detail {
-    let (allowed, cure) = known(name, fields);
-    Detail { cure, ..detail(ErrorCode::UnknownField, name.to_owned(), String::new(), allowed) }
-}
-
-#[cold]
-fn unknown_output(name: &str, fields: &[ColumnField]) -> Detail {
-    let (allowed, cure) = known(name, fields);
-    Detail { cure, ..detail(ErrorCode::UnknownName, "outputs".to_owned(), format!("\"{name}\""), allowed) }
+    let allowed = names().collect::<Vec<_>>().join(", ");
+    let refused = match side {
+        Side::Inputs => detail(ErrorCode::UnknownField, name.to_owned(), String::new(), allowed),
+        Side::Outputs => detail(ErrorCode::UnknownName, "outputs".to_owned(), format!("\"{name}\""), allowed),
+    };
+    Detail { cure, ..refused }
 }
 
 /// Cuts the rows into chunks.

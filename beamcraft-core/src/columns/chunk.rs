@@ -1,6 +1,6 @@
 //! Columns, and the run of rows that one thread works off at a time.
 
-use super::ABSENT;
+use super::{ABSENT, FieldKind};
 use crate::error::Fault;
 
 /// Values of an input field: one for each row, or one for all of them.
@@ -12,12 +12,37 @@ pub enum Column<'a> {
     Codes(&'a [u32]),
 }
 
-impl Column<'_> {
-    pub(super) const fn len(&self) -> usize {
+/// What is asked of a column before its first row.
+pub(super) trait Held {
+    /// How many values it has.
+    fn len(&self) -> usize;
+    /// Numbers or whole numbers.
+    fn kind(&self) -> FieldKind;
+}
+
+impl Held for Column<'_> {
+    fn len(&self) -> usize {
         match self {
             Column::Numbers(values) => values.len(),
             Column::Codes(values) => values.len(),
         }
+    }
+
+    fn kind(&self) -> FieldKind {
+        if matches!(self, Column::Numbers(_)) { FieldKind::Number } else { FieldKind::Whole }
+    }
+}
+
+impl Held for ColumnMut<'_> {
+    fn len(&self) -> usize {
+        match self {
+            ColumnMut::Numbers(values) => values.len(),
+            ColumnMut::Codes(values) => values.len(),
+        }
+    }
+
+    fn kind(&self) -> FieldKind {
+        if matches!(self, ColumnMut::Numbers(_)) { FieldKind::Number } else { FieldKind::Whole }
     }
 }
 
@@ -37,13 +62,6 @@ pub enum ColumnMut<'a> {
 }
 
 impl<'a> ColumnMut<'a> {
-    pub(super) const fn len(&self) -> usize {
-        match self {
-            ColumnMut::Numbers(values) => values.len(),
-            ColumnMut::Codes(values) => values.len(),
-        }
-    }
-
     /// Takes the first `count` rows off.
     pub(super) fn take(&mut self, count: usize) -> ColumnMut<'a> {
         match self {

@@ -47,11 +47,6 @@ impl FieldKind {
             FieldKind::Whole | FieldKind::Choice(_) => "codes (whole numbers)",
         }
     }
-
-    /// Whether a column can hold the field.
-    fn fits(&self, holds_numbers: bool) -> bool {
-        holds_numbers == matches!(self, FieldKind::Number)
-    }
 }
 
 /// Whether a column of an input must be given.
