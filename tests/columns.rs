@@ -286,9 +286,26 @@ fn the_number_of_threads_changes_nothing() {
             let faults = |answer: &Answer| answer.report.first.map(|(k, fault)| (k, fault.to_string()));
             assert_eq!((many.report.refused, faults(&many)), (one.report.refused, faults(&one)), "{}", row.name);
         }
-        for k in [0, 1, 4095, 4096, 8191, 8192, rows - 1] {
-            check_row(row, &inputs, &one, k);
-        }
+        let some = (0..rows).step_by(97).chain([1, 4095, 4096, 8191, 8192, rows - 1]);
+        some.for_each(|k| check_row(row, &inputs, &one, k));
+    }
+}
+
+/// The calculations that work in lanes.
+const LANES: [&str; 3] = ["equilibrium_moisture", "dowel_bearing", "dowel_shear"];
+
+#[test]
+fn a_row_in_lanes_is_a_single_call_bit_for_bit_whatever_stands_beside_it() {
+    let mut runner = TestRunner::new(Config { cases: 60, failure_persistence: None, ..Config::default() });
+    for name in LANES {
+        let row = registry::find(name).unwrap();
+        let law = |(seed, rows): (u64, usize)| {
+            let inputs = inputs(row, &mut Dice(seed), rows);
+            let answer = compute(row, &inputs, rows, 1).unwrap();
+            (0..rows).for_each(|k| check_row(row, &inputs, &answer, k));
+            Ok(())
+        };
+        runner.run(&(any::<u64>(), 60..200_usize), law).unwrap();
     }
 }
 
