@@ -62,6 +62,7 @@ codes! {
     StructSize = 0x0E02, "struct_size", "the size field of a struct is not one this library knows";
     UnknownChoice = 0x0E03, "unknown_choice", "a number is not one of the constants of its enumeration";
     BufferTooSmall = 0x0E04, "buffer_too_small", "the caller's buffer is too small; the size needed is reported";
+    ColumnLength = 0x0E10, "column_length", "a column has neither one value nor as many as there are rows";
     NotRepresentable = 0x0F01, "not_representable", "a result is not a finite number; please report it";
     Panic = 0x0F02, "panic", "an unexpected failure inside the library; please report it";
 }

@@ -11,6 +11,8 @@
 
 pub mod bill;
 pub mod cite;
+#[cfg(feature = "json")]
+pub mod columns;
 pub mod error;
 pub mod export;
 pub mod fasten;

@@ -21,14 +21,19 @@ pub struct Limit {
 }
 
 impl Limit {
+    /// Whether a value lies within the range; without a branch. Not a number does not.
+    #[inline(always)]
+    pub const fn admits(&self, value: f64) -> bool {
+        (value >= self.low) & (value <= self.high)
+    }
+
     /// Accepts a value within the range.
     ///
     /// # Errors
     /// `not_finite`, `out_of_range`.
     #[inline]
     pub const fn check(&self, field: &'static str, value: f64) -> Result<(), Fault> {
-        // Written so that NaN fails.
-        if value >= self.low && value <= self.high { Ok(()) } else { Err(self.refuse(field, value)) }
+        if self.admits(value) { Ok(()) } else { Err(self.refuse(field, value)) }
     }
 
     #[cold]
@@ -210,28 +215,28 @@ pub trait Limitable {
 }
 
 impl Limitable for f64 {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         Some(*self)
     }
 }
 
 impl Limitable for u32 {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         Some(f64::from(*self))
     }
 }
 
 impl Limitable for Option<f64> {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         *self
     }
 }
 
 impl Limitable for Option<u32> {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         self.map(f64::from)
     }
@@ -250,6 +255,9 @@ pub trait Limited {
 
     /// Every fault of the limited fields.
     fn range_faults(&self) -> Vec<Fault>;
+
+    /// Whether [`Limited::check_ranges`] finds no fault; without a branch.
+    fn is_within_ranges(&self) -> bool;
 }
 
 /// Every fault of the limited fields of a part of a document, seen from outside: `path.field`.
@@ -276,6 +284,14 @@ macro_rules! limited {
                     $crate::limits::$limit.check(stringify!($field), value)?;
                 })*
                 Ok(())
+            }
+
+            #[inline(always)]
+            fn is_within_ranges(&self) -> bool {
+                true $(& match $crate::limits::Limitable::given(&self.$field) {
+                    Some(value) => $crate::limits::$limit.admits(value),
+                    None => true,
+                })*
             }
 
             fn range_faults(&self) -> Vec<$crate::error::Fault> {

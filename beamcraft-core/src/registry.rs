@@ -6,6 +6,9 @@ use crate::export::{
     calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
 };
 use crate::fasten::{FastenerGroupInput, fastener_group};
+use crate::columns::{self, Columns, ColumnsReport};
+use crate::error::{Detail, Error, ErrorCode, Result, closest};
+use crate::export::{gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
@@ -54,6 +57,51 @@ pub fn find(name: &str) -> Result<&'static Calculation> {
 /// `unknown_name`; all faults of the input; what the calculation itself refuses.
 pub fn call(name: &str, input: &str) -> Result<String> {
     (find(name)?.call)(input)
+}
+
+/// Computes `name` over columns: every input field a column or one value, every wanted output field a column.
+///
+/// # Shape
+/// Input columns hold as many values as there are rows, or one for all rows; output columns hold as many as there are rows.
+/// Fields with a default may be left out, as in a single call. What a column holds and what stands for nothing:
+/// [`crate::columns`].
+///
+/// # Errors
+/// `unknown_name`; `not_supported` for a calculation of lists, texts or nested structs; `unknown_field`, `missing_field`,
+/// `wrong_type`, `duplicate_field`, `column_length` for columns that do not fit, all of them at once. Rows that are refused are
+/// no error: they are counted in the report, and their status is the number of the code.
+///
+/// # Examples
+/// ```
+/// use beamcraft_core::columns::{Column, ColumnMut, Columns};
+/// use beamcraft_core::registry;
+/// let humidity_pct = [40.0, 65.0, 120.0];
+/// let (mut moisture_pct, mut status) = ([0.0; 3], [0; 3]);
+/// let report = registry::columns("equilibrium_moisture", Columns {
+///     rows: 3,
+///     inputs: &[("temperature_c", Column::Numbers(&[21.1])), ("relative_humidity_pct", Column::Numbers(&humidity_pct))],
+///     outputs: vec![("moisture_pct", ColumnMut::Numbers(&mut moisture_pct))],
+///     status: Some(&mut status),
+///     fault_fields: None,
+///     threads: 1,
+/// })?;
+/// assert!((moisture_pct[0] - 7.7).abs() < 0.05);
+/// assert_eq!((report.refused, status), (1, [0, 0, 0x0101]));
+/// assert!(moisture_pct[2].is_nan());
+/// # Ok::<(), beamcraft_core::error::Error>(())
+/// ```
+pub fn columns(name: &str, call: Columns<'_>) -> Result<ColumnsReport> {
+    let row = find(name)?;
+    match (row.columns, row.column_fields()) {
+        (Some(work), Some(fields)) => columns::run(&fields, work, call),
+        _ => Err(Error::one(Detail {
+            code: ErrorCode::NotSupported,
+            path: "name".to_owned(),
+            given: format!("\"{name}\""),
+            allowed: "a calculation of numbers and choices".to_owned(),
+            cure: "lists, texts and nested structs do not fit into columns: call it once for each row".to_owned(),
+        })),
+    }
 }
 
 /// Reads the input of a calculation, computes, and draws.

@@ -178,6 +178,82 @@ static void panels_and_drawings(void)
     beamcraft_plan_free(plan);
 }
 
+/* A field of numbers of a call over columns. */
+static beamcraft_column_input numbers(const char *name, const double *values, size_t count)
+{
+    beamcraft_column_input column = {name, strlen(name), values, NULL, count};
+    return column;
+}
+
+static void column_calls(void)
+{
+    static const char name[] = "dowel_bearing";
+    enum { ROWS = 5000 };
+    static double gravity[ROWS], diameter[ROWS], angle_mpa[ROWS];
+    static uint32_t direction[ROWS], size_range[ROWS], status[ROWS], field[ROWS];
+    const double angle = 30.0;
+    beamcraft_error *error = NULL;
+    size_t refused = 0;
+
+    for (size_t row = 0; row < ROWS; ++row) {
+        gravity[row] = 0.35 + 0.0001 * (double)row;
+        diameter[row] = 3.0 + (double)(row % 20);
+        direction[row] = row % 2 == 0 ? BEAMCRAFT_FASTENER_DIRECTION_SIDE_GRAIN : BEAMCRAFT_FASTENER_DIRECTION_END_GRAIN;
+    }
+    gravity[7] = -1.0;
+    direction[4999] = 2;
+    beamcraft_column_input inputs[4] = {
+        numbers("specific_gravity", gravity, ROWS), numbers("diameter_mm", diameter, ROWS),
+        numbers("angle_to_grain_deg", &angle, 1), numbers("direction", NULL, ROWS)};
+    inputs[3].codes = direction;
+    beamcraft_column_output outputs[2] = {
+        {"at_angle_mpa", strlen("at_angle_mpa"), angle_mpa, NULL}, {"size_range", strlen("size_range"), NULL, size_range}};
+    for (uint32_t threads = 1; threads <= 3; ++threads) {
+        memset(angle_mpa, 0, sizeof angle_mpa);
+        CHECK(beamcraft_columns(name, strlen(name), ROWS, inputs, 4, outputs, 2, threads, status, field, &refused,
+                                &error) == BEAMCRAFT_OK);
+        CHECK(error == NULL && refused == 2);
+        CHECK(status[7] == BEAMCRAFT_E_OUT_OF_RANGE && field[7] == 0 && isnan(angle_mpa[7]));
+        CHECK(status[4999] == BEAMCRAFT_E_UNKNOWN_CHOICE && field[4999] == 3);
+        CHECK(size_range[4999] == BEAMCRAFT_ABSENT && status[0] == BEAMCRAFT_OK && field[0] == BEAMCRAFT_ABSENT);
+        for (size_t row = 0; row < ROWS; ++row) {
+            beamcraft_dowel_bearing_input one;
+            beamcraft_dowel_bearing_output found;
+            beamcraft_dowel_bearing_input_init(&one);
+            one.specific_gravity = gravity[row];
+            one.diameter_mm = diameter[row];
+            one.angle_to_grain_deg = angle;
+            one.direction = direction[row];
+            const beamcraft_status single = beamcraft_dowel_bearing(&one, &found, NULL);
+            CHECK(single == status[row]);
+            CHECK(single != BEAMCRAFT_OK || (found.at_angle_mpa == angle_mpa[row] && found.size_range == size_range[row]));
+        }
+    }
+
+    /* What does not fit is refused by name, before anything is written. */
+    inputs[0].count = 3;
+    outputs[1].name = "size_rang";
+    CHECK(beamcraft_columns(name, strlen(name), ROWS, inputs, 4, outputs, 2, 0, NULL, NULL, NULL, &error) ==
+          BEAMCRAFT_E_OUT_OF_RANGE);
+    CHECK(beamcraft_error_count(error) == 3);
+    beamcraft_error_free(error);
+    inputs[0].count = ROWS;
+    outputs[1].name = "size_range";
+    outputs[1].codes = status;
+    CHECK(beamcraft_columns(name, strlen(name), ROWS, inputs, 4, outputs, 2, 1, status, NULL, NULL, NULL) ==
+          BEAMCRAFT_E_INCONSISTENT);
+    outputs[1].codes = size_range;
+    outputs[0].numbers = diameter + ROWS - 1;
+    CHECK(beamcraft_columns(name, strlen(name), ROWS, inputs, 4, outputs, 2, 1, NULL, NULL, NULL, NULL) ==
+          BEAMCRAFT_E_INCONSISTENT);
+    outputs[0].numbers = NULL;
+    CHECK(beamcraft_columns(name, strlen(name), ROWS, inputs, 4, outputs, 2, 1, NULL, NULL, NULL, NULL) ==
+          BEAMCRAFT_E_NULL_POINTER);
+    CHECK(beamcraft_columns(name, strlen(name), ROWS, NULL, 4, NULL, 0, 1, NULL, NULL, NULL, NULL) ==
+          BEAMCRAFT_E_NULL_POINTER);
+    CHECK(beamcraft_columns("plan", 4, 1, NULL, 0, NULL, 0, 1, NULL, NULL, NULL, NULL) == BEAMCRAFT_E_NOT_SUPPORTED);
+}
+
 int main(void)
 {
     versions();
@@ -185,6 +261,7 @@ int main(void)
     json_calls();
     list_of_calculations();
     panels_and_drawings();
+    column_calls();
     printf("the C door from C: %d faults\n", failures);
     return failures == 0 ? 0 : 1;
 }

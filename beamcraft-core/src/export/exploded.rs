@@ -10,7 +10,7 @@
 use super::layout::{Scale, TITLE, Title, Zone, framed};
 use super::remains;
 use super::svg::{Anchor, BALLOON_RADIUS, Fill, Line, NORMAL, Sheet, Spot, fitted};
-use super::view::hull;
+use crate::geometry::convex_outline;
 use super::words;
 use crate::geometry::{ConvexSolid, Point3, Vec3};
 use crate::plan::Plan;
@@ -218,7 +218,7 @@ fn draw_number(sheet: &mut Sheet, part: &Apart<'_>, hiding: &[Vec<Spot>], spot: 
 /// The outline of a solid on the paper.
 fn outline(solid: &ConvexSolid, spot: &impl Fn(Point3) -> Spot) -> Vec<Spot> {
     let flat = solid.vertices().iter().map(|point| spot(*point)).map(|at| (at.x, at.y)).collect();
-    hull(flat).into_iter().map(|(x, y)| Spot::new(x, y)).collect()
+    convex_outline(flat).into_iter().map(|(x, y)| Spot::new(x, y)).collect()
 }
 
 /// How far a spot lies within a convex ring; negative outside it, and then no more than its distance.
