@@ -1,14 +1,12 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
 use crate::bill::order_of_work;
-use crate::error::{Error, Result, unknown_name};
+use crate::columns::{self, Columns, ColumnsReport};
+use crate::error::{Detail, Error, ErrorCode, Result, unknown_name};
 use crate::export::{
     calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
 };
 use crate::fasten::{FastenerGroupInput, fastener_group};
-use crate::columns::{self, Columns, ColumnsReport};
-use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};

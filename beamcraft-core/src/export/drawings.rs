@@ -127,13 +127,12 @@ mod tests {
         for (name, plan) in samples::all() {
             for panel in &plan.panels {
                 let texts: Vec<String> = set_up_svgs(&plan, panel.id).iter().flat_map(|svg| shown(svg)).collect();
-                let cuts = plan.cuts.iter().filter(|cut| cut.panel == panel.id);
-                for cut in cuts {
-                    let heading = format!("{}. {}", cut.step, super::super::words::cut(cut.cut));
+                for cut in plan.cuts.iter().filter(|sawing| sawing.panel == panel.id).flat_map(|sawing| &sawing.cuts) {
+                    let heading = format!("{}. {}", cut.step, super::super::words::cut_kind(cut.kind));
                     assert!(texts.iter().any(|text| text.starts_with(&heading)), "{name}: {heading}");
-                    if let Some(rip) = cut.rip {
-                        let fence = plan.spec.lengths.bare(rip.fence.fence_mm);
-                        assert!(texts.contains(&fence), "{name}: fence {fence}");
+                    if let Some(fence_mm) = cut.set_up.and_then(|set_up| set_up.fence_mm) {
+                        let fence = plan.spec.lengths.full(fence_mm);
+                        assert!(texts.iter().any(|text| text.ends_with(&fence)), "{name}: fence {fence}");
                     }
                 }
             }

@@ -10,8 +10,8 @@
 use super::layout::{Scale, TITLE, Title, Zone, framed};
 use super::remains;
 use super::svg::{Anchor, BALLOON_RADIUS, Fill, Line, NORMAL, Sheet, Spot, fitted};
-use crate::geometry::convex_outline;
 use super::words;
+use crate::geometry::convex_outline;
 use crate::geometry::{ConvexSolid, Point3, Vec3};
 use crate::plan::Plan;
 use crate::shell::Panel;

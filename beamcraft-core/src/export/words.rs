@@ -6,7 +6,7 @@ use crate::finish::{ApplicationMethod, FinishName};
 use crate::frame::AssemblyWork;
 use crate::plan::CoatedFaces;
 use crate::saw::{BladeSide, CutCaution, CutKind, CutWay, FaceDown, PanelCut, RidingEdge, StopMeets};
-use crate::shell::{EdgeJoint, FaceId, FaceKind, Panel};
+use crate::shell::{EdgeCut, EdgeJoint, FaceId, FaceKind, Panel};
 use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
@@ -139,6 +139,13 @@ pub(super) const fn lift_manner(manner: LiftManner) -> &'static str {
         LiftManner::Tilted => "tilted on the way",
         LiftManner::NotAtAll => "not at all",
         LiftManner::MeetsInPlace => "not at all: it meets something in its place",
+    }
+}
+
+pub(super) const fn cut(cut: EdgeCut) -> &'static str {
+    match cut {
+        EdgeCut::Rip => "rip",
+        EdgeCut::CrossCut => "cross-cut",
     }
 }
 

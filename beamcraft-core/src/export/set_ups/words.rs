@@ -46,7 +46,7 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Stri
         lines.push(format!("{what} {}", lengths.full(fence)));
     }
     if cut.kind == CutKind::GaugeCut {
-        lines.push(words::gauge(cut.gauge_deg, degrees(cut.gauge_deg.abs())));
+        lines.push(words::gauge(cut.gauge_deg, &degrees(cut.gauge_deg.abs())));
     }
     if let Some(stop) = set_up.stop_mm {
         lines.push(format!("stop {}", lengths.full(stop)));
