@@ -5846,6 +5846,8 @@ typedef struct beamcraft_sanding_discs_output {
   uint32_t discs_a_step;
   /** Discs in all. */
   uint32_t discs;
+  /** Area that is left in the last disc of a step, m². */
+  double spare_m2;
 } beamcraft_sanding_discs_output;
 
 /** Sets up an input of beamcraft_sanding_discs: its size and its initial values. Does nothing for NULL. */

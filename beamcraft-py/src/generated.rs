@@ -40598,6 +40598,8 @@ impl ToCore<beamcraft_core::SandingDiscsInput> for SandingDiscsInput {
 ///     Discs of each grade.
 /// discs : int
 ///     Discs in all.
+/// spare_m2 : float
+///     Area that is left in the last disc of a step, m².
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct SandingDiscs {
@@ -40607,16 +40609,20 @@ pub(crate) struct SandingDiscs {
     /// Discs in all.
     #[pyo3(get)]
     pub(crate) discs: u32,
+    /// Area that is left in the last disc of a step, m².
+    #[pyo3(get)]
+    pub(crate) spare_m2: f64,
 }
 
 #[pymethods]
 impl SandingDiscs {
     #[new]
-    #[pyo3(signature = (*, discs_a_step, discs), text_signature = "(*, discs_a_step, discs)")]
-    fn new(discs_a_step: Arg<'_, '_>, discs: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, discs_a_step, discs, spare_m2), text_signature = "(*, discs_a_step, discs, spare_m2)")]
+    fn new(discs_a_step: Arg<'_, '_>, discs: Arg<'_, '_>, spare_m2: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             discs_a_step: discs_a_step.read("discs_a_step")?,
             discs: discs.read("discs")?,
+            spare_m2: spare_m2.read("spare_m2")?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -40642,8 +40648,9 @@ impl Record for SandingDiscs {
     const FIELDS: &'static [shown::Field] = &[
         ("discs_a_step", "discs_a_step", "Discs of each grade."),
         ("discs", "discs", "Discs in all."),
+        ("spare_m2", "spare_m2", "Area that is left in the last disc of a step, m²."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.discs_a_step.show(), self.discs.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.discs_a_step.show(), self.discs.show(), self.spare_m2.show()] }
 }
 
 impl OfJson for SandingDiscs {
@@ -40652,6 +40659,7 @@ impl OfJson for SandingDiscs {
         Some(Self {
             discs_a_step: field(fields, "discs_a_step")?,
             discs: field(fields, "discs")?,
+            spare_m2: field(fields, "spare_m2")?,
         })
     }
 }
@@ -40661,6 +40669,7 @@ impl OfCore<beamcraft_core::SandingDiscs> for SandingDiscs {
         Self {
             discs_a_step: OfCore::of_core(&core.discs_a_step),
             discs: OfCore::of_core(&core.discs),
+            spare_m2: OfCore::of_core(&core.spare_m2),
         }
     }
 }

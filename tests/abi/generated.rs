@@ -1613,9 +1613,10 @@ const _: () = {
     assert!(offset_of!(beamcraft_sanding_discs_input, steps) == 16);
     assert!(offset_of!(beamcraft_sanding_discs_input, reserved_1) == 20);
     assert!(offset_of!(beamcraft_sanding_discs_input, area_a_disc_m2) == 24);
-    assert!(size_of::<beamcraft_sanding_discs_output>() == 8 && align_of::<beamcraft_sanding_discs_output>() == 8);
+    assert!(size_of::<beamcraft_sanding_discs_output>() == 16 && align_of::<beamcraft_sanding_discs_output>() == 8);
     assert!(offset_of!(beamcraft_sanding_discs_output, discs_a_step) == 0);
     assert!(offset_of!(beamcraft_sanding_discs_output, discs) == 4);
+    assert!(offset_of!(beamcraft_sanding_discs_output, spare_m2) == 8);
     assert!(size_of::<beamcraft_seam_filler_input>() == 48 && align_of::<beamcraft_seam_filler_input>() == 8);
     assert!(offset_of!(beamcraft_seam_filler_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_seam_filler_input, seam_length_mm) == 8);
@@ -5596,6 +5597,7 @@ fn write_sanding_discs_output(record: &beamcraft_sanding_discs_output) -> String
     let mut out = Written::default();
     out.put("discs_a_step", record.discs_a_step.to_string());
     out.put("discs", record.discs.to_string());
+    out.put("spare_m2", Written::number(record.spare_m2));
     out.end()
 }
 

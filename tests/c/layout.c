@@ -1595,9 +1595,10 @@ _Static_assert(offsetof(beamcraft_sanding_discs_input, steps) == 16, "beamcraft_
 _Static_assert(offsetof(beamcraft_sanding_discs_input, reserved_1) == 20, "beamcraft_sanding_discs_input.reserved_1");
 _Static_assert(offsetof(beamcraft_sanding_discs_input, area_a_disc_m2) == 24, "beamcraft_sanding_discs_input.area_a_disc_m2");
 
-_Static_assert(sizeof(beamcraft_sanding_discs_output) == 8, "beamcraft_sanding_discs_output");
+_Static_assert(sizeof(beamcraft_sanding_discs_output) == 16, "beamcraft_sanding_discs_output");
 _Static_assert(offsetof(beamcraft_sanding_discs_output, discs_a_step) == 0, "beamcraft_sanding_discs_output.discs_a_step");
 _Static_assert(offsetof(beamcraft_sanding_discs_output, discs) == 4, "beamcraft_sanding_discs_output.discs");
+_Static_assert(offsetof(beamcraft_sanding_discs_output, spare_m2) == 8, "beamcraft_sanding_discs_output.spare_m2");
 
 _Static_assert(sizeof(beamcraft_seam_filler_input) == 48, "beamcraft_seam_filler_input");
 _Static_assert(offsetof(beamcraft_seam_filler_input, struct_size) == 0, "beamcraft_seam_filler_input.struct_size");

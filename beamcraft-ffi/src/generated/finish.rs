@@ -770,12 +770,14 @@ pub struct beamcraft_sanding_discs_output {
     pub discs_a_step: u32,
     /// Discs in all.
     pub discs: u32,
+    /// Area that is left in the last disc of a step, m².
+    pub spare_m2: f64,
 }
 
 impl Output for beamcraft_sanding_discs_output {
     type Core = beamcraft_core::SandingDiscs;
     fn of_core(core: &Self::Core) -> Self {
-        Self { discs_a_step: core.discs_a_step, discs: core.discs }
+        Self { discs_a_step: core.discs_a_step, discs: core.discs, spare_m2: core.spare_m2 }
     }
 }
 
