@@ -59,10 +59,13 @@ def main() -> None:
         print(f"  {panel.id:10} {panel.show_length_mm:7.1f} x {panel.show_width_mm:6.1f} x {panel.thickness_mm:4.1f} mm")
 
     print("\ncuts of the front")
-    for cut in plan.cuts:
-        if cut.panel == "front":
-            fence = "" if cut.rip is None else f", fence {cut.rip.fence.fence_mm:.1f} mm"
-            print(f"  {cut.step}. {cut.edge}: {cut.cut}, tilt {cut.blade_tilt_deg:.1f} deg{fence}")
+    front = next(sawing for sawing in plan.cuts if sawing.panel == "front")
+    for cut in front.cuts:
+        if cut.set_up is None:
+            print(f"  {cut.step}. {cut.edge}: {cut.kind}")
+            continue
+        fence = "" if cut.set_up.fence_mm is None else f", fence {cut.set_up.fence_mm:.1f} mm"
+        print(f"  {cut.step}. {cut.edge}: {cut.kind}, tilt {cut.set_up.blade_tilt_deg:.1f} deg{fence}")
 
     print("\nhanging")
     if plan.cleat is not None and plan.cleat.marks is not None:
