@@ -132,9 +132,16 @@ fn is_structure(subject: &str) -> bool {
     STRUCTURE.iter().any(|part| subject.starts_with(part))
 }
 
-/// Plans a variant; `parts` says which checks count.
-fn said(spec: &BeamSpec, parts: fn(&str) -> bool) -> Result<Said, Error> {
-    let plan = plan(spec).map_err(|error| error.within("spec"))?;
+/// Plans a variant of a spec that can be planned; `parts` says which checks count. A variant that contradicts the rest of the
+/// spec fails for that reason.
+fn said(spec: &BeamSpec, parts: fn(&str) -> bool) -> Said {
+    let plan = match plan(spec) {
+        Ok(plan) => plan,
+        Err(error) => {
+            let reasons = vec![error.to_string()];
+            return Said { outcome: VariantOutcome::Fails, utilisation: None, reasons, lift_mm: None };
+        }
+    };
     let counted = || plan.checks.iter().filter(|check| parts(&check.subject) && !check.name.starts_with("lift onto"));
     let mut reasons: Vec<String> = counted().filter(|check| is_beyond(check)).map(words).collect();
     let stops = plan.findings.iter().filter(|finding| finding.grade == Grade::Stop && parts(&finding.subject));
@@ -148,7 +155,7 @@ fn said(spec: &BeamSpec, parts: fn(&str) -> bool) -> Result<Said, Error> {
     reasons.dedup();
     let outcome = if reasons.is_empty() { VariantOutcome::Passes } else { VariantOutcome::Fails };
     let lift_mm = plan.cleat.map(|cleat| cleat.halves.lift_mm);
-    Ok(Said { outcome, utilisation, reasons, lift_mm })
+    Said { outcome, utilisation, reasons, lift_mm }
 }
 
 /// Which wall screws of the table pass the plan's checks with the studs there are, the smallest first.
@@ -179,6 +186,7 @@ pub fn wall_screws_that_hold(input: &WallScrewsThatHoldInput) -> Result<WallScre
     let mut faults = list_faults("lengths_mm", &input.lengths_mm, &FASTENER_LENGTH);
     faults.extend(count_fault("lengths_mm", input.lengths_mm.len(), 40, Allowed::Text("1 to 40 lengths")));
     Error::unless_empty(faults)?;
+    plan(&input.spec).map_err(|error| error.within("spec"))?;
     let mut lengths = input.lengths_mm.clone();
     lengths.sort_by(f64::total_cmp);
     lengths.dedup();
@@ -187,7 +195,7 @@ pub fn wall_screws_that_hold(input: &WallScrewsThatHoldInput) -> Result<WallScre
         for length_mm in &lengths {
             let mut spec = input.spec.clone();
             (spec.cleat.screws.size, spec.cleat.screws.length_mm) = (*size, *length_mm);
-            let Said { outcome, utilisation, reasons, .. } = said(&spec, |subject| subject.starts_with("wall screw"))?;
+            let Said { outcome, utilisation, reasons, .. } = said(&spec, |subject| subject.starts_with("wall screw"));
             variants.push(WallScrewVariant { size: *size, length_mm: *length_mm, outcome, utilisation, reasons });
         }
     }
@@ -218,6 +226,7 @@ pub fn wall_screws_that_hold(input: &WallScrewsThatHoldInput) -> Result<WallScre
 /// let strips = [80.0, 90.0, 100.0].map(|w| CleatStrip { strip_width_mm: w, thickness_mm: 18.0, bevel_deg: 45.0 });
 /// let found = cleats_that_hold(&CleatsThatHoldInput { spec, strips: strips.to_vec() })?;
 /// assert_eq!(found.variants.len(), 3);
+/// assert!(found.variants[0].reasons[0].contains("row_up_mm"), "too narrow for the row of screws");
 /// # }
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
@@ -226,13 +235,14 @@ pub fn cleats_that_hold(input: &CleatsThatHoldInput) -> Result<CleatVariants, Er
     let mut faults: Vec<_> = strips.flat_map(|(k, strip)| faults_at(&format!("strips[{k}]"), strip)).collect();
     faults.extend(count_fault("strips", input.strips.len(), 1_000, Allowed::Text("1 to 1000 strips")));
     Error::unless_empty(faults)?;
+    plan(&input.spec).map_err(|error| error.within("spec"))?;
     let mut variants = Vec::with_capacity(input.strips.len());
     for strip in &input.strips {
         let mut spec = input.spec.clone();
         let cleat = &mut spec.cleat;
         (cleat.strip_width_mm, cleat.thickness_mm, cleat.bevel_deg) =
             (strip.strip_width_mm, strip.thickness_mm, strip.bevel_deg);
-        let Said { outcome, utilisation, reasons, lift_mm } = said(&spec, is_structure)?;
+        let Said { outcome, utilisation, reasons, lift_mm } = said(&spec, is_structure);
         variants.push(CleatVariant { strip: *strip, outcome, lift_mm, utilisation, reasons });
     }
     let size = |variant: &CleatVariant| variant.strip.strip_width_mm * variant.strip.thickness_mm;
