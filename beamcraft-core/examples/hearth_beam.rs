@@ -167,7 +167,7 @@ fn assembly(plan: &Plan, lines: &mut Vec<String>) {
     let Some(order) = &plan.assembly else { return };
     lines.push("\nOrder of assembly".to_owned());
     for step in &order.steps {
-        lines.push(format!("  {}. {:?}: {}. {}", step.step, step.work, step.panels.join(", "), step.reason));
+        lines.push(format!("  {}. {}: {}. {}", step.step, step.work.words(), step.panels.join(", "), step.reason));
     }
 }
 

@@ -161,10 +161,7 @@ limits! {
     DAYS: "a number of days", "day", 0.0, 100_000.0, "";
     DAYS_ABOVE_NONE: "a time constant", "day", 0.01, 10_000.0, "";
     MOISTURE_DIFFERENCE: "a difference of moisture contents", "%", 0.1, 10.0, "2 is what extension services advise";
-    AREA_LOAD: "a load per area", "N/m2", 0.0, 1.0e6, "";
-    DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
-    LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     WOOD_VOLUME: "a volume of wood", "m3", 0.0, 10_000.0, "";
     PRICE: "a price for one unit, in any currency", "", 0.0, 1.0e9, "";
     UNDERSIZE: "a share of pieces that may end undersize", "%", 0.1, 50.0, "5 lets one piece in twenty end thin";

@@ -51291,9 +51291,6 @@ impl OfJson for CleatVariants {
 ///
 /// Parameters
 /// ----------
-/// length_allowance_mm : float, default 50.0
-///     Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice.
-///     Allowed: 0 to 500.
 /// flattening_mm : float, default 0.0
 ///     Wood taken beyond a mill's surfacing to get boards flat, mm.
 ///     Allowed: 0 to 500.
@@ -51321,9 +51318,6 @@ impl OfJson for CleatVariants {
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct BuyingSpec {
-    /// Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice.
-    #[pyo3(get)]
-    pub(crate) length_allowance_mm: f64,
     /// Wood taken beyond a mill's surfacing to get boards flat, mm.
     #[pyo3(get)]
     pub(crate) flattening_mm: f64,
@@ -51353,10 +51347,9 @@ pub(crate) struct BuyingSpec {
 #[pymethods]
 impl BuyingSpec {
     #[new]
-    #[pyo3(signature = (*, length_allowance_mm = Arg::left_out(), flattening_mm = Arg::left_out(), least_yield = Arg::left_out(), greatest_yield = Arg::left_out(), glue_spread_g_per_m2 = Arg::left_out(), glue_waste_share = Arg::left_out(), first_grit = Arg::left_out(), last_grit = Arg::left_out(), area_a_disc_m2 = Arg::left_out()), text_signature = "(*, length_allowance_mm=50.0, flattening_mm=0.0, least_yield=0.5, greatest_yield=0.8, glue_spread_g_per_m2=None, glue_waste_share=0.0, first_grit=80, last_grit=180, area_a_disc_m2=None)")]
-    fn new(length_allowance_mm: Arg<'_, '_>, flattening_mm: Arg<'_, '_>, least_yield: Arg<'_, '_>, greatest_yield: Arg<'_, '_>, glue_spread_g_per_m2: Arg<'_, '_>, glue_waste_share: Arg<'_, '_>, first_grit: Arg<'_, '_>, last_grit: Arg<'_, '_>, area_a_disc_m2: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, flattening_mm = Arg::left_out(), least_yield = Arg::left_out(), greatest_yield = Arg::left_out(), glue_spread_g_per_m2 = Arg::left_out(), glue_waste_share = Arg::left_out(), first_grit = Arg::left_out(), last_grit = Arg::left_out(), area_a_disc_m2 = Arg::left_out()), text_signature = "(*, flattening_mm=0.0, least_yield=0.5, greatest_yield=0.8, glue_spread_g_per_m2=None, glue_waste_share=0.0, first_grit=80, last_grit=180, area_a_disc_m2=None)")]
+    fn new(flattening_mm: Arg<'_, '_>, least_yield: Arg<'_, '_>, greatest_yield: Arg<'_, '_>, glue_spread_g_per_m2: Arg<'_, '_>, glue_waste_share: Arg<'_, '_>, first_grit: Arg<'_, '_>, last_grit: Arg<'_, '_>, area_a_disc_m2: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
-            length_allowance_mm: length_allowance_mm.read_or("length_allowance_mm", || 50.0_f64)?,
             flattening_mm: flattening_mm.read_or("flattening_mm", || 0.0_f64)?,
             least_yield: least_yield.read_or("least_yield", || 0.5_f64)?,
             greatest_yield: greatest_yield.read_or("greatest_yield", || 0.8_f64)?,
@@ -51388,7 +51381,6 @@ impl BuyingSpec {
 impl Record for BuyingSpec {
     const NAME: &'static str = "BuyingSpec";
     const FIELDS: &'static [shown::Field] = &[
-        ("length_allowance_mm", "length_allowance_mm", "Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice."),
         ("flattening_mm", "flattening_mm", "Wood taken beyond a mill's surfacing to get boards flat, mm."),
         ("least_yield", "least_yield", "Least share of the boards that becomes blanks; 0.5 is a choice for a short list of long parts, no figure is published."),
         ("greatest_yield", "greatest_yield", "Greatest share of the boards that becomes blanks; 0.8 is a choice."),
@@ -51398,14 +51390,13 @@ impl Record for BuyingSpec {
         ("last_grit", "last_grit", "Last P grade; 180 is common practice before oil and varnish."),
         ("area_a_disc_m2", "area_a_disc_m2", "Area that one abrasive disc sands, m²; without it no discs are reckoned."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.length_allowance_mm.show(), self.flattening_mm.show(), self.least_yield.show(), self.greatest_yield.show(), self.glue_spread_g_per_m2.show(), self.glue_waste_share.show(), self.first_grit.show(), self.last_grit.show(), self.area_a_disc_m2.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.flattening_mm.show(), self.least_yield.show(), self.greatest_yield.show(), self.glue_spread_g_per_m2.show(), self.glue_waste_share.show(), self.first_grit.show(), self.last_grit.show(), self.area_a_disc_m2.show()] }
 }
 
 impl OfJson for BuyingSpec {
     fn of_json(value: &Value) -> Option<Self> {
         let fields = value.as_object()?;
         Some(Self {
-            length_allowance_mm: field(fields, "length_allowance_mm")?,
             flattening_mm: field(fields, "flattening_mm")?,
             least_yield: field(fields, "least_yield")?,
             greatest_yield: field(fields, "greatest_yield")?,
@@ -51509,7 +51500,7 @@ impl OfJson for LinePrice {
 /// ----------
 /// spec : BeamSpec
 ///     The job.
-/// buying : BuyingSpec, default {"length_allowance_mm":50.0,"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
 ///     How the boards and the small things are bought.
 /// prices : list of LinePrice, default []
 ///     Prices of lines, by their id; a line without one is listed without cost.
@@ -51544,7 +51535,7 @@ impl ShoppingListInput {
     fn new(spec: Arg<'_, '_>, buying: Arg<'_, '_>, prices: Arg<'_, '_>, other_lines: Arg<'_, '_>, rates: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             spec: spec.read("spec")?,
-            buying: buying.read_or("buying", || BuyingSpec { length_allowance_mm: 50.0_f64, flattening_mm: 0.0_f64, least_yield: 0.5_f64, greatest_yield: 0.8_f64, glue_spread_g_per_m2: None, glue_waste_share: 0.0_f64, first_grit: 80, last_grit: 180, area_a_disc_m2: None })?,
+            buying: buying.read_or("buying", || BuyingSpec { flattening_mm: 0.0_f64, least_yield: 0.5_f64, greatest_yield: 0.8_f64, glue_spread_g_per_m2: None, glue_waste_share: 0.0_f64, first_grit: 80, last_grit: 180, area_a_disc_m2: None })?,
             prices: prices.read_or("prices", Vec::new)?,
             other_lines: other_lines.read_or("other_lines", Vec::new)?,
             rates: rates.read_or("rates", || CostRates { material_overhead: 0.0_f64, labour_overhead: 0.0_f64, profit: 0.0_f64, tax: 0.0_f64 })?,
@@ -51712,11 +51703,11 @@ impl OfJson for ShoppingLine {
 /// panels : list of str
 ///     The panels that come from it, by name.
 /// longest_mm : float
-///     Length of the longest blank with its allowance, mm; no board may be shorter.
+///     Length of the longest blank, mm; no board may be shorter.
 /// widest_mm : float
-///     Width of the widest blank with its allowance, mm; glue up where no board is that wide.
+///     Width of the widest blank, mm; glue up where no board is that wide.
 /// net_m3 : float
-///     Volume of the blanks with their allowances at rough thickness, m³.
+///     Volume of the blanks at rough thickness, m³.
 /// least_m3 : float
 ///     Volume to buy at the greatest yield, m³.
 /// greatest_m3 : float
@@ -51740,13 +51731,13 @@ pub(crate) struct LumberNeed {
     /// The panels that come from it, by name.
     #[pyo3(get)]
     pub(crate) panels: Vec<String>,
-    /// Length of the longest blank with its allowance, mm; no board may be shorter.
+    /// Length of the longest blank, mm; no board may be shorter.
     #[pyo3(get)]
     pub(crate) longest_mm: f64,
-    /// Width of the widest blank with its allowance, mm; glue up where no board is that wide.
+    /// Width of the widest blank, mm; glue up where no board is that wide.
     #[pyo3(get)]
     pub(crate) widest_mm: f64,
-    /// Volume of the blanks with their allowances at rough thickness, m³.
+    /// Volume of the blanks at rough thickness, m³.
     #[pyo3(get)]
     pub(crate) net_m3: f64,
     /// Volume to buy at the greatest yield, m³.
@@ -51807,9 +51798,9 @@ impl Record for LumberNeed {
         ("rough", "rough", "Rough thickness to ask for."),
         ("rough_mm", "rough_mm", "Rough thickness, mm."),
         ("panels", "panels", "The panels that come from it, by name."),
-        ("longest_mm", "longest_mm", "Length of the longest blank with its allowance, mm; no board may be shorter."),
-        ("widest_mm", "widest_mm", "Width of the widest blank with its allowance, mm; glue up where no board is that wide."),
-        ("net_m3", "net_m3", "Volume of the blanks with their allowances at rough thickness, m³."),
+        ("longest_mm", "longest_mm", "Length of the longest blank, mm; no board may be shorter."),
+        ("widest_mm", "widest_mm", "Width of the widest blank, mm; glue up where no board is that wide."),
+        ("net_m3", "net_m3", "Volume of the blanks at rough thickness, m³."),
         ("least_m3", "least_m3", "Volume to buy at the greatest yield, m³."),
         ("greatest_m3", "greatest_m3", "Volume to buy at the least yield, m³."),
         ("least_bf", "least_bf", "Volume to buy at the greatest yield, board feet, before any tally."),
@@ -58273,7 +58264,7 @@ fn cleats_that_hold(py: Python<'_>, spec: Arg<'_, '_>, strips: Arg<'_, '_>) -> P
 /// ----------
 /// spec : BeamSpec
 ///     The job.
-/// buying : BuyingSpec, default {"length_allowance_mm":50.0,"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
 ///     How the boards and the small things are bought.
 /// prices : list of LinePrice, default []
 ///     Prices of lines, by their id; a line without one is listed without cost.

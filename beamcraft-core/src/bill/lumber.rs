@@ -18,11 +18,11 @@ pub struct LumberNeed {
     pub rough_mm: f64,
     /// The panels that come from it, by name.
     pub panels: Vec<String>,
-    /// Length of the longest blank with its allowance, mm; no board may be shorter.
+    /// Length of the longest blank, mm; no board may be shorter.
     pub longest_mm: f64,
-    /// Width of the widest blank with its allowance, mm; glue up where no board is that wide.
+    /// Width of the widest blank, mm; glue up where no board is that wide.
     pub widest_mm: f64,
-    /// Volume of the blanks with their allowances at rough thickness, m³.
+    /// Volume of the blanks at rough thickness, m³.
     pub net_m3: f64,
     /// Volume to buy at the greatest yield, m³.
     pub least_m3: f64,
@@ -55,9 +55,9 @@ impl Blanks {
 /// Boards for every thickness of the plan's panels, thickest last.
 pub(super) fn boards(plan: &Plan, buying: &BuyingSpec) -> Result<Vec<LumberNeed>> {
     let mut kinds: Vec<Blanks> = Vec::new();
-    for panel in &plan.panels {
-        let (length, width) =
-            (panel.blank_length_mm + buying.length_allowance_mm, panel.blank_width_mm + plan.spec.saw.rip_allowance_mm);
+    // The blanks that the saw settings start from, with their trim and allowance.
+    for (panel, sawing) in plan.panels.iter().zip(&plan.cuts) {
+        let (length, width) = (sawing.blank_length_mm, sawing.blank_width_mm);
         let blank = Blanks {
             finished_mm: panel.thickness_mm,
             panels: vec![panel.id.to_string()],

@@ -18,8 +18,6 @@ use crate::work::{CostKind, CostLine, CostRates, JobCost, JobCostInput, job_cost
 #[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
 #[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<BuyingSpec>))]
 pub struct BuyingSpec {
-    /// Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice.
-    pub length_allowance_mm: f64,
     /// Wood taken beyond a mill's surfacing to get boards flat, mm.
     pub flattening_mm: f64,
     /// Least share of the boards that becomes blanks; 0.5 is a choice for a short list of long parts, no figure is published.
@@ -41,7 +39,6 @@ pub struct BuyingSpec {
 }
 
 limited!(BuyingSpec {
-    length_allowance_mm: SMALL_LENGTH,
     flattening_mm: SMALL_LENGTH,
     least_yield: POSITIVE_FRACTION,
     greatest_yield: POSITIVE_FRACTION,
@@ -55,7 +52,6 @@ limited!(BuyingSpec {
 impl Default for BuyingSpec {
     fn default() -> Self {
         Self {
-            length_allowance_mm: 50.0,
             flattening_mm: 0.0,
             least_yield: 0.5,
             greatest_yield: 0.8,
@@ -155,7 +151,7 @@ pub struct ShoppingList {
 ///
 /// # Equation
 /// ```text
-/// boards: Σ (blank length + allowance) (blank width + rip allowance) rough thickness / yield
+/// boards: Σ blank length × blank width × rough thickness / yield        (the blanks of the saw settings)
 /// ```
 /// The others as in `rough_thickness`, `lumber_to_buy`, `glue_quantity`, `sanding_steps`, `sanding_discs`,
 /// `finish_class_quantity`, `cans_to_buy`, `job_cost`.
@@ -193,7 +189,7 @@ pub fn shopping_list(input: &ShoppingListInput) -> Result<ShoppingList, Error> {
     let plan = planned(&input.spec, faults)?;
     let lumber = boards(&plan, &input.buying).map_err(|error| error.within("buying"))?;
     let mut list = Lines { lines: Vec::new(), not_determined: Vec::new() };
-    list.wood(&plan, &lumber, input.buying.length_allowance_mm);
+    list.wood(&plan, &lumber);
     list.hardware(&plan);
     list.glue(&plan, &input.buying)?;
     list.abrasives(&plan, &input.buying)?;
@@ -244,8 +240,10 @@ impl Lines {
         });
     }
 
-    fn wood(&mut self, plan: &Plan, lumber: &[LumberNeed], allowance_mm: f64) {
+    fn wood(&mut self, plan: &Plan, lumber: &[LumberNeed]) {
         let lengths = plan.spec.lengths;
+        // As the blanks: a trim at each end.
+        let allowance_mm = 2.0 * plan.spec.saw.end_trim_mm;
         for (k, need) in lumber.iter().enumerate() {
             let name = format!("{}, rough {} mm for {} mm", plan.spec.wood.species, need.rough_mm, need.finished_mm);
             let (unit, range) = match lengths {

@@ -3,7 +3,6 @@
 use crate::fasten::ScrewSize;
 use crate::finding::Grade;
 use crate::finish::{ApplicationMethod, FinishName};
-use crate::frame::AssemblyWork;
 use crate::plan::CoatedFaces;
 use crate::saw::{BladeSide, CutCaution, CutKind, CutWay, FaceDown, PanelCut, RidingEdge, StopMeets};
 use crate::shell::{EdgeCut, EdgeJoint, FaceId, FaceKind, Panel};
@@ -84,17 +83,6 @@ pub(super) fn way(way: CutWay, face_down: FaceDown) -> String {
         CutWay::OnEdge => format!("on edge, {down} against a tall fence"),
         CutWay::OnWedge => format!("on a wedge, {down} down"),
         CutWay::TrackSaw => format!("track saw, {up} up"),
-    }
-}
-
-pub(super) const fn assembly(work: AssemblyWork) -> &'static str {
-    match work {
-        AssemblyWork::DryFit => "fit dry",
-        AssemblyWork::FoldOnTape => "glue, fold on tape",
-        AssemblyWork::ClampOverCauls => "glue, clamp over cauls",
-        AssemblyWork::CompareDiagonals => "compare diagonals",
-        AssemblyWork::SetFrame => "set frame pieces",
-        AssemblyWork::SetBlocks => "set glue blocks",
     }
 }
 

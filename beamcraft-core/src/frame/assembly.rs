@@ -100,6 +100,20 @@ pub enum AssemblyWork {
     SetBlocks,
 }
 
+impl AssemblyWork {
+    /// What is done, in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::DryFit => "fit dry",
+            Self::FoldOnTape => "glue, fold on tape",
+            Self::ClampOverCauls => "glue, clamp over cauls",
+            Self::CompareDiagonals => "compare diagonals",
+            Self::SetFrame => "set frame pieces",
+            Self::SetBlocks => "set glue blocks",
+        }
+    }
+}
+
 /// One step with its reason.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]

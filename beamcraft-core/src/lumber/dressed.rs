@@ -1,5 +1,6 @@
 //! Dressed sizes of softwood by nominal size.
 
+use super::HAIR_MM;
 use crate::cite::{Clause, Source};
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, limited};
@@ -165,9 +166,6 @@ pub fn dressed_size(input: &DressedSizeInput) -> Result<DressedSize, Fault> {
         clause: Clause::new(Source::Ps20, "size tables"),
     })
 }
-
-/// Nominal sizes are matched to a hair: inches do not divide the binary millimetre.
-const HAIR_MM: f64 = 1e-6;
 
 /// A thirty-second of an inch.
 const STEP_MM: f64 = INCH_MM / 32.0;

@@ -1,5 +1,6 @@
 //! What a hardwood grade promises of a board.
 
+use super::HAIR_MM;
 use crate::cite::{Clause, Source};
 use crate::error::Fault;
 use crate::limits::{Limited, limited};
@@ -200,9 +201,6 @@ pub fn hardwood_grade(input: &HardwoodGradeInput) -> Result<HardwoodGradeRule, F
         clause: Clause::new(Source::NhlaRules, "grade chart"),
     })
 }
-
-/// Inches do not divide the binary millimetre.
-const HAIR_MM: f64 = 1e-6;
 
 /// Registry row.
 #[cfg(feature = "json")]

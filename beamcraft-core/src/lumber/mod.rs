@@ -28,6 +28,9 @@ pub use sawn::{SawnClass, SawnSize, SawnSizeInput, sawn_size};
 pub use strips::{StripsFromWidth, StripsFromWidthInput, strips_from_width};
 pub use target::{TargetRoughSize, TargetRoughSizeInput, target_rough_size};
 
+/// Sizes are compared with their table to a hair: inches do not divide the binary millimetre.
+const HAIR_MM: f64 = 1e-6;
+
 /// Registry rows of this module.
 #[cfg(feature = "json")]
 pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[

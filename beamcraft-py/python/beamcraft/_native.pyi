@@ -27546,9 +27546,6 @@ class BuyingSpec:
 
     Parameters
     ----------
-    length_allowance_mm : float, default 50.0
-        Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice.
-        Allowed: 0 to 500.
     flattening_mm : float, default 0.0
         Wood taken beyond a mill's surfacing to get boards flat, mm.
         Allowed: 0 to 500.
@@ -27575,14 +27572,11 @@ class BuyingSpec:
         Allowed: 0.01 to 1000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, length_allowance_mm: float = 50.0, flattening_mm: float = 0.0, least_yield: float = 0.5, greatest_yield: float = 0.8, glue_spread_g_per_m2: float | None = None, glue_waste_share: float = 0.0, first_grit: int = 80, last_grit: int = 180, area_a_disc_m2: float | None = None) -> BuyingSpec: ...
+    def __new__(cls, *, flattening_mm: float = 0.0, least_yield: float = 0.5, greatest_yield: float = 0.8, glue_spread_g_per_m2: float | None = None, glue_waste_share: float = 0.0, first_grit: int = 80, last_grit: int = 180, area_a_disc_m2: float | None = None) -> BuyingSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> BuyingSpec: ...
     def replace(self, **changes: Any) -> BuyingSpec:
         """Equal object with the fields given changed."""
-    @property
-    def length_allowance_mm(self) -> float:
-        """Added to the length of every blank for checks at board ends and trimming, mm; 50 is a choice."""
     @property
     def flattening_mm(self) -> float:
         """Wood taken beyond a mill's surfacing to get boards flat, mm."""
@@ -27671,7 +27665,7 @@ class ShoppingListInput:
     ----------
     spec : BeamSpec
         The job.
-    buying : BuyingSpec, default {"length_allowance_mm":50.0,"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
         How the boards and the small things are bought.
     prices : list of LinePrice, default []
         Prices of lines, by their id; a line without one is listed without cost.
@@ -27784,11 +27778,11 @@ class LumberNeed:
     panels : list of str
         The panels that come from it, by name.
     longest_mm : float
-        Length of the longest blank with its allowance, mm; no board may be shorter.
+        Length of the longest blank, mm; no board may be shorter.
     widest_mm : float
-        Width of the widest blank with its allowance, mm; glue up where no board is that wide.
+        Width of the widest blank, mm; glue up where no board is that wide.
     net_m3 : float
-        Volume of the blanks with their allowances at rough thickness, m³.
+        Volume of the blanks at rough thickness, m³.
     least_m3 : float
         Volume to buy at the greatest yield, m³.
     greatest_m3 : float
@@ -27818,13 +27812,13 @@ class LumberNeed:
         """The panels that come from it, by name."""
     @property
     def longest_mm(self) -> float:
-        """Length of the longest blank with its allowance, mm; no board may be shorter."""
+        """Length of the longest blank, mm; no board may be shorter."""
     @property
     def widest_mm(self) -> float:
-        """Width of the widest blank with its allowance, mm; glue up where no board is that wide."""
+        """Width of the widest blank, mm; glue up where no board is that wide."""
     @property
     def net_m3(self) -> float:
-        """Volume of the blanks with their allowances at rough thickness, m³."""
+        """Volume of the blanks at rough thickness, m³."""
     @property
     def least_m3(self) -> float:
         """Volume to buy at the greatest yield, m³."""
@@ -33666,7 +33660,7 @@ def shopping_list(*, spec: BeamSpec, buying: BuyingSpec = ..., prices: Iterable[
     ----------
     spec : BeamSpec
         The job.
-    buying : BuyingSpec, default {"length_allowance_mm":50.0,"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
         How the boards and the small things are bought.
     prices : list of LinePrice, default []
         Prices of lines, by their id; a line without one is listed without cost.

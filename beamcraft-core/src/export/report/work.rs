@@ -86,7 +86,7 @@ pub(super) fn assembly(page: &mut Page, plan: &Plan) {
         let seams = if glued { plan.spec.lengths.full(step.seam_length_mm) } else { String::new() };
         let minutes = if glued { format!("{} min", significant(step.minutes)) } else { String::new() };
         [
-            format!("{}. {}", step.step, words::assembly(step.work)).into(),
+            format!("{}. {}", step.step, step.work.words()).into(),
             panels.into(),
             seams.into(),
             minutes.into(),

@@ -4,7 +4,7 @@ use super::super::layout::Zone;
 use super::super::svg::{Anchor, Fill, Line, SIZES, SMALL, Sheet, Spot};
 use super::super::text::degrees;
 use super::super::words::face;
-use crate::saw::{FaceDown, PanelCut};
+use crate::saw::{BladeSide, CutSetUp, FaceDown, PanelCut};
 use crate::shell::{EdgeCut, Panel};
 
 /// Paper that it takes, mm.
@@ -16,10 +16,11 @@ const ALONG: f64 = 32.0;
 /// A direction seen from above: to the right, away from the maker.
 type Heading = (f64, f64);
 
-pub(super) fn draw(sheet: &mut Sheet, panel: &Panel, cut: &PanelCut, down: FaceDown, zone: Zone) {
+pub(super) fn draw(sheet: &mut Sheet, panel: &Panel, cut: &PanelCut, set_up: &CutSetUp, zone: Zone) {
     let Some(end) = panel.edges.iter().find(|edge| edge.id.to_string() == cut.edge) else { return };
-    // A board that lies on its show face is seen mirrored.
-    let mirror = if down == FaceDown::ShowFace { -1.0 } else { 1.0 };
+    // A board that lies on its show face is seen mirrored, and so is the saw where the kept piece lies left of the blade.
+    let sign = |mirrored: bool| if mirrored { -1.0 } else { 1.0 };
+    let mirror = sign(set_up.face_down == FaceDown::ShowFace) * sign(set_up.kept_side == Some(BladeSide::Left));
     let (x, y) = (end.outward.x, mirror * end.outward.y);
     let size = (x * x + y * y).sqrt();
     if size < 1e-9 {
@@ -73,6 +74,7 @@ fn gauge(sheet: &mut Sheet, from: Spot, to: Spot) {
 #[cfg(test)]
 mod tests {
     use super::super::super::samples;
+    use crate::saw::{CutKind, CutWay};
 
     #[test]
     fn the_longer_edge_is_where_the_board_reaches_farther_past_the_blade() {
@@ -88,8 +90,48 @@ mod tests {
         let longer = panel.longer_towards(end).unwrap();
         let mut sheet = super::Sheet::new(super::super::super::svg::Paper::A4, "", "");
         let zone = super::Zone { left: 0.0, top: 0.0, right: 46.0, bottom: 60.0 };
-        super::draw(&mut sheet, panel, cut, cut.set_up.unwrap().face_down, zone);
+        super::draw(&mut sheet, panel, cut, &cut.set_up.unwrap(), zone);
         let svg = sheet.finish();
         assert!(svg.contains(&format!(">{}<", super::face(longer))) && svg.contains(">3°<"), "{svg}");
+    }
+
+    /// Height of a text on the sheet.
+    fn height_of(svg: &str, text: &str) -> f64 {
+        let line = svg
+            .lines()
+            .find(|line| line.ends_with(&format!(">{text}</text>")))
+            .unwrap_or_else(|| panic!("{text} in {svg}"));
+        let after = line.split(" y=\"").nth(1).unwrap();
+        after.split('"').next().unwrap().parse().unwrap()
+    }
+
+    #[test]
+    fn the_edge_that_rides_lies_at_the_gauge() {
+        let mut seen = 0;
+        for (_, plan) in samples::all() {
+            for (panel, sawing) in plan.panels.iter().zip(&plan.cuts) {
+                for cut in sawing.cuts.iter().filter(|cut| cut.kind == CutKind::GaugeCut) {
+                    let Some(set_up) = cut.set_up.filter(|set_up| set_up.way == CutWay::FlatOnTable) else { continue };
+                    let mut sheet = super::Sheet::new(super::super::super::svg::Paper::A4, "", "");
+                    let zone = super::Zone { left: 0.0, top: 0.0, right: 46.0, bottom: 60.0 };
+                    super::draw(&mut sheet, panel, cut, &set_up, zone);
+                    let svg = sheet.finish();
+                    let rides = panel.edges.iter().find(|edge| edge.id.to_string() == cut.rides).unwrap();
+                    let others =
+                        panel.edges.iter().filter(|edge| edge.cut == super::EdgeCut::Rip && edge.id != rides.id);
+                    for other in others {
+                        let (near, far) = (super::face(rides.neighbour), super::face(other.neighbour));
+                        assert!(
+                            height_of(&svg, &near) > height_of(&svg, &far),
+                            "{} {}: {near} rides",
+                            panel.id,
+                            cut.edge
+                        );
+                        seen += 1;
+                    }
+                }
+            }
+        }
+        assert!(seen > 10, "{seen}");
     }
 }

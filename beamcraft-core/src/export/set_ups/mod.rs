@@ -9,7 +9,7 @@ mod sketch;
 mod words;
 
 use super::layout::{TITLE, Title, Zone, framed};
-use super::svg::{Anchor, LARGE, Line, NORMAL, SIZES, Sheet, Spot, fitted};
+use super::svg::{Anchor, LARGE, Line, NORMAL, SIZES, Sheet, Spot, fitted, wrapped};
 use super::words::face;
 use crate::plan::{PanelSawing, Plan};
 use crate::saw::PanelCut;
@@ -95,11 +95,12 @@ fn beside(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut, zone: Z
     let heading = format!("{}. {}", cut.step, words::name(panel, cut));
     let room = zone.width() - 5.0;
     sheet.heading(Spot::new(left, zone.top + 6.0), 1.1 * SIZES, &fitted(&heading, room, 1.25 * SIZES));
-    for (at, line) in words::lines(plan.spec.lengths, cut).iter().enumerate() {
-        let y = zone.top + 12.0 + 5.0 * at as f64;
-        if y < zone.bottom - 1.0 {
-            sheet.text(Spot::new(left, y), NORMAL, Anchor::Start, &fitted(line, room, NORMAL));
-        }
+    let lines = words::lines(plan.spec.lengths, cut);
+    let lines: Vec<String> = lines.iter().flat_map(|line| wrapped(line, room, NORMAL)).collect();
+    // A caution that runs out of room closes the ranks: none is left out.
+    let step = ((zone.height() - 13.0) / lines.len().max(1) as f64).min(5.0);
+    for (at, line) in lines.iter().enumerate() {
+        sheet.text(Spot::new(left, zone.top + 12.0 + step * at as f64), NORMAL, Anchor::Start, line);
     }
 }
 

@@ -58,7 +58,7 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut
     };
     let zone = if cut.kind == CutKind::GaugeCut && set_up.way == CutWay::FlatOnTable {
         let right = zone.right - from_above::WIDTH;
-        from_above::draw(sheet, panel, cut, set_up.face_down, Zone { left: right, ..zone });
+        from_above::draw(sheet, panel, cut, &set_up, Zone { left: right, ..zone });
         Zone { right, ..zone }
     } else {
         zone

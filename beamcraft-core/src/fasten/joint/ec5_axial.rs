@@ -2,7 +2,7 @@
 
 use super::ec5::{Case, KMod, density, en};
 use super::kinds::{JointDrive, JointFastenerKind, JointMaterial};
-use super::result::{Answer, Silence, line};
+use super::result::{Answer, Silence, acting_together, line};
 use crate::cite::Clause;
 use crate::error::{ErrorCode, Result};
 use crate::fasten::ec5::{
@@ -12,7 +12,7 @@ use crate::fasten::ec5::{
 };
 use crate::fasten::nds::{FastenerDirection, MemberMoisture};
 use crate::finding::Quantity;
-use crate::limits::{BEARING_LENGTH, CONNECTION_CAPACITY, WASHER_AREA};
+use crate::limits::{BEARING_LENGTH, WASHER_AREA};
 use crate::numeric::real::pow;
 use crate::verdict::{Factor, Verdict};
 
@@ -304,12 +304,8 @@ impl Case<'_> {
         lateral_n: Option<f64>,
         axial_n: Option<f64>,
     ) -> Result<Option<f64>> {
-        let range = CONNECTION_CAPACITY.low..=CONNECTION_CAPACITY.high;
-        let (Some(lateral_n), Some(axial_n)) = (lateral_n, axial_n) else { return Ok(None) };
-        let both = self.across_n > 0.0 && self.along_n > 0.0;
-        if !both || !range.contains(&lateral_n) || !range.contains(&axial_n) {
-            return Ok(None);
-        }
+        let acting = acting_together([self.across_n, self.along_n], [lateral_n, axial_n]);
+        let Some([lateral_n, axial_n]) = acting else { return Ok(None) };
         let found = ec5_combined_load(&Ec5CombinedLoadInput {
             fastener: self.kind,
             axial_n: self.along_n,

@@ -3,14 +3,14 @@
 use super::kinds::{JointDrive, JointFastenerKind, JointMaterial};
 use super::nds::{Case, gravity, nds};
 use super::parts::JointMember;
-use super::result::{Answer, Silence, line};
+use super::result::{Answer, Silence, acting_together, line};
 use crate::error::Result;
 use crate::fasten::nds::{
     CombinedLateralWithdrawalInput, CombinedLoadRule, DowelFastener, FastenerDirection, FastenerWithdrawalInput,
     HeadPullThroughInput, combined_lateral_withdrawal, fastener_withdrawal, head_pull_through,
 };
 use crate::finding::Quantity;
-use crate::limits::{BEARING_LENGTH, CONNECTION_CAPACITY};
+use crate::limits::BEARING_LENGTH;
 use crate::verdict::{Factor, Verdict};
 
 /// Capacities of the whole joint along the fasteners, N.
@@ -176,12 +176,8 @@ impl Case<'_> {
         lateral_n: Option<f64>,
         axial_n: Option<f64>,
     ) -> Result<Option<f64>> {
-        let range = CONNECTION_CAPACITY.low..=CONNECTION_CAPACITY.high;
-        let (Some(lateral_n), Some(axial_n)) = (lateral_n, axial_n) else { return Ok(None) };
-        let both = self.across_n > 0.0 && self.along_n > 0.0;
-        if !both || !range.contains(&lateral_n) || !range.contains(&axial_n) {
-            return Ok(None);
-        }
+        let acting = acting_together([self.across_n, self.along_n], [lateral_n, axial_n]);
+        let Some([lateral_n, axial_n]) = acting else { return Ok(None) };
         let (rule, clause) = if self.input.fastener.kind.is_nail() {
             (CombinedLoadRule::Nails, nds("Eq. 12.4-2"))
         } else {

@@ -7,6 +7,7 @@ use super::{ec5, nds};
 use crate::cite::{Clause, Source};
 use crate::error::{Detail, Error, Fault, Result};
 use crate::finding::{Caution, CautionText, Quantity};
+use crate::limits::CONNECTION_CAPACITY;
 use crate::verdict::{Basis, Factor, Outcome, Verdict};
 
 /// One yield mode of a joint.
@@ -115,6 +116,14 @@ pub(super) const SUBJECT: &str = "fasteners";
 /// What goes with a declared lateral value.
 pub(super) const DECLARED: &str =
     "The declared value must hold for just this joint: its members, grain, slant and the layers between.";
+
+/// The capacities across and along the fastener, where both loads act and both capacities can be combined.
+pub(super) fn acting_together(loads_n: [f64; 2], capacities_n: [Option<f64>; 2]) -> Option<[f64; 2]> {
+    let [Some(lateral_n), Some(axial_n)] = capacities_n else { return None };
+    let both_act = loads_n.iter().all(|load| *load > 0.0);
+    let range = CONNECTION_CAPACITY.low..=CONNECTION_CAPACITY.high;
+    (both_act && range.contains(&lateral_n) && range.contains(&axial_n)).then_some([lateral_n, axial_n])
+}
 
 /// A line that compares.
 pub(super) fn line(name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
