@@ -4,10 +4,16 @@
 //! no kerf at all: the callers add it. Every search counts steps, never seconds, so that a result is the same on every
 //! run and every machine.
 
+pub(crate) mod area_bound;
 pub(crate) mod bars;
 pub(crate) mod bars_search;
 pub(crate) mod fill;
 pub(crate) mod master;
+pub(crate) mod ruin;
+pub(crate) mod sheets;
+pub(crate) mod single;
+pub(crate) mod table;
+pub(crate) mod tree;
 pub(crate) mod watch;
 
 /// A unit to unit generator (splitmix64): the same numbers on every machine. Not for secrets.
