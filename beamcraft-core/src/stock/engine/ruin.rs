@@ -139,7 +139,9 @@ impl<'p> Ruin<'p> {
             let lying = self.kinds[*k as usize].lying[0];
             let (w, h) = (lying.w as f64, lying.h as f64);
             let key = match mode {
-                0..=2 => w * h,
+                0 => w * h,
+                1 => self.kinds[*k as usize].weight as f64,
+                2 => self.kinds[*k as usize].weight as f64 / (w * h),
                 3 => w,
                 4 => h,
                 5 => w.max(h),

@@ -85,7 +85,7 @@ fn most_value(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
     let start = ruin.construct(&capped, watch);
     let out_value = |state: &State| -> i64 { state.out.iter().map(|k| problem.values[*k as usize]).sum() };
     let capped_total: i64 = problem.values.iter().zip(&capped).map(|(v, n)| v * i64::from(*n)).sum();
-    let (until, patience) = (watch.used() + (watch.left() / 5).min(30_000_000), 30_000);
+    let (until, patience) = (watch.used() + (watch.left() / 12).min(30_000_000), 10_000);
     let mut state = if endless { start } else { ruin.improve(start, true, 0, until, watch, patience) };
     let mut value = capped_total - out_value(&state);
     let mut bound = total;

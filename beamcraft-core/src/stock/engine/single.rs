@@ -9,6 +9,7 @@
 
 use std::collections::{BinaryHeap, HashMap};
 
+use super::Dice;
 use super::ruin::Kind;
 use super::table::{Grid, Table};
 use super::tree::{Axis, Body, Lying, Member, Strip};
@@ -25,7 +26,35 @@ struct Rect {
     w: i64,
     h: i64,
     value: i64,
+    mark: (u64, u64),
     made: Made,
+}
+
+/// Index of the first point that is no smaller: by a table where the points are small numbers.
+struct Places(Vec<u32>);
+
+impl Places {
+    fn new(points: &[i64]) -> Self {
+        let last = points.last().copied().unwrap_or(0);
+        if last > 2_000_000 {
+            return Self(Vec::new());
+        }
+        let mut at = 0;
+        Self(
+            (0..=last)
+                .map(|x| {
+                    while points[at] < x {
+                        at += 1;
+                    }
+                    at as u32
+                })
+                .collect(),
+        )
+    }
+
+    fn of(&self, points: &[i64], x: i64) -> usize {
+        self.0.get(x as usize).map_or_else(|| points.partition_point(|p| *p < x), |at| *at as usize)
+    }
 }
 
 /// What the search found.
@@ -36,7 +65,7 @@ pub(crate) struct Single {
     pub(crate) bound: i64,
 }
 
-const MOST_RECTANGLES: usize = 1_500_000;
+const MOST_RECTANGLES: usize = 2_000_000;
 
 pub(crate) fn best_single(
     kinds: &[Kind],
@@ -47,10 +76,10 @@ pub(crate) fn best_single(
     watch: &mut Watch<'_>,
 ) -> Option<Single> {
     let grid = Grid::of(kinds, copies, &[(w, h)], 2_500)?;
-    if grid.work() > watch.left().min(3_000_000_000) {
+    if grid.work() / 4 > watch.left() {
         return None;
     }
-    watch.spend(grid.work());
+    watch.spend(grid.work() / 4);
     // Fractional knapsack over the areas of the parts that fit.
     let mut by_rate: Vec<usize> = (0..kinds.len()).collect();
     let area = |k: usize| kinds[k].lying[0].w as f64 * kinds[k].lying[0].h as f64;
@@ -81,7 +110,7 @@ pub(crate) fn best_single(
     let (top_x, top_y) = (grid.at_x(w), grid.at_y(h));
     // What can be added outside a rectangle in the corner.
     let mut outside = vec![0_i64; nx * ny];
-    watch.spend(grid.work() * 2);
+    watch.spend(grid.work() / 2);
     for i in (0..=top_x).rev() {
         for j in (0..=top_y).rev() {
             let mut most = 0;
@@ -96,17 +125,59 @@ pub(crate) fn best_single(
             outside[i * ny + j] = most;
         }
     }
+    let (place_x, place_y) = (Places::new(&grid.xs), Places::new(&grid.ys));
     let promise = |x: i64, y: i64, value: i64| {
-        let place = grid.xs.partition_point(|p| *p < x) * ny + grid.ys.partition_point(|p| *p < y);
+        let place = place_x.of(&grid.xs, x) * ny + place_y.of(&grid.ys, y);
         value + outside.get(place).copied().unwrap_or(0)
     };
-    let mut found = Single { tree: None, value: known, bound: table.of_sheet(w, h) };
+    let all: i128 = worth.iter().zip(copies).map(|(v, n)| i128::from(*v) * i128::from(*n)).sum();
+    let all = i64::try_from(all).unwrap_or(i64::MAX);
+    let mut found = Single { tree: None, value: known, bound: table.of_sheet(w, h).min(all) };
     watch.note_bound(found.bound);
+    if let Some(n) = grid.xs.len().checked_mul(grid.ys.len()).and_then(|cells| cells.checked_mul(kinds.len()))
+        && n < 200_000_000
+    {
+        // The same table again with shaken worths: each time other fillings are remembered.
+        let until = watch.used() + (watch.left() / 5).min(40_000_000);
+        let mut dice = Dice::new(9);
+        for round in 0..300 {
+            let shaken: Vec<i64> = match round {
+                0 => worth.to_vec(),
+                _ => worth.iter().map(|v| (*v as f64 * 1024.0 * (1.0 + 0.3 * (dice.unit() - 0.5))) as i64).collect(),
+            };
+            let reached = Table::limited(&grid, kinds, &shaken, copies);
+            let tree = reached.tree(Axis::X, w, h);
+            let mut value = 0;
+            tree.parts(&mut |lying| value += worth[lying.kind as usize]);
+            if value > found.value {
+                found.value = value;
+                found.tree = Some(tree);
+                watch.note_value(value);
+            }
+            if !watch.spend(grid.work() / 4) || watch.used() > until || found.value >= found.bound {
+                break;
+            }
+        }
+    }
+    // Copies in lanes of 16 bits: four kinds a word, and a lane's top bit shows that there are too many.
+    let words = kinds.len().div_ceil(4);
+    let mut slack = vec![0_u64; words];
+    let mut marks: Vec<(u64, u64)> = Vec::with_capacity(kinds.len());
+    let mut dice = Dice::new(3);
+    for (k, lying) in kinds.iter().map(|kind| kind.lying[0]).enumerate() {
+        let most = i128::from(w) * i128::from(h) / (i128::from(lying.w) * i128::from(lying.h)).max(1);
+        let most = most.min(i128::from(copies[k]));
+        if most > 0x3fff {
+            return Some(found);
+        }
+        slack[k / 4] |= (0x7fff - most as u64) << (16 * (k % 4));
+        marks.push((dice.next(), dice.next()));
+    }
     let mut rects: Vec<Rect> = Vec::new();
-    let mut counts: Vec<u16> = Vec::new();
-    let n = kinds.len();
+    let mut counts: Vec<u64> = Vec::new();
     let mut heap: BinaryHeap<(i64, i64, core::cmp::Reverse<u32>)> = BinaryHeap::new();
-    let mut seen: HashMap<Vec<u16>, Vec<(i64, i64)>> = HashMap::new();
+    // A sum of random marks stands for the parts in a rectangle: 128 bits, so that two sets never share one in practice.
+    let mut seen: HashMap<(u64, u64), Vec<(i64, i64)>> = HashMap::new();
     let mut best_rect = None;
     for (k, kind) in kinds.iter().enumerate() {
         for lying in &kind.lying {
@@ -123,65 +194,53 @@ pub(crate) fn best_single(
                 best_rect = Some(rects.len());
             }
             heap.push((promise, value, core::cmp::Reverse(rects.len() as u32)));
-            rects.push(Rect { w: lying.w, h: lying.h, value, made: Made::Part(*lying) });
+            rects.push(Rect { w: lying.w, h: lying.h, value, mark: marks[k], made: Made::Part(*lying) });
             let start = counts.len();
-            counts.resize(start + n, 0);
-            counts[start + k] = 1;
+            counts.resize(start + words, 0);
+            counts[start + k / 4] = 1 << (16 * (k % 4));
         }
     }
-    // Closed rectangles in the order of their widths, so that those too wide are skipped at once.
+    // Closed rectangles in the order of their widths.
     let mut closed: Vec<u32> = Vec::new();
-    let mut sum = vec![0_u16; n];
     let mut complete = true;
     while let Some((top, _, core::cmp::Reverse(index))) = heap.pop() {
-        if top <= found.value {
+        if top <= found.value || found.value >= found.bound {
             break;
         }
         found.bound = found.bound.min(top);
-        if !watch.spend(closed.len() as u64 / 2 + 20) || rects.len() > MOST_RECTANGLES {
+        if !watch.spend(closed.len() as u64 + 20) || rects.len() > MOST_RECTANGLES {
             complete = false;
-            found.bound = found.bound.min(top);
             break;
         }
-        let (rw, rh) = (rects[index as usize].w, rects[index as usize].h);
+        let Rect { w: rw, h: rh, value: own, mark, .. } = rects[index as usize];
         let place = closed.partition_point(|k| rects[*k as usize].w <= rw);
         closed.insert(place, index);
-        for at in 0..closed.len() {
-            let other = closed[at];
-            let (a, b) = (&rects[index as usize], &rects[other as usize]);
-            let value = a.value + b.value;
-            let (beside, above) = (rw + b.w <= w, rh + b.h <= h);
-            if !beside && !above {
-                continue;
-            }
+        let mut made_here = 0;
+        for &other in &closed {
+            let b = &rects[other as usize];
+            let value = own + b.value;
+            let (b_w, b_h) = (b.w, b.h);
+            let sum = (mark.0.wrapping_add(b.mark.0), mark.1.wrapping_add(b.mark.1));
             let mut fits: Option<bool> = None;
-            for (way, possible) in [(0, beside), (1, above)] {
-                if !possible {
+            for way in 0..2 {
+                let (nw, nh) = if way == 0 { (rw + b_w, rh.max(b_h)) } else { (rw.max(b_w), rh + b_h) };
+                if nw > w || nh > h {
                     continue;
                 }
-                let b = &rects[other as usize];
-                let (nw, nh) = if way == 0 { (rw + b.w, rh.max(b.h)) } else { (rw.max(b.w), rh + b.h) };
                 let promise = promise(nw, nh, value);
                 if promise <= found.value {
                     continue;
                 }
                 if fits.is_none() {
-                    let (p, q) = (index as usize * n, other as usize * n);
-                    let mut good = true;
-                    for k in 0..n {
-                        sum[k] = counts[p + k] + counts[q + k];
-                        if u32::from(sum[k]) > copies[k] {
-                            good = false;
-                            break;
-                        }
-                    }
-                    fits = Some(good);
+                    let (p, q) = (index as usize * words, other as usize * words);
+                    let pairs = counts[p..p + words].iter().zip(&counts[q..q + words]).zip(&slack);
+                    fits = Some(pairs.fold(0, |over, ((a, b), s)| over | (a + b + s)) & 0x8000_8000_8000_8000 == 0);
                 }
                 if fits == Some(false) {
                     break;
                 }
                 // The same parts in no larger a rectangle are enough.
-                let shapes = seen.entry(sum.clone()).or_default();
+                let shapes = seen.entry(sum).or_default();
                 if shapes.iter().any(|(x, y)| *x <= nw && *y <= nh) {
                     continue;
                 }
@@ -193,15 +252,22 @@ pub(crate) fn best_single(
                 }
                 let made = if way == 0 { Made::Beside(index, other) } else { Made::Above(index, other) };
                 heap.push((promise, value, core::cmp::Reverse(rects.len() as u32)));
-                rects.push(Rect { w: nw, h: nh, value, made });
-                counts.extend_from_slice(&sum);
+                rects.push(Rect { w: nw, h: nh, value, mark: sum, made });
+                for word in 0..words {
+                    let both = counts[index as usize * words + word] + counts[other as usize * words + word];
+                    counts.push(both);
+                }
+                made_here += 1;
             }
         }
+        watch.spend(made_here * 40);
     }
     if complete {
         found.bound = found.value;
     }
-    found.tree = best_rect.map(|index| strip_of(&rects, index, Axis::X, w, h));
+    if let Some(index) = best_rect {
+        found.tree = Some(strip_of(&rects, index, Axis::X, w, h));
+    }
     Some(found)
 }
 

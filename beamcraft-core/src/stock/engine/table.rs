@@ -110,6 +110,9 @@ enum Best {
     One(Lying),
     AtX(u32),
     AtY(u32),
+    /// As the cell one point narrower, or one point lower.
+    Narrower,
+    Lower,
 }
 
 /// Values for every rectangle of the grid.
@@ -139,9 +142,9 @@ impl<'g> Table<'g> {
                 let at = i * ny + j;
                 let (mut most, mut how) = (value[at], best[at]);
                 // What a smaller rectangle holds this one holds too.
-                for smaller in [(i - 1) * ny + j, at - 1] {
+                for (smaller, as_it) in [((i - 1) * ny + j, Best::Narrower), (at - 1, Best::Lower)] {
                     if value[smaller] > most {
-                        (most, how) = (value[smaller], best[smaller]);
+                        (most, how) = (value[smaller], as_it);
                     }
                 }
                 for k in 1..=i {
@@ -178,35 +181,112 @@ impl<'g> Table<'g> {
         self.at(self.grid.at_x(w), self.grid.at_y(h))
     }
 
-    /// The tree of cuts behind the value of a sheet.
-    pub(crate) fn tree(&self, axis: Axis, w: i64, h: i64) -> Strip {
-        let grid = self.grid;
-        let (i, j) = (grid.at_x(w), grid.at_y(h));
-        let mut strip = Strip::new(axis, w, h);
-        match self.best[i * grid.ys.len() + j] {
-            Best::Nothing => {}
-            Best::One(lying) => strip.insert(&[], false, lying),
-            Best::AtX(k) => {
-                let cut = grid.xs[k as usize];
-                self.divide(&mut strip, Axis::X, (cut, h), (w - cut, h));
-            }
-            Best::AtY(k) => {
-                let cut = grid.ys[k as usize];
-                self.divide(&mut strip, Axis::Y, (w, cut), (w, h - cut));
+    /// Values from combinations that keep to the copies there are: one remembered filling a cell, so that the value is
+    /// one that can be reached, not always the best.
+    pub(crate) fn limited(grid: &'g Grid, kinds: &[Kind], worth: &[i64], copies: &[u32]) -> Self {
+        let (nx, ny, n) = (grid.xs.len(), grid.ys.len(), kinds.len());
+        let mut value = vec![0_i64; nx * ny];
+        let mut best = vec![Best::Nothing; nx * ny];
+        let mut counts = vec![0_u16; nx * ny * n];
+        for (k, (kind, worth)) in kinds.iter().zip(worth).enumerate() {
+            for lying in kind.lying.iter().filter(|_| copies[k] > 0) {
+                let (i, j) = (grid.xs.partition_point(|p| *p < lying.w), grid.ys.partition_point(|p| *p < lying.h));
+                if i < nx && j < ny && *worth > value[i * ny + j] {
+                    let at = i * ny + j;
+                    value[at] = *worth;
+                    best[at] = Best::One(*lying);
+                    counts[at * n..(at + 1) * n].fill(0);
+                    counts[at * n + k] = 1;
+                }
             }
         }
-        strip
+        let fits = |counts: &[u16], a: usize, b: usize| {
+            let (a, b) = (&counts[a * n..(a + 1) * n], &counts[b * n..(b + 1) * n]);
+            a.iter().zip(b).zip(copies).all(|((a, b), most)| u32::from(*a) + u32::from(*b) <= *most)
+        };
+        for i in 1..nx {
+            for j in 1..ny {
+                let at = i * ny + j;
+                let (mut most, mut how, mut from) = (value[at], best[at], (at, None));
+                for (smaller, as_it) in [((i - 1) * ny + j, Best::Narrower), (at - 1, Best::Lower)] {
+                    if value[smaller] > most {
+                        (most, how, from) = (value[smaller], as_it, (smaller, None));
+                    }
+                }
+                for k in 1..=i {
+                    if 2 * grid.xs[k] > grid.xs[i] {
+                        break;
+                    }
+                    let (a, b) = (k * ny + j, grid.down_x(i, k) * ny + j);
+                    if value[a] + value[b] > most && fits(&counts, a, b) {
+                        (most, how, from) = (value[a] + value[b], Best::AtX(k as u32), (a, Some(b)));
+                    }
+                }
+                for k in 1..=j {
+                    if 2 * grid.ys[k] > grid.ys[j] {
+                        break;
+                    }
+                    let (a, b) = (i * ny + k, i * ny + grid.down_y(j, k));
+                    if value[a] + value[b] > most && fits(&counts, a, b) {
+                        (most, how, from) = (value[a] + value[b], Best::AtY(k as u32), (a, Some(b)));
+                    }
+                }
+                value[at] = most;
+                best[at] = how;
+                if from.0 != at {
+                    for k in 0..n {
+                        counts[at * n + k] = counts[from.0 * n + k] + from.1.map_or(0, |b| counts[b * n + k]);
+                    }
+                }
+            }
+        }
+        Self { grid, value, best }
     }
 
-    fn divide(&self, strip: &mut Strip, cut: Axis, first: (i64, i64), second: (i64, i64)) {
+    /// The tree of cuts behind the value of a sheet.
+    pub(crate) fn tree(&self, axis: Axis, w: i64, h: i64) -> Strip {
+        self.tree_at((self.grid.at_x(w), self.grid.at_y(h)), axis, w, h)
+    }
+
+    fn tree_at(&self, (mut i, mut j): (usize, usize), axis: Axis, w: i64, h: i64) -> Strip {
+        let grid = self.grid;
+        let mut strip = Strip::new(axis, w, h);
+        loop {
+            match self.best[i * grid.ys.len() + j] {
+                Best::Nothing => {}
+                Best::Narrower => {
+                    i -= 1;
+                    continue;
+                }
+                Best::Lower => {
+                    j -= 1;
+                    continue;
+                }
+                Best::One(lying) => strip.insert(&[], false, lying),
+                Best::AtX(k) => {
+                    let (k, cut) = (k as usize, grid.xs[k as usize]);
+                    let parts = [((k, j), (cut, h)), ((grid.down_x(i, k), j), (w - cut, h))];
+                    self.divide(&mut strip, Axis::X, parts);
+                }
+                Best::AtY(k) => {
+                    let (k, cut) = (k as usize, grid.ys[k as usize]);
+                    let parts = [((i, k), (w, cut)), ((i, grid.down_y(j, k)), (w, h - cut))];
+                    self.divide(&mut strip, Axis::Y, parts);
+                }
+            }
+            return strip;
+        }
+    }
+
+    fn divide(&self, strip: &mut Strip, cut: Axis, parts: [((usize, usize), (i64, i64)); 2]) {
         if strip.axis == cut {
-            let (a, b) = (self.tree(cut, first.0, first.1), self.tree(cut, second.0, second.1));
+            let [a, b] = parts.map(|(cell, (w, h))| self.tree_at(cell, cut, w, h));
             strip.free = a.free + b.free;
             strip.members = a.members.into_iter().chain(b.members).collect();
         } else {
             let (extent, inner_extent) = (strip.free, strip.cross);
             let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: inner_extent };
-            self.divide(&mut inner, cut, first, second);
+            self.divide(&mut inner, cut, parts);
             strip.members.push(Member { extent, body: Body::Strip(Box::new(inner)) });
             strip.free = 0;
         }
