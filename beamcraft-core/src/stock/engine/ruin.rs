@@ -131,7 +131,15 @@ impl<'p> Ruin<'p> {
     }
 
     /// Puts the pieces that are out back where there is a place.
-    fn recreate(&mut self, state: &mut State, goal: i64, blink: f64, watch: &mut Watch<'_>) {
+    fn recreate(
+        &mut self,
+        state: &mut State,
+        goal: i64,
+        blink: f64,
+        undo: &mut Vec<(usize, Strip)>,
+        watch: &mut Watch<'_>,
+    ) {
+        let old_count = state.sheets.len();
         let mode = self.dice.below(8);
         let mut noise = core::mem::take(&mut self.noise);
         noise.clear();
@@ -158,7 +166,13 @@ impl<'p> Ruin<'p> {
                 place = self.place(state, state.sheets.len() - 1, *kind, 0.0, watch);
             }
             match place {
-                Some(best) => state.sheets[best.sheet].root.insert(&best.path, best.across_first, best.lying),
+                Some(best) => {
+                    let root = &mut state.sheets[best.sheet].root;
+                    if best.sheet < old_count && !undo.iter().any(|(k, _)| *k == best.sheet) {
+                        undo.push((best.sheet, root.clone()));
+                    }
+                    root.insert(&best.path, best.across_first, best.lying);
+                }
                 None => state.out.push(*kind),
             }
         }
@@ -166,7 +180,7 @@ impl<'p> Ruin<'p> {
     }
 
     /// Takes branches out of sheets; the sheets as they were go to `undo`.
-    fn ruin(&mut self, state: &mut State, undo: &mut Vec<(usize, Option<Strip>)>) {
+    fn ruin(&mut self, state: &mut State, undo: &mut Vec<(usize, Strip)>) {
         let count = state.sheets.len();
         if count == 0 {
             return;
@@ -178,7 +192,7 @@ impl<'p> Ruin<'p> {
                 continue;
             }
             let root = &mut state.sheets[index].root;
-            undo.push((index, Some(root.clone())));
+            undo.push((index, root.clone()));
             if round == 0 && self.dice.below(16) == 0 {
                 // The whole sheet: it may come back as another kind.
                 root.parts(&mut |lying| state.out.push(lying.kind));
@@ -344,7 +358,7 @@ impl<'p> Ruin<'p> {
         let history_length = 200;
         let mut history = vec![current; history_length];
         let (mut iteration, mut since) = (0_usize, 0_u64);
-        let mut undo: Vec<(usize, Option<Strip>)> = Vec::new();
+        let mut undo: Vec<(usize, Strip)> = Vec::new();
         while watch.open() && watch.used() < until && since < patience {
             iteration += 1;
             since += 1;
@@ -367,7 +381,7 @@ impl<'p> Ruin<'p> {
                 state.sheets[*index].root.free = -1;
             }
             state.cost -= freed;
-            self.recreate(&mut state, goal, 0.01, watch);
+            self.recreate(&mut state, goal, 0.01, &mut undo, watch);
             let new = self.weight(&state.out);
             let late = history[iteration % history_length];
             if new <= current || new <= late {
@@ -387,9 +401,7 @@ impl<'p> Ruin<'p> {
                     self.used[state.sheets[*index].blank] += 1;
                 }
                 for (index, strip) in undo.drain(..) {
-                    if let Some(strip) = strip {
-                        state.sheets[index].root = strip;
-                    }
+                    state.sheets[index].root = strip;
                 }
                 state.out = old_out;
                 state.cost = old_cost;
