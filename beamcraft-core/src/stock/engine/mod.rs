@@ -12,6 +12,7 @@ pub(crate) mod master;
 pub(crate) mod ruin;
 pub(crate) mod sheets;
 pub(crate) mod single;
+pub(crate) mod strips;
 pub(crate) mod table;
 pub(crate) mod tree;
 pub(crate) mod watch;

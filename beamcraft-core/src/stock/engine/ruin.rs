@@ -81,8 +81,7 @@ impl<'p> Ruin<'p> {
         let Self { dice, path, kinds, stages, .. } = self;
         for (index, open) in state.sheets.iter().enumerate().skip(from) {
             for lying in &kinds[kind as usize].lying {
-                looked += 1 + open.root.members.len() as u64;
-                open.root.ways(*lying, 1, *stages, path, &mut |path, across_first, score| {
+                looked += open.root.ways(*lying, 1, *stages, path, &mut |path, across_first, score| {
                     if best.as_ref().is_none_or(|b| score > b.score) && (blink == 0.0 || dice.unit() >= blink) {
                         best = Some(Best { sheet: index, path: path.to_vec(), across_first, lying: *lying, score });
                     }

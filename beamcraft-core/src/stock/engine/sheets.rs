@@ -7,6 +7,7 @@ use super::common_divisor;
 use super::master::{Basic, Column, Master, Sense};
 use super::ruin::{Blank, Kind, Open, Ruin, State};
 use super::single::best_single;
+use super::strips::{best_strips, strip_work};
 use super::table::{Grid, Table};
 use super::tree::{Axis, Body, Strip};
 use super::watch::Watch;
@@ -221,59 +222,30 @@ fn all_parts(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
         }
     }
     watch.note_value(state.cost);
-    if state.cost > bound {
+    let area = problem.kinds.iter().zip(&problem.demands).map(|(kind, n)| {
+        i128::from(kind.lying[0].w) * i128::from(kind.lying[0].h) * i128::from(*n)
+    });
+    let area: i128 = area.sum();
+    bound = bound.max(cheapest_cover(&problem.blanks, area, bound, state.cost));
+    if state.cost > bound && count <= 400 {
         let until = watch.used() + (watch.left() / 6).min(20_000_000);
         state = improve(problem, &mut ruin, state, bound, until, watch);
     }
-    if state.cost > bound && watch.open() {
-        let found = programme(problem, state.cost, watch);
-        if let Some((lower, base)) = found {
-            bound = bound.max(up(lower));
-            watch.note_bound(bound);
-            // Many alike: the whole part of the programme is a start that no search by single pieces finds.
-            if count > 400
-                && let Some(base) = base
-            {
-                let mut left = problem.demands.clone();
-                for open in &base.sheets {
-                    open.root.parts(&mut |l| left[l.kind as usize] -= 1);
-                }
-                let mut used = vec![0; problem.blanks.len()];
-                for open in &base.sheets {
-                    used[open.blank] += 1;
-                }
-                let blanks: Vec<Blank> = problem
-                    .blanks
-                    .iter()
-                    .zip(&used)
-                    .map(|(b, used)| Blank {
-                        limit: if b.limit == UNLIMITED { UNLIMITED } else { b.limit - used },
-                        ..b.clone()
-                    })
-                    .collect();
-                let mut rest = Ruin::new(&blanks, &problem.kinds, problem.stages, 6);
-                let tail = rest.construct(&left, watch);
-                if tail.out.is_empty() {
-                    let enough = bound - base.cost;
-                    let until = watch.used() + watch.left() / 3;
-                    let inner = SheetsProblem {
-                        blanks: blanks.clone(),
-                        kinds: problem.kinds.clone(),
-                        demands: left,
-                        values: problem.values.clone(),
-                        aim: Aim::AllParts,
-                        stages: problem.stages,
-                        free: problem.free,
-                    };
-                    let tail = improve(&inner, &mut rest, tail, enough, until, watch);
-                    if base.cost + tail.cost < state.cost {
-                        let mut sheets = base.sheets;
-                        sheets.extend(tail.sheets);
-                        state = State { sheets, out: Vec::new(), cost: base.cost + tail.cost };
-                        watch.note_value(state.cost);
-                    }
-                }
-            }
+    if state.cost > bound
+        && watch.open()
+        && let Some((lower, base)) = programme(problem, state.cost, watch)
+    {
+        bound = bound.max(up(lower));
+        bound = bound.max(cheapest_cover(&problem.blanks, area, bound, state.cost));
+        watch.note_bound(bound);
+        // Many alike: the whole part of the programme is a start that no search by single pieces finds.
+        if count > 400
+            && let Some(base) = base
+            && let Some(whole) = complete(problem, base, bound, watch)
+            && whole.cost < state.cost
+        {
+            state = whole;
+            watch.note_value(state.cost);
         }
     }
     // The rest of the steps, from several starts for small problems.
@@ -290,6 +262,87 @@ fn all_parts(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
     }
     let value = state.cost;
     collect(state, problem.kinds.len(), value, bound.min(value))
+}
+
+/// The least cost, no lower than `bound`, of sheets whose area is enough; `most` when the search for it is too long.
+fn cheapest_cover(blanks: &[Blank], area: i128, bound: i64, most: i64) -> i64 {
+    struct Cover {
+        sorts: Vec<(i128, i64, u32)>,
+        area: i128,
+        bound: i64,
+        best: i64,
+        nodes: u32,
+    }
+    impl Cover {
+        /// Chooses how many of the sorts from `k` on.
+        fn choose(&mut self, k: usize, covered: i128, cost: i64) {
+            self.nodes += 1;
+            if cost >= self.best || self.best <= self.bound || self.nodes > 300_000 {
+                return;
+            }
+            let Some(&(each, price, limit)) = self.sorts.get(k) else {
+                if covered >= self.area && cost >= self.bound {
+                    self.best = cost;
+                }
+                return;
+            };
+            for n in 0..=limit {
+                let cost = cost.saturating_add(price.saturating_mul(i64::from(n)));
+                if cost >= self.best {
+                    return;
+                }
+                self.choose(k + 1, covered + each * i128::from(n), cost);
+                if self.nodes > 300_000 {
+                    return;
+                }
+            }
+        }
+    }
+    let sorts = blanks.iter().map(|b| (i128::from(b.w) * i128::from(b.h), b.cost, b.limit)).collect();
+    let mut cover = Cover { sorts, area, bound, best: most, nodes: 0 };
+    if blanks.iter().any(|b| b.cost <= 0) {
+        return bound;
+    }
+    cover.choose(0, 0, 0);
+    if cover.nodes > 300_000 { bound } else { cover.best.max(bound) }
+}
+
+/// Puts what a start leaves open into further sheets and improves those.
+fn complete(problem: &SheetsProblem, base: State, bound: i64, watch: &mut Watch<'_>) -> Option<State> {
+    let mut left = problem.demands.clone();
+    let mut used = vec![0_u32; problem.blanks.len()];
+    for open in &base.sheets {
+        open.root.parts(&mut |l| left[l.kind as usize] = left[l.kind as usize].saturating_sub(1));
+        used[open.blank] += 1;
+    }
+    let blanks: Vec<Blank> = problem
+        .blanks
+        .iter()
+        .zip(&used)
+        .map(|(b, used)| Blank {
+            limit: if b.limit == UNLIMITED { UNLIMITED } else { b.limit.saturating_sub(*used) },
+            ..b.clone()
+        })
+        .collect();
+    let mut rest = Ruin::new(&blanks, &problem.kinds, problem.stages, 6);
+    let tail = rest.construct(&left, watch);
+    if !tail.out.is_empty() {
+        return None;
+    }
+    let until = watch.used() + watch.left() / 2;
+    let inner = SheetsProblem {
+        blanks: blanks.clone(),
+        kinds: problem.kinds.clone(),
+        demands: left,
+        values: problem.values.clone(),
+        aim: Aim::AllParts,
+        stages: problem.stages,
+        free: problem.free,
+    };
+    let tail = improve(&inner, &mut rest, tail, bound - base.cost, until, watch);
+    let (mut sheets, cost) = (base.sheets, base.cost + tail.cost);
+    sheets.extend(tail.sheets);
+    Some(State { sheets, out: Vec::new(), cost })
 }
 
 fn improve(
@@ -354,17 +407,46 @@ fn improve(
     state
 }
 
-/// The linear programme over the tables' patterns: a bound, and the whole part of its patterns as a start.
+/// Cells of a table above which it is too slow to price every column by it.
+const PRICED_BY_TABLE: u64 = 40_000_000;
+/// Steps of the one large table that a bound may cost.
+const BOUND_TABLE: u64 = 600_000_000;
+
+/// Kinds with every size divided and rounded down: whatever fits really fits there too.
+fn coarse(kinds: &[Kind], unit: i64) -> Vec<Kind> {
+    let divide = |l: &super::tree::Lying| super::tree::Lying { w: (l.w / unit).max(1), h: (l.h / unit).max(1), ..*l };
+    kinds.iter().map(|k| Kind { lying: k.lying.iter().map(divide).collect(), weight: k.weight }).collect()
+}
+
+/// What prices prove: see the module on bars for the formula. `best` holds a value that no filling of a sheet exceeds.
+fn proven(problem: &SheetsProblem, worth: &[i64], best: &[i64], scale: i64) -> i64 {
+    let total: i128 = worth.iter().zip(&problem.demands).map(|(w, d)| i128::from(*w) * i128::from(*d)).sum();
+    let (mut top, mut under) = (1_i128, 1_i128);
+    for (blank, z) in problem.blanks.iter().zip(best) {
+        let (cost, z) = (i128::from(blank.cost) * i128::from(scale), i128::from(*z));
+        if blank.limit == UNLIMITED && z > cost && cost * under < top * z {
+            (top, under) = (cost, z);
+        }
+    }
+    let mut sum = total * top;
+    for (blank, z) in problem.blanks.iter().zip(best) {
+        let spare = i128::from(blank.cost) * i128::from(scale) * under - i128::from(*z) * top;
+        if spare < 0 && blank.limit != UNLIMITED {
+            sum += spare * i128::from(blank.limit);
+        }
+    }
+    let per = under * i128::from(scale);
+    i64::try_from((sum + per - 1).div_euclid(per)).unwrap_or(0)
+}
+
+/// The linear programme over patterns: a bound, and the whole part of its patterns as a start.
 fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Option<(i64, Option<State>)> {
     let n = problem.kinds.len();
     if n > 600 {
         return None;
     }
     let sizes: Vec<(i64, i64)> = problem.blanks.iter().map(|b| (b.w, b.h)).collect();
-    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700)?;
-    if grid.work() > 60_000_000 {
-        return None;
-    }
+    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700).filter(|g| g.work() <= PRICED_BY_TABLE);
     let budget = watch.used() + watch.left() * 2 / 3;
     let limited: Vec<usize> = (0..problem.blanks.len()).filter(|k| problem.blanks[*k].limit != UNLIMITED).collect();
     let mut senses = vec![Sense::AtLeast; n];
@@ -377,44 +459,44 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
     let mut master = Master::new(senses, &rhs, dearest as f64 * 50.0);
     let mut patterns: Vec<(usize, Vec<(u32, u32)>, Strip)> = Vec::new();
     let scale = (1_000_000_000 / dearest).max(1);
-    let mut bound = 0_i64;
+    let lying = || problem.kinds.iter().flat_map(|k| &k.lying);
+    let unit = (common_divisor(lying().map(|l| l.w)).max(1), common_divisor(lying().map(|l| l.h)).max(1));
+    let strip_steps: u64 = sizes.iter().map(|(w, h)| strip_work(&problem.kinds, *w, *h, unit)).sum();
+    let (mut by_strips, mut bound) = (strip_steps <= 20_000_000, 0_i64);
+    let mut worth: Vec<i64> = Vec::new();
     for _ in 0..4_000 {
         let before = master.pivots;
         master.settle(5_000);
         watch.spend((master.pivots - before + 1) * ((master.rows * master.rows) as u64 / 16 + 8));
-        if !watch.spend(grid.work() / 3) || watch.used() > budget {
-            break;
-        }
-        let worth: Vec<i64> = master.prices.iter().take(n).map(|p| (p * scale as f64).clamp(0.0, 1e15) as i64).collect();
-        let table = Table::new(&grid, &problem.kinds, &worth, |_, _| i64::MAX);
-        let best: Vec<i64> = problem.blanks.iter().map(|b| table.of_sheet(b.w, b.h)).collect();
-        let total: i128 = worth.iter().zip(&problem.demands).map(|(w, d)| i128::from(*w) * i128::from(*d)).sum();
-        let (mut top, mut under) = (1_i128, 1_i128);
-        for (blank, z) in problem.blanks.iter().zip(&best) {
-            let (cost, z) = (i128::from(blank.cost) * i128::from(scale), i128::from(*z));
-            if blank.limit == UNLIMITED && z > cost && cost * under < top * z {
-                (top, under) = (cost, z);
+        worth = master.prices.iter().take(n).map(|p| (p * scale as f64).clamp(0.0, 1e15) as i64).collect();
+        let mut found: Vec<(usize, Strip)> = Vec::new();
+        if by_strips {
+            watch.spend(strip_steps / 8);
+            for (k, (w, h)) in sizes.iter().enumerate() {
+                for axis in [Axis::X, Axis::Y] {
+                    found.extend(best_strips(&problem.kinds, &worth, (*w, *h), axis, unit).map(|f| (k, f.1)));
+                }
             }
-        }
-        let mut sum = total * top;
-        for (blank, z) in problem.blanks.iter().zip(&best) {
-            let spare = i128::from(blank.cost) * i128::from(scale) * under - i128::from(*z) * top;
-            if spare < 0 {
-                sum += spare * i128::from(blank.limit);
+        } else if let Some(grid) = &grid {
+            watch.spend(grid.work() / 6);
+            let table = Table::new(grid, &problem.kinds, &worth, |_, _| i64::MAX);
+            let best: Vec<i64> = problem.blanks.iter().map(|b| table.of_sheet(b.w, b.h)).collect();
+            bound = bound.max(proven(problem, &worth, &best, scale));
+            watch.note_bound(bound);
+            if bound >= value || (master.shortage() < 1e-4 && (master.value() - 1e-4).ceil() <= bound as f64) {
+                break;
             }
+            found.extend(sizes.iter().enumerate().map(|(k, (w, h))| (k, table.tree(Axis::X, *w, *h))));
         }
-        let per = under * i128::from(scale);
-        bound = bound.max(i64::try_from((sum + per - 1).div_euclid(per)).unwrap_or(0));
-        watch.note_bound(bound);
-        if bound >= value || (master.shortage() < 1e-4 && (master.value() - 1e-4).ceil() <= bound as f64) {
+        if !watch.open() || watch.used() > budget {
             break;
         }
         let mut entered = false;
-        for (k, blank) in problem.blanks.iter().enumerate() {
+        for (k, tree) in found {
+            let blank = &problem.blanks[k];
             if blank.limit == 0 {
                 continue;
             }
-            let tree = table.tree(Axis::X, blank.w, blank.h);
             let mut counts = vec![0_u32; n];
             tree.parts(&mut |l| counts[l.kind as usize] += 1);
             let pieces: Vec<(u32, u32)> =
@@ -431,6 +513,27 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
             }
         }
         if !entered {
+            if by_strips && grid.is_some() {
+                by_strips = false;
+            } else {
+                break;
+            }
+        }
+    }
+    if grid.is_none() && !worth.is_empty() {
+        // One table for the bound alone, as fine as can be paid.
+        for unit in [1, 2, 3, 5, 8, 12, 20, 30, 50, 80, 120, 200, 500, 1_000, 2_000, 5_000, 10_000] {
+            let small = coarse(&problem.kinds, unit);
+            let ends: Vec<(i64, i64)> = sizes.iter().map(|(w, h)| (w / unit, h / unit)).collect();
+            let Some(grid) = Grid::of(&small, &problem.demands, &ends, 1_500) else { continue };
+            if grid.work() > BOUND_TABLE {
+                continue;
+            }
+            watch.spend(grid.work() / 6);
+            let table = Table::new(&grid, &small, &worth, |_, _| i64::MAX);
+            let best: Vec<i64> = ends.iter().map(|(w, h)| table.of_sheet(*w, *h)).collect();
+            bound = bound.max(proven(problem, &worth, &best, scale));
+            watch.note_bound(bound);
             break;
         }
     }

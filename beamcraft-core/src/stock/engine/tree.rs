@@ -89,6 +89,7 @@ impl Strip {
     }
 
     /// Calls `each` for every way to put `lying` into this strip or one below; `level` is the stage of this strip's cuts.
+    /// Returns how many strips were looked at.
     pub(crate) fn ways(
         &self,
         lying: Lying,
@@ -96,11 +97,12 @@ impl Strip {
         stages: u32,
         path: &mut Vec<u16>,
         each: &mut impl FnMut(&[u16], bool, f64),
-    ) {
+    ) -> u64 {
+        let mut visits = 1;
         let (along, across) = if self.axis == Axis::X { (lying.w, lying.h) } else { (lying.h, lying.w) };
         // Nothing below can hold what is larger than this strip.
         if across > self.cross {
-            return;
+            return visits;
         }
         if along <= self.free {
             let (rest, side) = (self.free - along, self.cross - across);
@@ -118,10 +120,11 @@ impl Strip {
                 && let Body::Strip(strip) = &member.body
             {
                 path.push(k as u16);
-                strip.ways(lying, level + 1, stages, path, each);
+                visits += strip.ways(lying, level + 1, stages, path, each);
                 path.pop();
             }
         }
+        visits + self.members.len() as u64 / 4
     }
 
     /// Puts a part in along a way that `ways` gave.
