@@ -6,7 +6,7 @@ use super::bars::UNLIMITED;
 use super::common_divisor;
 use super::master::{Basic, Column, Master, Sense};
 use super::ruin::{Blank, Kind, Open, Ruin, State};
-use super::single::best_single;
+use super::single::{AreaCap, best_single};
 use super::strips::{best_strips, strip_work};
 use super::table::{Grid, Table};
 use super::tree::{Axis, Body, Strip};
@@ -412,6 +412,11 @@ const PRICED_BY_TABLE: u64 = 40_000_000;
 /// Steps of the one large table that a bound may cost.
 const BOUND_TABLE: u64 = 600_000_000;
 
+/// Whether fillings can be remembered cell by cell.
+fn small_enough(grid: &Grid, kinds: usize) -> bool {
+    grid.xs.len() * grid.ys.len() * kinds < 20_000_000
+}
+
 /// Kinds with every size divided and rounded down: whatever fits really fits there too.
 fn coarse(kinds: &[Kind], unit: i64) -> Vec<Kind> {
     let divide = |l: &super::tree::Lying| super::tree::Lying { w: (l.w / unit).max(1), h: (l.h / unit).max(1), ..*l };
@@ -462,7 +467,7 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
     let lying = || problem.kinds.iter().flat_map(|k| &k.lying);
     let unit = (common_divisor(lying().map(|l| l.w)).max(1), common_divisor(lying().map(|l| l.h)).max(1));
     let strip_steps: u64 = sizes.iter().map(|(w, h)| strip_work(&problem.kinds, *w, *h, unit)).sum();
-    let (mut by_strips, mut bound) = (strip_steps <= 20_000_000, 0_i64);
+    let (mut by_strips, mut proper, mut bound) = (strip_steps <= 20_000_000, false, 0_i64);
     let mut worth: Vec<i64> = Vec::new();
     for _ in 0..4_000 {
         let before = master.pivots;
@@ -477,6 +482,18 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
                     found.extend(best_strips(&problem.kinds, &worth, (*w, *h), axis, unit).map(|f| (k, f.1)));
                 }
             }
+        } else if let Some(grid) = grid.as_ref().filter(|_| proper) {
+            watch.spend(grid.work() / 2 + (grid.xs.len() * grid.ys.len() * n) as u64 / 6);
+            let cap = AreaCap::new(&problem.kinds, &worth, &problem.demands);
+            let table = Table::new(grid, &problem.kinds, &worth, |x, y| cap.of(x, y));
+            let best: Vec<i64> = problem.blanks.iter().map(|b| table.of_sheet(b.w, b.h)).collect();
+            bound = bound.max(proven(problem, &worth, &best, scale));
+            watch.note_bound(bound);
+            if bound >= value {
+                break;
+            }
+            let table = Table::limited(grid, &problem.kinds, &worth, &problem.demands);
+            found.extend(sizes.iter().enumerate().map(|(k, (w, h))| (k, table.tree(Axis::X, *w, *h))));
         } else if let Some(grid) = &grid {
             watch.spend(grid.work() / 6);
             let table = Table::new(grid, &problem.kinds, &worth, |_, _| i64::MAX);
@@ -484,9 +501,12 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
             bound = bound.max(proven(problem, &worth, &best, scale));
             watch.note_bound(bound);
             if bound >= value || (master.shortage() < 1e-4 && (master.value() - 1e-4).ceil() <= bound as f64) {
-                break;
+                if bound >= value || !small_enough(grid, n) {
+                    break;
+                }
+            } else {
+                found.extend(sizes.iter().enumerate().map(|(k, (w, h))| (k, table.tree(Axis::X, *w, *h))));
             }
-            found.extend(sizes.iter().enumerate().map(|(k, (w, h))| (k, table.tree(Axis::X, *w, *h))));
         }
         if !watch.open() || watch.used() > budget {
             break;
@@ -515,6 +535,13 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
         if !entered {
             if by_strips && grid.is_some() {
                 by_strips = false;
+            } else if !proper && grid.as_ref().is_some_and(|g| small_enough(g, n)) {
+                // Now only patterns within the copies there are; the sheet's value is capped by them too.
+                proper = true;
+                for (column, (_, pieces, _)) in master.columns.iter_mut().zip(&patterns) {
+                    column.shut |= pieces.iter().any(|(k, c)| *c > problem.demands[*k as usize]);
+                }
+                master.reprice();
             } else {
                 break;
             }

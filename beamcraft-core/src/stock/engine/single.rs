@@ -67,6 +67,48 @@ pub(crate) struct Single {
 
 const MOST_RECTANGLES: usize = 2_000_000;
 
+/// What an area can hold of the copies there are, cut at will: the best rates first, of the parts that fit its sides.
+pub(crate) struct AreaCap {
+    /// Smallest sides, area, worth, copies; in falling order of worth per area.
+    rows: Vec<(Vec<(i64, i64)>, i128, i64, u32)>,
+}
+
+impl AreaCap {
+    pub(crate) fn new(kinds: &[Kind], worth: &[i64], copies: &[u32]) -> Self {
+        let mut rows: Vec<_> = kinds
+            .iter()
+            .zip(worth)
+            .zip(copies)
+            .filter(|((_, worth), copies)| **worth > 0 && **copies > 0)
+            .map(|((kind, worth), copies)| {
+                let area = i128::from(kind.lying[0].w) * i128::from(kind.lying[0].h);
+                (kind.lying.iter().map(|l| (l.w, l.h)).collect(), area.max(1), *worth, *copies)
+            })
+            .collect();
+        rows.sort_by(|a: &(_, i128, i64, u32), b| (i128::from(b.2) * a.1).cmp(&(i128::from(a.2) * b.1)));
+        Self { rows }
+    }
+
+    pub(crate) fn of(&self, x: i64, y: i64) -> i64 {
+        let mut room = i128::from(x) * i128::from(y);
+        let mut sum = 0_i128;
+        for (sides, area, worth, copies) in &self.rows {
+            if !sides.iter().any(|(w, h)| *w <= x && *h <= y) {
+                continue;
+            }
+            let copies = i128::from(*copies);
+            if area * copies <= room {
+                sum += copies * i128::from(*worth);
+                room -= area * copies;
+            } else {
+                sum += room * i128::from(*worth) / area;
+                break;
+            }
+        }
+        i64::try_from(sum).unwrap_or(i64::MAX / 4)
+    }
+}
+
 pub(crate) fn best_single(
     kinds: &[Kind],
     worth: &[i64],
@@ -80,32 +122,8 @@ pub(crate) fn best_single(
         return None;
     }
     watch.spend(grid.work() / 4);
-    // Fractional knapsack over the areas of the parts that fit.
-    let mut by_rate: Vec<usize> = (0..kinds.len()).collect();
-    let area = |k: usize| kinds[k].lying[0].w as f64 * kinds[k].lying[0].h as f64;
-    by_rate.sort_by(|a, b| {
-        (worth[*b] as f64 * area(*a)).total_cmp(&(worth[*a] as f64 * area(*b))).then(a.cmp(b))
-    });
-    let cap = |x: i64, y: i64| -> i64 {
-        let mut room = i128::from(x) * i128::from(y);
-        let mut sum = 0_i128;
-        for &k in &by_rate {
-            if !kinds[k].lying.iter().any(|l| l.w <= x && l.h <= y) {
-                continue;
-            }
-            let lying = kinds[k].lying[0];
-            let each = i128::from(lying.w) * i128::from(lying.h);
-            let fit = (room / each).min(i128::from(copies[k]));
-            sum += fit * i128::from(worth[k]);
-            room -= fit * each;
-            if fit < i128::from(copies[k]) {
-                sum += room * i128::from(worth[k]) / each;
-                break;
-            }
-        }
-        i64::try_from(sum).unwrap_or(i64::MAX / 4)
-    };
-    let table = Table::new(&grid, kinds, worth, cap);
+    let cap = AreaCap::new(kinds, worth, copies);
+    let table = Table::new(&grid, kinds, worth, |x, y| cap.of(x, y));
     let (nx, ny) = (grid.xs.len(), grid.ys.len());
     let (top_x, top_y) = (grid.at_x(w), grid.at_y(h));
     // What can be added outside a rectangle in the corner.
