@@ -52,7 +52,7 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
         ("plan.json", json.into_bytes()),
         ("report.html", report_html(&plan).into_bytes()),
         ("section.svg", section_svg(&plan).into_bytes()),
-        ("panels.stl", panels_stl(&plan)),
+        ("panels.stl", panels_stl(&plan.panels)),
         ("panels.step", panels_step(&plan.spec.name, &plan.panels).into_bytes()),
         ("panels.glb", panels_gltf(&plan.spec.name, &plan.panels)),
         ("panels.dxf", panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),

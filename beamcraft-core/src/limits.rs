@@ -151,15 +151,16 @@ limits! {
     SUPPORT_STIFFNESS: "a stiffness of a support", "N/mm", 0.1, 1.0e9, "leave it out for a support that does not yield";
     SIGNED_LINE_LOAD: "a load per length that may point either way", "N/mm", -1.0e6, 1.0e6, "";
     SECTION_SIZE: "a size of a part of a cross-section", "mm", 0.001, 10_000.0, "";
-    AREA_LOAD: "a load per area", "N/m2", 0.0, 1.0e6, "";
-    DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
-    CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
-    LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     DIFFUSION: "a diffusion coefficient of moisture in wood", "mm2/day", 0.01, 1_000.0, "1e-10 m2/s is 8.64 mm2/day";
     SURFACE_EMISSION: "a passage of moisture through a surface", "mm/day", 1.0e-4, 1.0e4, "leave it out for bare wood in moving air";
     DAYS: "a number of days", "day", 0.0, 100_000.0, "";
     DAYS_ABOVE_NONE: "a time constant", "day", 0.01, 10_000.0, "";
     MOISTURE_DIFFERENCE: "a difference of moisture contents", "%", 0.1, 10.0, "2 is what extension services advise";
+    AREA_LOAD: "a load per area", "N/m2", 0.0, 1.0e6, "";
+    DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
+    CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
+    LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
+    RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

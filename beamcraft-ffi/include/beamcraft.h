@@ -436,7 +436,7 @@ beamcraft_status beamcraft_plan_panels_stl(const beamcraft_plan *plan,
 /** All panels as a STEP file (AP214) in mm, one named solid a panel; a text buffer.
  *
  *  Pointers:
- *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
 beamcraft_status beamcraft_plan_panels_step(const beamcraft_plan *plan,
                                             char *buffer,
                                             size_t capacity,
@@ -446,7 +446,7 @@ beamcraft_status beamcraft_plan_panels_step(const beamcraft_plan *plan,
 /** Show face of every panel and the section as a DXF file (R12) in mm; a text buffer.
  *
  *  Pointers:
- *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
 beamcraft_status beamcraft_plan_panels_dxf(const beamcraft_plan *plan,
                                            char *buffer,
                                            size_t capacity,

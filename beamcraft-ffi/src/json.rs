@@ -40,13 +40,37 @@ pub unsafe extern "C" fn beamcraft_call_json(
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
+    let place = Answer { buffer, capacity, out_needed, out_error };
+    // SAFETY: the same contract.
+    unsafe { answer((name, name_length), (input, input_length), place, |name, input| Ok(registry::call(name, input)?)) }
+}
+
+/// Where an answer goes.
+struct Answer {
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+}
+
+/// Gives the text that follows from a name and an input.
+///
+/// # Safety
+/// Both texts are NULL or point to as many bytes as their lengths say; `place` is a text buffer, its `out_error` NULL or
+/// writable.
+unsafe fn answer(
+    (name, name_length): (*const c_char, usize),
+    (input, input_length): (*const c_char, usize),
+    Answer { buffer, capacity, out_needed, out_error }: Answer,
+    compute: impl FnOnce(&str, &str) -> Result<String, Failure>,
+) -> beamcraft_status {
     let body = || {
         // SAFETY: the contract of this function.
         let name = unsafe { text(name, name_length, "name", "name_length") }?;
         // SAFETY: the contract of this function.
         let input = unsafe { text(input, input_length, "input", "input_length") }?;
         let place = TextBuffer::new(buffer, capacity, out_needed)?;
-        let result = registry::call(name, input)?;
+        let result = compute(name, input)?;
         // SAFETY: the contract of this function.
         unsafe { place.write(&result) }
     };
@@ -78,23 +102,17 @@ pub unsafe extern "C" fn beamcraft_drawing_svg(
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let body = || {
-        // SAFETY: the contract of this function.
-        let name = unsafe { text(name, name_length, "name", "name_length") }?;
-        // SAFETY: the contract of this function.
-        let input = unsafe { text(input, input_length, "input", "input_length") }?;
+    let compute = |name: &str, input: &str| {
         let lengths = match lengths {
             BEAMCRAFT_DRAWING_METRIC => ReportLengths::Metric,
             BEAMCRAFT_DRAWING_INCHES => ReportLengths::Inches,
             _ => return Err(unknown_choice("lengths", lengths, "the constants BEAMCRAFT_DRAWING_*").into()),
         };
-        let place = TextBuffer::new(buffer, capacity, out_needed)?;
-        let drawing = registry::drawing_svg(name, input, lengths)?;
-        // SAFETY: the contract of this function.
-        unsafe { place.write(&drawing) }
+        Ok(registry::drawing_svg(name, input, lengths)?)
     };
-    // SAFETY: the contract of this function.
-    unsafe { guard(out_error, body) }
+    let place = Answer { buffer, capacity, out_needed, out_error };
+    // SAFETY: the same contract.
+    unsafe { answer((name, name_length), (input, input_length), place, compute) }
 }
 
 /// How many calculations there are.

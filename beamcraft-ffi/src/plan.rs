@@ -273,13 +273,15 @@ pub unsafe extern "C" fn beamcraft_plan_panels_stl(
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
     // SAFETY: the same contract.
-    unsafe { items(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::panels_stl(&object.plan))) }
+    unsafe {
+        items(plan, buffer, capacity, out_needed, out_error, |object| Ok(export::panels_stl(&object.plan.panels)))
+    }
 }
 
 /// All panels as a STEP file (AP214) in mm, one named solid a panel; a text buffer.
 ///
 /// # Safety
-/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+/// `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn beamcraft_plan_panels_step(
     plan: *const beamcraft_plan,
@@ -299,7 +301,7 @@ pub unsafe extern "C" fn beamcraft_plan_panels_step(
 /// Show face of every panel and the section as a DXF file (R12) in mm; a text buffer.
 ///
 /// # Safety
-/// `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable.
+/// `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn beamcraft_plan_panels_dxf(
     plan: *const beamcraft_plan,

@@ -43,7 +43,7 @@ impl Plan {
 
     /// Solids of the panels as binary STL, in millimetres.
     fn panels_stl<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyBytes>> {
-        Ok(PyBytes::new(py, &self.made(py, export::panels_stl)?))
+        Ok(PyBytes::new(py, &self.made(py, |plan| export::panels_stl(&plan.panels))?))
     }
 
     /// Solids of the panels as a STEP file (AP214), in millimetres, one named solid a panel.

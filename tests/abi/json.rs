@@ -1,5 +1,6 @@
 //! The JSON door of C.
 
+use core::ffi::c_char;
 use core::ptr;
 
 use beamcraft::*;
@@ -9,24 +10,20 @@ use beamcraft_core::registry;
 
 use crate::face::{Refused, take_error, text};
 
-fn call(name: &[u8], input: &[u8]) -> Result<String, Refused> {
+/// The text that a function gives, or what its error object says.
+fn told(
+    mut give: impl FnMut(*mut c_char, usize, *mut usize, *mut *mut beamcraft_error) -> beamcraft_status,
+) -> Result<String, Refused> {
     let mut error = ptr::null_mut();
-    let result = text(|buffer, capacity, needed| {
-        // SAFETY: live texts, a buffer of that capacity, writable pointers.
-        unsafe {
-            beamcraft_call_json(
-                name.as_ptr().cast(),
-                name.len(),
-                input.as_ptr().cast(),
-                input.len(),
-                buffer,
-                capacity,
-                needed,
-                &raw mut error,
-            )
-        }
-    });
+    let result = text(|buffer, capacity, needed| give(buffer, capacity, needed, &raw mut error));
     result.map_err(|status| take_error(status, error))
+}
+
+fn call(name: &[u8], input: &[u8]) -> Result<String, Refused> {
+    let (name, name_length, input, input_length) =
+        (name.as_ptr().cast(), name.len(), input.as_ptr().cast(), input.len());
+    // SAFETY: live texts, a buffer of that capacity, writable pointers.
+    told(|b, c, n, e| unsafe { beamcraft_call_json(name, name_length, input, input_length, b, c, n, e) })
 }
 
 #[test]
@@ -50,24 +47,10 @@ fn what_cannot_be_read_is_named() {
 }
 
 fn draw(name: &str, input: &str, lengths: u32) -> Result<String, Refused> {
-    let mut error = ptr::null_mut();
-    let result = text(|buffer, capacity, needed| {
-        // SAFETY: live texts, a buffer of that capacity, writable pointers.
-        unsafe {
-            beamcraft_drawing_svg(
-                name.as_ptr().cast(),
-                name.len(),
-                input.as_ptr().cast(),
-                input.len(),
-                lengths,
-                buffer,
-                capacity,
-                needed,
-                &raw mut error,
-            )
-        }
-    });
-    result.map_err(|status| take_error(status, error))
+    let (name, name_length, input, input_length) =
+        (name.as_ptr().cast(), name.len(), input.as_ptr().cast(), input.len());
+    // SAFETY: live texts, a buffer of that capacity, writable pointers.
+    told(|b, c, n, e| unsafe { beamcraft_drawing_svg(name, name_length, input, input_length, lengths, b, c, n, e) })
 }
 
 #[test]
@@ -86,7 +69,7 @@ fn a_drawing_is_that_of_the_core() {
 #[test]
 fn null_and_lengths_that_memory_cannot_have_are_refused() {
     let (name, mut needed) = ("mitre_pair", 0);
-    let call = |name: *const core::ffi::c_char, length, input: *const core::ffi::c_char, needed| {
+    let call = |name: *const c_char, length, input: *const c_char, needed| {
         // SAFETY: NULL or live; the absurd length is refused before anything is read.
         unsafe { beamcraft_call_json(name, 10, input, length, ptr::null_mut(), 0, needed, ptr::null_mut()) }
     };

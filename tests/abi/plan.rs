@@ -97,7 +97,7 @@ fn drawing_page_and_solids_are_those_of_the_core() {
             let page = held.text(|p, b, c, n, e| beamcraft_plan_report_html(p, b, c, n, e));
             assert_eq!(page, export::report_html(&plan));
             let solids: Vec<u8> = held.list(|p, b, c, n, e| beamcraft_plan_panels_stl(p, b, c, n, e));
-            assert_eq!(solids, export::panels_stl(&plan));
+            assert_eq!(solids, export::panels_stl(&plan.panels));
             let part_file = held.text(|p, b, c, n, e| beamcraft_plan_panels_step(p, b, c, n, e));
             assert_eq!(part_file, export::panels_step(&plan.spec.name, &plan.panels));
             let drawing = held.text(|p, b, c, n, e| beamcraft_plan_panels_dxf(p, b, c, n, e));

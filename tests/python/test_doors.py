@@ -4,10 +4,12 @@ import json
 import re
 import typing
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
 import beamcraft
+import rows
 from schemas import CALCULATIONS, MADE_BY_FUNCTION, STRUCTS
 
 TOP = Path(__file__).resolve().parents[2]
@@ -169,7 +171,15 @@ def test_the_same_input_gives_the_same_bytes() -> None:
     assert len({beamcraft.call_json("mitre_pair", text) for _ in range(100)}) == 1
 
 
-def test_drawings_of_calculations() -> None:
+@pytest.mark.parametrize("name", ["yearly_movement", "tolerance_stack"])
+@pytest.mark.parametrize("lengths", ["metric", "inches"])
+def test_drawings_of_calculations(name: str, lengths: beamcraft.choices.ReportLengths) -> None:
+    row = next(row for row in rows.read_all() if row.calculation == name)
+    drawing = ElementTree.fromstring(beamcraft.drawing_svg(name, row.input, lengths=lengths))
+    assert drawing.tag == "{http://www.w3.org/2000/svg}svg" and len(drawing) > 0
+
+
+def test_drawings_that_are_refused() -> None:
     spec = {"beamcraft_spec": 1, "body": {"legs": []}, "wood": {"species": "white ash"}}
     with pytest.raises(beamcraft.InputError) as caught:
         beamcraft.drawing_svg("plan", spec)

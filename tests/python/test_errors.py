@@ -14,6 +14,7 @@ PAGES = {
     0x02: beamcraft.GeometryError,
     0x03: beamcraft.WoodError,
     0x04: beamcraft.FasteningError,
+    0x05: beamcraft.StaticsError,
     0x0E: beamcraft.DoorError,
     0x0F: beamcraft.InternalError,
 }

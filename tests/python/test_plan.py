@@ -96,6 +96,7 @@ def test_a_plan_shows_as_a_table() -> None:
 def test_files_of_a_plan(file: Path) -> None:
     plan = beamcraft.plan(file.read_text(encoding="utf-8"))
     drawing = ElementTree.fromstring(plan.section_svg())
+    assert beamcraft.drawing_svg("plan", plan.spec) == plan.section_svg()
     assert drawing.tag == "{http://www.w3.org/2000/svg}svg" and len(drawing) > 0
     report = plan.report_html()
     assert report.lower().startswith("<!doctype html>") and "<script" not in report

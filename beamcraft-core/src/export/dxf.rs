@@ -1,9 +1,9 @@
 //! The panels and the section as DXF.
 
 use super::cut::cross_section;
+use super::remains;
 use super::text::{fixed, push};
 use super::view::{Face, middle_plane};
-use super::wood::{self, INNER, SHOW};
 use super::words;
 use crate::geometry::Vec3;
 use crate::shell::{Panel, PieceSign};
@@ -63,11 +63,11 @@ fn panel_face(drawing: &mut Drawing, panel: &Panel, y: f64) {
     let rectangle = [(0.0, 0.0), (panel.blank_length_mm, 0.0), (panel.blank_length_mm, panel.blank_width_mm)];
     let blank = rectangle.into_iter().chain([(0.0, panel.blank_width_mm)]).map(at);
     drawing.ring(BLANK, blank);
-    for body in wood::bodies(panel) {
+    for body in remains::bodies(panel) {
         for face in &body.faces {
             let layer = match face.tag {
-                SHOW => SHOW_FACE,
-                INNER => INNER_FACE,
+                Panel::SHOW => SHOW_FACE,
+                Panel::INNER => INNER_FACE,
                 _ => continue,
             };
             for ring in &face.rings {
@@ -76,7 +76,7 @@ fn panel_face(drawing: &mut Drawing, panel: &Panel, y: f64) {
         }
     }
     for piece in panel.pieces.iter().filter(|piece| piece.sign == PieceSign::Removed) {
-        let Some(common) = panel.blank().and_then(|blank| piece.solid.common(blank, wood::WITHIN)) else { continue };
+        let Some(common) = panel.blank().and_then(|blank| piece.solid.common(blank, remains::WITHIN)) else { continue };
         let outline = view.outline(&common);
         drawing.ring(TAKEN_OUT, outline.into_iter().map(at));
     }
@@ -90,16 +90,16 @@ fn panel_face(drawing: &mut Drawing, panel: &Panel, y: f64) {
     drawing.note((0.0, y + panel.blank_width_mm + 0.8 * LETTERS), LETTERS, &size);
     let Some(blank) = panel.blank() else { return };
     for edge in &panel.edges {
-        let (Some(show), Some(cut)) = (blank.face(SHOW), blank.face(edge.tag)) else { continue };
+        let (Some(show), Some(cut)) = (blank.face(Panel::SHOW), blank.face(edge.tag)) else { continue };
         let shared = show.edges().find(|(from, to)| cut.edges().any(|other| other == (*to, *from)));
         let point = |index: u32| blank.vertices().get(index as usize).copied().unwrap_or_default();
         let Some((from, to)) = shared else { continue };
         let (start, end) = (view.flat(point(from)), view.flat(point(to)));
         let middle = (0.5 * (start.0 + end.0), 0.5 * (start.1 + end.1));
-        // A little inside of the edge.
-        let Vec3 { x, y: across, .. } = edge.outward;
+        // A little inside of the edge, and of that of the inner face.
+        let Vec3 { x, y: across, z: out } = edge.outward;
         let reach = (x * x + across * across).sqrt().max(1e-9);
-        let inset = 1.6 * LETTERS;
+        let inset = 1.6 * LETTERS + (-out / reach).clamp(0.0, 3.0) * panel.thickness_mm;
         let inside = (middle.0 - inset * x / reach, middle.1 - inset * across / reach);
         let text = format!("{} {}%%d", words::face(edge.neighbour), fixed(edge.tilt_deg, 2));
         let half = 0.3 * LETTERS * text.len() as f64;
@@ -114,13 +114,13 @@ fn section(drawing: &mut Drawing, panels: &[Panel], top: f64) {
     let mut rings: Vec<(&'static str, Vec<(f64, f64)>)> = Vec::new();
     let mut lines: Vec<[(f64, f64); 2]> = Vec::new();
     for panel in panels {
-        for part in wood::parts(panel) {
+        for part in remains::parts(panel) {
             let edges = cross_section(&part, &plane);
             if edges.is_empty() {
                 continue;
             }
             rings.push((SECTION, edges.iter().map(|edge| flat(edge.from)).collect()));
-            let shown = edges.iter().filter(|edge| edge.tag == SHOW);
+            let shown = edges.iter().filter(|edge| edge.tag == Panel::SHOW);
             lines.extend(shown.map(|edge| [flat(edge.from), flat(edge.to)]));
         }
     }

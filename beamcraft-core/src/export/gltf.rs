@@ -1,7 +1,7 @@
 //! The panels as glTF.
 
+use super::remains;
 use super::text::push;
-use super::wood::{self, SHOW};
 use super::words;
 use crate::geometry::Vec3;
 use crate::shell::Panel;
@@ -62,9 +62,9 @@ struct File {
 impl File {
     fn panel(&mut self, panel: &Panel) {
         let (mut show, mut rest) = (Mesh::default(), Mesh::default());
-        for part in wood::parts(panel) {
+        for part in remains::parts(panel) {
             for face in part.faces() {
-                let mesh = if face.tag == SHOW { &mut show } else { &mut rest };
+                let mesh = if face.tag == Panel::SHOW { &mut show } else { &mut rest };
                 mesh.face(face.plane.normal(), face.points());
             }
         }

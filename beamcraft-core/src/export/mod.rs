@@ -1,5 +1,5 @@
 //! A plan as files: drawing, solids, report; the movement of a year and the gaps of a stack-up as drawings. Pure functions
-//! from a [`Plan`](crate::plan::Plan), a [`YearlyMovement`](crate::movement::YearlyMovement) or a
+//! from a [`Plan`](crate::plan::Plan), its panels, a [`YearlyMovement`](crate::movement::YearlyMovement) or a
 //! [`ToleranceStack`](crate::tolerance::ToleranceStack) to text or bytes.
 //!
 //! | function | gives | for |
@@ -21,7 +21,7 @@
 //! assert!(export::section_svg(&plan).contains("lift 14"));
 //! assert!(export::report_html(&plan).starts_with("<!DOCTYPE html>"));
 //! // Five panels of six faces, each a rectangle or trapezium of two triangles.
-//! assert_eq!(export::panels_stl(&plan).len(), 84 + 50 * 5 * 6 * 2);
+//! assert_eq!(export::panels_stl(&plan.panels).len(), 84 + 50 * 5 * 6 * 2);
 //! # }
 //! # Ok::<(), beamcraft_core::error::Error>(())
 //! ```
@@ -34,6 +34,7 @@ mod dxf;
 mod gaps;
 mod gltf;
 mod movement;
+mod remains;
 mod report;
 mod section;
 mod step;
@@ -41,7 +42,6 @@ mod stl;
 mod svg;
 mod text;
 mod view;
-mod wood;
 mod words;
 
 #[cfg(test)]

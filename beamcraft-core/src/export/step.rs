@@ -1,7 +1,7 @@
 //! The panels as STEP.
 
+use super::remains::{self, Wood, edges_of};
 use super::text::push;
-use super::wood::{self, Wood, edges_of};
 use super::words;
 use crate::geometry::Vec3;
 use crate::shell::Panel;
@@ -24,7 +24,7 @@ pub fn panels_step(name: &str, panels: &[Panel]) -> String {
     let mut children = Vec::new();
     for panel in panels {
         let label = words::face(panel.id);
-        let bodies = wood::bodies(panel);
+        let bodies = remains::bodies(panel);
         let count = bodies.len();
         let solids: Vec<usize> = bodies
             .iter()

@@ -1,22 +1,21 @@
 //! The panels as triangles.
 
 use crate::geometry::ConvexSolid;
-use crate::plan::Plan;
-use crate::shell::PieceSign;
+use crate::shell::{Panel, PieceSign};
 
 /// First 80 bytes of the file; a reader takes a file for a text one when it begins with `solid`.
 const HEADER: &[u8; 80] = b"beamcraft panels, millimetres: x along the body, y to the wall, z up            ";
 
-/// The panels of a plan as a binary STL file, in millimetres and in the axes of the body.
+/// Panels as a binary STL file, in millimetres and in the axes of the body.
 ///
 /// Each piece of each panel is a closed surface of its own, its triangles counter-clockwise seen from outside. A piece
 /// that is taken out of a panel is turned inside out, so that signed volumes add up to that of the wood.
 ///
 /// STL holds single-precision numbers: a coordinate of some metres is off by up to a tenth of a thousandth of a
 /// millimetre.
-pub fn panels_stl(plan: &Plan) -> Vec<u8> {
+pub fn panels_stl(panels: &[Panel]) -> Vec<u8> {
     let mut triangles = Vec::new();
-    for piece in plan.panels.iter().flat_map(|panel| &panel.pieces) {
+    for piece in panels.iter().flat_map(|panel| &panel.pieces) {
         push_solid(&mut triangles, &piece.solid, piece.sign);
     }
     let mut out = Vec::with_capacity(84 + 50 * triangles.len());
@@ -94,7 +93,7 @@ mod tests {
     #[test]
     fn every_piece_is_closed_and_the_volumes_are_those_of_the_panels() {
         for (name, plan) in samples::all() {
-            let triangles = read(&panels_stl(&plan));
+            let triangles = read(&panels_stl(&plan.panels));
             let wood: f64 = plan.panels.iter().map(|panel| panel.mass.volume_mm3).sum();
             // Single precision has 24 binary digits; the terms of the sum are some hundred times the sum.
             let allowed = 1e-5 * wood;
@@ -126,7 +125,7 @@ mod tests {
     #[test]
     fn normals_point_out_of_the_wood() {
         for (name, plan) in samples::all() {
-            for [n, a, b, c] in read(&panels_stl(&plan)) {
+            for [n, a, b, c] in read(&panels_stl(&plan.panels)) {
                 let [n, a, b, c] = [n, a, b, c].map(|p| p.map(f64::from));
                 let (u, v): ([f64; 3], [f64; 3]) =
                     (core::array::from_fn(|i| b[i] - a[i]), core::array::from_fn(|i| c[i] - a[i]));
@@ -144,9 +143,9 @@ mod tests {
     fn a_piece_taken_out_counts_against_the_volume() {
         let mut plan = samples::shelf();
         let panel = plan.panels[0].clone();
-        let before = volume(&read(&panels_stl(&plan)));
+        let before = volume(&read(&panels_stl(&plan.panels)));
         plan.panels[0].pieces[0].sign = PieceSign::Removed;
-        let after = volume(&read(&panels_stl(&plan)));
+        let after = volume(&read(&panels_stl(&plan.panels)));
         let own = panel.mass.volume_mm3;
         assert!((before - after - 2.0 * own).abs() < 1e-4 * own);
     }

@@ -36,7 +36,7 @@ pub struct Calculation {
 /// Reads the input, computes, writes the output.
 pub(crate) fn call<I, O, E>(text: &str, compute: fn(&I) -> core::result::Result<O, E>) -> Result<String>
 where
-    I: serde::de::DeserializeOwned + schemars::JsonSchema + 'static,
+    I: serde::de::DeserializeOwned + schemars::JsonSchema,
     O: Serialize,
     crate::error::Error: From<E>,
 {

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
-use super::schema::{Shape, cached_schema_of};
+use super::schema::{Shape, schema_of};
 use super::tree::Tree;
 use crate::error::{Detail, Error, ErrorCode, Result};
 use crate::units;
@@ -14,7 +14,7 @@ use crate::units;
 /// # Errors
 /// `malformed` where the text is not JSON; otherwise every `unknown_field`, `missing_field`, `wrong_type`,
 /// `unknown_name` and `duplicate_field`, each with its path and the closest known name.
-pub fn read<T: DeserializeOwned + JsonSchema + 'static>(text: &str) -> Result<T> {
+pub fn read<T: DeserializeOwned + JsonSchema>(text: &str) -> Result<T> {
     // The derived readers take a list for a struct, field by field in order; the second walk does not.
     let may_hide_a_list = text.contains('[') || !text.trim_start().starts_with('{');
     match serde_json::from_str(text) {
@@ -24,9 +24,9 @@ pub fn read<T: DeserializeOwned + JsonSchema + 'static>(text: &str) -> Result<T>
 }
 
 /// The second walk: also turns shop lengths into millimetres.
-fn read_slowly<T: DeserializeOwned + JsonSchema + 'static>(text: &str) -> Result<T> {
+fn read_slowly<T: DeserializeOwned + JsonSchema>(text: &str) -> Result<T> {
     let tree: Tree = serde_json::from_str(text).map_err(|fault| malformed(&fault))?;
-    let schema = cached_schema_of::<T>();
+    let schema = schema_of::<T>();
     let mut walk = Walk { faults: Vec::new(), root: schema.as_value() };
     let value = walk.convert("", Shape::of(schema.as_value(), schema.as_value()), &tree);
     Error::unless_empty(walk.faults)?;

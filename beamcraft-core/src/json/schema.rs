@@ -1,9 +1,5 @@
 //! Schemas: made once from the structs, and read back in the few shapes that inputs have.
 
-use core::any::TypeId;
-use std::collections::BTreeMap;
-use std::sync::{PoisonError, RwLock};
-
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema};
 use serde_json::Value;
@@ -13,19 +9,6 @@ use crate::limits::Limited;
 /// JSON Schema (draft 2020-12) of a type.
 pub fn schema_of<T: JsonSchema>() -> Schema {
     SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>()
-}
-
-/// The schemas that were asked for so far: making one takes as long as a plan.
-static SCHEMAS: RwLock<BTreeMap<TypeId, &'static Schema>> = RwLock::new(BTreeMap::new());
-
-/// [`schema_of`], made once for the life of the program.
-pub(super) fn cached_schema_of<T: JsonSchema + 'static>() -> &'static Schema {
-    let key = TypeId::of::<T>();
-    let known = SCHEMAS.read().unwrap_or_else(PoisonError::into_inner).get(&key).copied();
-    known.unwrap_or_else(|| {
-        let mut all = SCHEMAS.write().unwrap_or_else(PoisonError::into_inner);
-        *all.entry(key).or_insert_with(|| Box::leak(Box::new(schema_of::<T>())))
-    })
 }
 
 /// Writes the ranges of the limits table into the schema of an input struct.

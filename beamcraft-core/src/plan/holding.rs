@@ -116,7 +116,7 @@ pub(super) fn load(
         "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.",
     ));
     if let Some(bend) = bent {
-        strip_checks(body, &bend, checks);
+        strip_checks(body, &bend, checks, findings);
     }
     if let Some(own) = actions.first() {
         let seat = seat(body, &plan, &strip, own).map_err(|fault| within(fault, "cleat"))?;

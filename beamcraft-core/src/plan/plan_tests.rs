@@ -315,6 +315,20 @@ fn the_wall_half_bends_over_its_studs_as_the_tables_of_continuous_beams_say() {
     assert!((check.demand.unwrap() - bending).abs() < 1e-9 * bending, "{} {bending}", check.demand.unwrap());
     // One fifth of 103 MPa, the handbook's average for white ash.
     assert!((check.capacity.unwrap() - 20.6).abs() < 0.11);
+    assert_eq!(check.outcome, Outcome::Met);
+}
+
+#[test]
+fn a_wall_half_that_would_fail_without_the_body_is_left_open_and_said() {
+    for text in [ASH, WALNUT] {
+        let plan = plan(&spec(text)).unwrap();
+        let check = plan.checks.iter().find(|one| one.name.starts_with("bending of the wall half")).unwrap();
+        // An upper bound beyond the capacity shows neither that it holds nor that it breaks.
+        assert!(check.demand.unwrap() > check.capacity.unwrap());
+        assert_eq!((check.outcome, check.utilisation), (Outcome::NotDetermined, None));
+        let said: Vec<_> = plan.findings.iter().filter(|one| one.subject == "wall half").collect();
+        assert!(matches!(said[..], [one] if one.grade == Grade::Caution && one.numbers.len() == 2), "{said:?}");
+    }
 }
 
 #[test]

@@ -19,14 +19,21 @@
 //! it is trapped; the result says so.
 
 mod angles;
+mod chart;
 mod fence;
+mod run;
 mod set_up;
 
 pub use angles::{SawAngles, SawAnglesInput, saw_angles};
+pub use chart::{TiltChart, TiltChartInput, TiltChartRow, tilt_chart};
 pub use fence::{RidingEdge, RipFence, RipFenceInput, RipSetUp, TrappedPiece, rip_fence};
+pub use run::{
+    CornerMethod, GrainRun, GrainRunInput, RunCorner, RunCornerLoss, RunDirection, RunPiece, RunPiecePlace, RunShape,
+    RunWedge, grain_run,
+};
 pub use set_up::{BoardSetUp, TiltSetUp, TiltSetUpInput, tilt_set_up};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
 pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[fence::RIP_FENCE, angles::SAW_ANGLES, set_up::TILT_SET_UP];
+    &[fence::RIP_FENCE, angles::SAW_ANGLES, set_up::TILT_SET_UP, chart::TILT_CHART, run::GRAIN_RUN];

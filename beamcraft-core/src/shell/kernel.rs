@@ -394,9 +394,6 @@ impl Joints<'_> {
     }
 }
 
-/// Tags of a panel's faces.
-pub(super) const SHOW: u32 = 0;
-pub(super) const INNER: u32 = 1;
 /// First of the tags for the edges: this plus the index of the face beyond.
 const EDGES: u32 = 2;
 
@@ -419,7 +416,7 @@ fn panel_of(
     };
     let inner = inner_plane(board).ok_or_else(lost)?;
     let near = outer.vertices().first().copied().unwrap_or_default();
-    let mut cuts = vec![(inner.flipped(), INNER)];
+    let mut cuts = vec![(inner.flipped(), Panel::INNER)];
     for other in boards.iter().filter(|other| other.index != board.index) {
         let plane = match joints.between(id, other.face.id) {
             Meeting::Mitred => seam_plane(board, other, near),
@@ -429,8 +426,8 @@ fn panel_of(
         cuts.push((plane.ok_or_else(lost)?, EDGES + other.index));
     }
     let show_index = board.index;
-    let solid = outer.clone().retagged(|tag| if tag == show_index { SHOW } else { EDGES + tag });
-    let shows = |solid: &ConvexSolid| solid.face(SHOW).is_some() && solid.face(INNER).is_some();
+    let solid = outer.clone().retagged(|tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
+    let shows = |solid: &ConvexSolid| solid.face(Panel::SHOW).is_some() && solid.face(Panel::INNER).is_some();
     let solid = solid.cut(cuts).filter(shows).ok_or_else(lost)?;
     let seams = faces.iter().zip(0..).filter(|(_, index)| *index != show_index).map(|(face, index)| {
         let joint = match (face.presence, joints.between(id, face.id)) {

@@ -1,7 +1,7 @@
 //! One panel: its solid, its sizes, and every edge as the saw sees it.
 
 use super::id::{EdgeId, FaceId};
-use super::kernel::{INNER, OuterFace, SHOW};
+use super::kernel::OuterFace;
 use crate::geometry::{ConvexSolid, FaceView, Frame, MassProperties, Vec3};
 use crate::numeric::real::atan2_deg;
 
@@ -122,6 +122,11 @@ pub struct Panel {
 }
 
 impl Panel {
+    /// Tag of the show face on the first piece.
+    pub const SHOW: u32 = 0;
+    /// Tag of the inner face on the first piece.
+    pub const INNER: u32 = 1;
+
     /// The board with all its edges cut, before anything is taken out of it.
     pub fn blank(&self) -> Option<&ConvexSolid> {
         self.pieces.first().map(|piece| &piece.solid)
@@ -161,11 +166,11 @@ pub(super) fn measure(
     seams: impl Iterator<Item = Seam>,
 ) -> Option<Panel> {
     let normal = face.plane.normal();
-    let near = solid.face(SHOW)?.points().next()?;
+    let near = solid.face(Panel::SHOW)?.points().next()?;
     let at_near = Frame::new(near, normal, face.grain)?;
     let (low, high) = extent(&at_near, solid.vertices().iter().copied());
     let frame = Frame { origin_mm: at_near.to_world(Vec3::new(low.x, low.y, 0.0)).tidy(), ..at_near };
-    let (show, inner) = (solid.face(SHOW)?, solid.face(INNER)?);
+    let (show, inner) = (solid.face(Panel::SHOW)?, solid.face(Panel::INNER)?);
     let (show_low, show_high) = extent(&frame, show.points());
     let (inner_low, inner_high) = extent(&frame, inner.points());
     let mut edges = Vec::new();

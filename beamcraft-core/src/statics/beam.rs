@@ -279,26 +279,16 @@ fn faults(input: &BeamOnSupportsInput) -> Vec<Detail> {
     let mut wrong = |code: ErrorCode, path: String, allowed: &'static str, cure: &'static str| {
         faults.push(Detail { path, ..Fault::plain(code, "", allowed, cure).into() });
     };
-    let on_beam = "a place on the beam";
-    for (k, one) in input.supports.iter().enumerate() {
-        if beyond(one.at_mm) {
-            wrong(ErrorCode::Inconsistent, format!("supports[{k}].at_mm"), on_beam, "");
-        }
-    }
-    for (k, one) in input.point_loads.iter().enumerate() {
-        if beyond(one.at_mm) {
-            wrong(ErrorCode::Inconsistent, format!("point_loads[{k}].at_mm"), on_beam, "");
-        }
+    let supports = input.supports.iter().enumerate().map(|(k, one)| (format!("supports[{k}].at_mm"), one.at_mm));
+    let points = input.point_loads.iter().enumerate().map(|(k, one)| (format!("point_loads[{k}].at_mm"), one.at_mm));
+    let stations = input.stations_mm.iter().enumerate().map(|(k, at)| (format!("stations_mm[{k}]"), *at));
+    for (path, _) in supports.chain(points).chain(stations).filter(|(_, at)| beyond(*at)) {
+        wrong(ErrorCode::Inconsistent, path, "a place on the beam", "");
     }
     for (k, one) in input.line_loads.iter().enumerate() {
         if beyond(one.to_mm) || one.to_mm < one.from_mm {
             let allowed = "a place on the beam, not before the beginning of the load";
             wrong(ErrorCode::Inconsistent, format!("line_loads[{k}].to_mm"), allowed, "");
-        }
-    }
-    for (k, at) in input.stations_mm.iter().enumerate() {
-        if beyond(*at) {
-            wrong(ErrorCode::Inconsistent, format!("stations_mm[{k}]"), on_beam, "");
         }
     }
     let mut order: Vec<_> = input.supports.iter().collect();

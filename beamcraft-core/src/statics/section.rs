@@ -463,10 +463,11 @@ pub struct SectionStress {
 /// # Limits
 /// Linear elasticity, plane sections, seams without slip: nails and screws slip, and a nailed section is less stiff
 /// than this says. Shear is that of the upright force through the shear centre; add torsion by
-/// `thin_walled_section`.
+/// [`wall_torsion`](super::wall_torsion).
 ///
 /// # Errors
-/// Those of [`section_properties`]; `inconsistent` for a part number that is not in the list.
+/// Those of [`section_properties`]; `inconsistent` for a part number that is not in the list, `duplicate_field` for one given
+/// twice.
 ///
 /// # Source
 /// Beam theory, derived in the theory pages; checked by `verification/sections` against textbook examples.
@@ -495,6 +496,10 @@ pub fn section_stress(input: &SectionStressInput) -> Result<SectionStress> {
     for (k, part) in input.attached.iter().enumerate() {
         if *part as usize >= input.section.parts.len() {
             let fault = Fault::plain(ErrorCode::Inconsistent, "", "the place of a part in the list, from 0", "");
+            found.push(Detail { path: format!("attached[{k}]"), given: part.to_string(), ..fault.into() });
+        }
+        if input.attached.iter().take(k).any(|other| other == part) {
+            let fault = Fault::plain(ErrorCode::DuplicateField, "", "each part once", "");
             found.push(Detail { path: format!("attached[{k}]"), given: part.to_string(), ..fault.into() });
         }
     }

@@ -42,8 +42,8 @@ fn parts_that_leave_nothing_are_refused() {
 }
 
 #[test]
-fn a_part_number_beyond_the_list_is_refused() {
-    let input = SectionStressInput {
+fn a_part_number_beyond_the_list_or_given_twice_is_refused() {
+    let mut input = SectionStressInput {
         section: section(vec![rectangle(0.0, 0.0, 10.0, 10.0)]),
         moment_x_nmm: 0.0,
         moment_y_nmm: 0.0,
@@ -54,6 +54,10 @@ fn a_part_number_beyond_the_list_is_refused() {
         fastener_n: None,
     };
     assert_eq!(section_stress(&input).unwrap_err().field(), "attached[0]");
+    // A part attached twice would count twice in the first moment.
+    input.attached = vec![0, 0];
+    let twice = section_stress(&input).unwrap_err();
+    assert_eq!((twice.code(), twice.field()), (ErrorCode::DuplicateField, "attached[1]"));
 }
 
 proptest! {

@@ -24,6 +24,7 @@ from beamcraft._errors import (
     GeometryError,
     InputError,
     InternalError,
+    StaticsError,
     WoodError,
 )
 from beamcraft._native import (
@@ -485,6 +486,7 @@ __all__ = [
     "GeometryError",
     "InputError",
     "InternalError",
+    "StaticsError",
     "WoodError",
     "__version__",
     "choices",

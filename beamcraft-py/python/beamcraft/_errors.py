@@ -13,6 +13,7 @@ __all__ = [
     "GeometryError",
     "InputError",
     "InternalError",
+    "StaticsError",
     "WoodError",
 ]
 
@@ -127,6 +128,10 @@ class FasteningError(BeamcraftError):
     """A fastener cannot do what it is asked to."""
 
 
+class StaticsError(BeamcraftError):
+    """A cross-section or a beam that statics cannot answer for."""
+
+
 class DoorError(BeamcraftError):
     """A door of the library was used against its contract."""
 
@@ -141,6 +146,7 @@ PAGES: dict[int, type[BeamcraftError]] = {
     0x02: GeometryError,
     0x03: WoodError,
     0x04: FasteningError,
+    0x05: StaticsError,
     0x0E: DoorError,
     0x0F: InternalError,
 }

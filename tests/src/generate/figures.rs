@@ -1,8 +1,7 @@
 //! Figures of the book, drawn by the library itself.
 
-use beamcraft_core::export::{movement_svg, section_svg};
-use beamcraft_core::movement::{YearlyMovementInput, yearly_movement};
-use beamcraft_core::plan::{BeamSpec, ReportLengths, plan};
+use beamcraft_core::plan::ReportLengths;
+use beamcraft_core::registry::drawing_svg;
 
 use super::GeneratedFile;
 use super::model::Model;
@@ -33,14 +32,12 @@ const YEAR: &str = r#"{
 /// # Panics
 /// When the spec of the guide is no longer a spec that can be planned.
 pub fn files(_: &Model) -> Vec<GeneratedFile> {
-    let section =
-        beamcraft_core::json::read::<BeamSpec>(ASH).and_then(|spec| plan(&spec)).map(|plan| section_svg(&plan));
-    let year = beamcraft_core::json::read::<YearlyMovementInput>(YEAR).and_then(|year| yearly_movement(&year));
-    let movement = year.map(|year| movement_svg(&year, ReportLengths::Metric));
-    let named = [("section", section), ("movement", movement)];
-    let drawn = named.into_iter().map(|(name, drawing)| match drawing {
-        Ok(svg) => GeneratedFile::new(format!("docs/src/figures/{name}.svg"), svg),
-        Err(error) => panic!("the figure {name}: {error}"),
+    let named = [("section", "plan", ASH), ("movement", "yearly_movement", YEAR)];
+    let drawn = named.into_iter().map(|(name, calculation, input)| {
+        match drawing_svg(calculation, input, ReportLengths::Metric) {
+            Ok(svg) => GeneratedFile::new(format!("docs/src/figures/{name}.svg"), svg),
+            Err(error) => panic!("the figure {name}: {error}"),
+        }
     });
     drawn.collect()
 }

@@ -8,9 +8,6 @@ use crate::plan::{CleatPlan, LegShape, Plan, ReportLengths};
 use crate::setting::{Obstruction, Wall};
 use crate::shell::{EdgeId, EdgeJoint, FaceKind, Panel, PanelEdge, PieceSign};
 
-/// Tag of the show face on the first piece of a panel.
-const SHOW: u32 = 0;
-
 /// A point of the section: y and z, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Yz {
@@ -155,7 +152,7 @@ impl<'a> Scene<'a> {
                     ring: edges.iter().map(|edge| edge.from.into()).collect(),
                     shows: edges
                         .iter()
-                        .filter(|edge| edge.tag == SHOW && piece.sign == PieceSign::Added)
+                        .filter(|edge| edge.tag == Panel::SHOW && piece.sign == PieceSign::Added)
                         .map(|edge| [edge.from.into(), edge.to.into()])
                         .collect(),
                 });
@@ -186,7 +183,7 @@ fn seams_of<'a>(panel: &'a Panel, edges: &[SectionEdge]) -> Vec<Seam<'a>> {
     let mitred = panel.edges.iter().filter(|edge| edge.joint == EdgeJoint::Mitred);
     let seam = |edge: &PanelEdge| {
         let cut = edges.iter().find(|one| one.tag == edge.tag)?;
-        let show = edges.iter().find(|one| one.tag == SHOW)?;
+        let show = edges.iter().find(|one| one.tag == Panel::SHOW)?;
         let (outer, inner) =
             if show.from == cut.to || show.to == cut.to { (cut.to, cut.from) } else { (cut.from, cut.to) };
         Some(Seam { panel, id: edge.id, tilt_deg: edge.tilt_deg, outer: outer.into(), inner: inner.into() })

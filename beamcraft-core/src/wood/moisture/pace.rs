@@ -148,9 +148,10 @@ pub struct MoistureProgress {
 /// | t | time | day | `days` |
 ///
 /// # Limits
-/// One diffusion coefficient for all moisture contents, moisture through the wide faces only (end grain is many times faster over
-/// its first hand's breadth), air that stays. Without a rate of the user's nothing is computed: no published one for a board in a
-/// room was found. A standard of the trade asks for at least 72 h in the room before woodwork is installed; whether that is enough
+/// One diffusion coefficient for all moisture contents, moisture through the wide faces only (the ends, which let it through
+/// faster, are not counted), air that stays. Without a rate of the user's nothing is computed: no published one for a board in a
+/// room was found. The coefficient falls several times over between wet and dry wood and differs with the species: read the days as an
+/// order of magnitude, and weigh the board. A standard of the trade asks for at least 72 h in the room before woodwork is installed; whether that is enough
 /// for a thick board this answers.
 ///
 /// # Errors
@@ -158,7 +159,7 @@ pub struct MoistureProgress {
 ///
 /// # Source
 /// J. Crank, The Mathematics of Diffusion, plane sheet and half-space with surface resistance (recalled); the same equations stand in
-/// textbooks on heat conduction, whose tables check them. Difference of 2 %: extension service (seen). Checked by
+/// textbooks on heat conduction, whose tables check them. Difference of 2 %: extension service (seen, as trade pages quote it). Checked by
 /// `verification/pace`.
 ///
 /// # Examples
@@ -422,7 +423,9 @@ pub fn seasonal_board(input: &SeasonalBoardInput) -> Result<SeasonalBoard> {
 
 /// Mean moisture content of a board in each month, at its pace.
 fn followed(months: &[MonthMoisture], pace: &MoisturePace) -> Vec<f64> {
-    let balance: Vec<f64> = months.iter().map(|month| month.moisture_pct).collect();
+    // Differences from the first month, so that a still year is still to the last digit.
+    let base_pct = months.first().map_or(0.0, |month| month.moisture_pct);
+    let balance: Vec<f64> = months.iter().map(|month| month.moisture_pct - base_pct).collect();
     let mut board = vec![0.0; balance.len()];
     let mut left = 1.0;
     for (time_constant_days, weight) in Course::of(pace).parts() {
@@ -433,7 +436,7 @@ fn followed(months: &[MonthMoisture], pace: &MoisturePace) -> Vec<f64> {
     }
     // A rounding below nothing is nothing.
     let left = left.max(0.0);
-    board.iter_mut().zip(&balance).for_each(|(sum, value)| *sum += left * value);
+    board.iter_mut().zip(&balance).for_each(|(sum, value)| *sum += left * value + base_pct);
     board
 }
 

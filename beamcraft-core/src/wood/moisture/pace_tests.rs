@@ -125,6 +125,23 @@ fn any_pace() -> impl Strategy<Value = MoisturePace> {
     prop_oneof![diffusion, observed]
 }
 
+/// Numbers of a range, its ends, and any bits: often enough all of them are admitted.
+fn hostile(low: f64, high: f64) -> impl Strategy<Value = f64> {
+    prop_oneof![12 => low..high, 3 => Just(low), 3 => Just(high), 1 => any::<u64>().prop_map(f64::from_bits)]
+}
+
+fn hostile_pace() -> impl Strategy<Value = MoisturePace> {
+    let surface = proptest::option::of(hostile(1e-4, 1e4));
+    let diffusion = (hostile(0.01, 1000.0), hostile(1.0, 150.0), any::<bool>(), surface);
+    let diffusion = diffusion.prop_map(|(diffusion_mm2_per_day, thickness_mm, both, surface_mm_per_day)| {
+        let faces = if both { OpenFaces::Both } else { OpenFaces::One };
+        MoisturePace::BoardDiffusion(BoardDiffusion { diffusion_mm2_per_day, thickness_mm, faces, surface_mm_per_day })
+    });
+    let observed =
+        hostile(0.01, 1e4).prop_map(|days| MoisturePace::ObservedPace(ObservedPace { time_constant_days: days }));
+    prop_oneof![3 => diffusion, 1 => observed]
+}
+
 proptest! {
     #[test]
     fn time_brings_the_board_nearer_and_never_past_the_balance(pace in any_pace(), t in 0.0..1e4_f64, more in 0.0..1e3_f64) {
@@ -149,13 +166,30 @@ proptest! {
     }
 
     #[test]
-    fn any_bits_give_finite_answers_or_a_fault(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in any::<f64>()) {
-        let hostile = BoardDiffusion { diffusion_mm2_per_day: a, thickness_mm: b, faces: OpenFaces::One, surface_mm_per_day: Some(c) };
-        for pace in [MoisturePace::BoardDiffusion(hostile), MoisturePace::ObservedPace(ObservedPace { time_constant_days: a })] {
-            let input = MoistureProgressInput { pace, from_moisture_pct: 12.0, towards_moisture_pct: 6.0, days: d, within_pct: 2.0 };
-            if let Ok(found) = moisture_progress(&input) {
-                prop_assert!(found.share.is_finite() && found.acclimated_days.is_finite());
-            }
+    fn any_numbers_give_finite_answers_or_a_fault(pace in hostile_pace(), from in hostile(0.0, 30.0), towards in hostile(0.0, 30.0), days in hostile(0.0, 1e5), within_pct in hostile(0.1, 10.0)) {
+        let input = MoistureProgressInput { pace, from_moisture_pct: from, towards_moisture_pct: towards, days, within_pct };
+        if let Ok(found) = moisture_progress(&input) {
+            let times = [found.half_days, found.nine_tenths_days, found.acclimated_days];
+            prop_assert!(times.iter().all(|time| time.is_finite() && *time >= 0.0), "{:?}", found);
+            prop_assert!((0.0..=1.0).contains(&found.share), "{:?}", found);
+            let (low, high) = (from.min(towards), from.max(towards));
+            prop_assert!(found.moisture_pct >= low - 1e-9 && found.moisture_pct <= high + 1e-9, "{:?}", found);
+            prop_assert!([found.fourier_number, found.biot_number].into_iter().flatten().all(f64::is_finite), "{:?}", found);
         }
+    }
+
+    #[test]
+    fn any_numbers_give_a_finite_year_or_a_fault(pace in hostile_pace(), humidity in prop::array::uniform12(hostile(1.0, 95.0))) {
+        if let Ok(found) = seasonal_board(&SeasonalBoardInput { climate: year(humidity), pace }) {
+            prop_assert!(found.months.iter().all(|month| month.board_pct.is_finite() && month.board_pct >= 0.0), "{:?}", found);
+            prop_assert!(found.swing_pct >= 0.0 && found.swing_share.is_finite(), "{:?}", found);
+        }
+    }
+
+    #[test]
+    fn a_still_year_is_still_to_the_last_digit(pace in any_pace(), humidity in 5.0..90.0_f64) {
+        let found = seasonal_board(&SeasonalBoardInput { climate: year([humidity; 12]), pace }).expect("allowed");
+        prop_assert_eq!((found.swing_pct, found.swing_share), (0.0, 1.0));
+        prop_assert_eq!((found.driest_month, found.wettest_month), (1, 1));
     }
 }

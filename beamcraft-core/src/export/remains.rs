@@ -8,13 +8,10 @@
 
 #![allow(clippy::indexing_slicing, reason = "indices are made with the vertices they point to; every body is checked")]
 
-use crate::geometry::{Clip, ConvexSolid, Point3, Vec3};
+use crate::geometry::{Clip, ConvexSolid, FaceView, Point3, Vec3};
+use crate::numeric::real::atan2_deg;
 use crate::shell::{Panel, PieceSign};
 
-/// Tag of the show face on the first piece of a panel.
-pub(super) const SHOW: u32 = 0;
-/// Tag of the inner face on the first piece of a panel.
-pub(super) const INNER: u32 = 1;
 /// Tag of a face that was made by taking a piece out.
 pub(super) const WITHIN: u32 = u32::MAX - 8;
 
@@ -38,7 +35,7 @@ pub(super) struct Wood {
 
 impl Wood {
     fn of_solid(solid: &ConvexSolid) -> Self {
-        let face = |face: crate::geometry::FaceView<'_>| WoodFace {
+        let face = |face: FaceView<'_>| WoodFace {
             tag: face.tag,
             normal: face.plane.normal(),
             rings: vec![face.corners.to_vec()],
@@ -328,7 +325,7 @@ impl Net {
                     let out = self.vertices[edge.1 as usize] - self.vertices[edge.0 as usize];
                     // Clockwise from where the ring came: the first edge met bounds the wood on the left.
                     let (x, y) = (back.dot(out), -plane.normal.dot(back.cross(out)));
-                    let angle = crate::numeric::real::atan2_deg(y, x);
+                    let angle = atan2_deg(y, x);
                     if angle <= 0.0 { angle + 360.0 } else { angle }
                 };
                 let next = edges
@@ -391,7 +388,7 @@ impl Net {
                 let (sine, cosine) = (plane.normal.dot(a.cross(b)), a.dot(b));
                 let on = sine.abs() <= self.same * (b - a).length() && cosine <= 0.0;
                 on_rim |= on;
-                wound += crate::numeric::real::atan2_deg(sine, cosine);
+                wound += atan2_deg(sine, cosine);
             }
             if !on_rim {
                 return wound > 180.0;
@@ -453,7 +450,7 @@ mod tests {
         let bodies = assert_sound(&panel, 60.0 * 8.0 * 20.0, 1);
         // Six of the board, floor and four walls of the pocket.
         assert_eq!(face_count(&bodies[0]), 11);
-        let inner = bodies[0].faces.iter().find(|face| face.tag == INNER).unwrap();
+        let inner = bodies[0].faces.iter().find(|face| face.tag == Panel::INNER).unwrap();
         assert_eq!(inner.rings.len(), 2);
     }
 
@@ -472,7 +469,7 @@ mod tests {
         let bodies = assert_sound(&panel, 20.0 * 6.0 * (1790.0 + 6.0), 1);
         // Show, two inner strips, two long edges, two ends, groove floor and walls.
         assert_eq!(face_count(&bodies[0]), 10);
-        assert_eq!(bodies[0].faces.iter().filter(|face| face.tag == INNER).count(), 2);
+        assert_eq!(bodies[0].faces.iter().filter(|face| face.tag == Panel::INNER).count(), 2);
     }
 
     #[test]
