@@ -40,6 +40,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("movement", (3, 0)),
     ("tolerance", (3, 0)),
     ("stock", (3, 0)),
+    ("layout", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),
     ("check", (4, 0)),

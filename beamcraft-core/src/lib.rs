@@ -20,6 +20,7 @@ pub mod geometry;
 pub mod hang;
 #[cfg(feature = "json")]
 pub mod json;
+pub mod layout;
 pub mod lifting;
 pub mod limits;
 pub mod movement;
@@ -47,6 +48,7 @@ pub use crate::finish::*;
 pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
+pub use crate::layout::*;
 pub use crate::lifting::*;
 pub use crate::movement::*;
 pub use crate::plan::*;

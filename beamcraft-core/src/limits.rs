@@ -161,6 +161,11 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    STOCK_SIZE: "a size of stock or of a part that is cut from it", "mm", 1.0, 100_000.0, "";
+    PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
+    WORTH: "a worth of a part", "", 0.0, 1.0e9, "";
+    SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 take about a second";
+    CUT_STAGES: "a number of stages of cuts", "", 1.0, 20.0, "2 or 3 is usual";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -19,6 +19,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::hang::CALCULATIONS,
     crate::movement::CALCULATIONS,
     crate::tolerance::CALCULATIONS,
+    crate::layout::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,

@@ -420,7 +420,7 @@ fn small_enough(grid: &Grid, kinds: usize) -> bool {
 /// Kinds with every size divided and rounded down: whatever fits really fits there too.
 fn coarse(kinds: &[Kind], unit: i64) -> Vec<Kind> {
     let divide = |l: &super::tree::Lying| super::tree::Lying { w: (l.w / unit).max(1), h: (l.h / unit).max(1), ..*l };
-    kinds.iter().map(|k| Kind { lying: k.lying.iter().map(divide).collect(), weight: k.weight }).collect()
+    kinds.iter().map(|k| Kind { lying: k.lying.iter().map(divide).collect(), weight: k.weight, inner_stages: k.inner_stages }).collect()
 }
 
 /// What prices prove: see the module on bars for the formula. `best` holds a value that no filling of a sheet exceeds.

@@ -3,7 +3,7 @@
 #![allow(clippy::indexing_slicing, reason = "tables of a dynamic programme; every index is made from their own sizes")]
 
 use super::ruin::Kind;
-use super::tree::{Axis, Body, Lying, Member, Strip};
+use super::tree::{Axis, Body, Lying, Member, Role, Strip};
 
 /// Repeat-at-will knapsack: value of each capacity, and the last thing put in.
 struct Filled {
@@ -105,13 +105,13 @@ pub(crate) fn best_strips(
         heights.iter().zip(&strips).map(|(height, s)| (*height, s.1.value[length_n])).collect();
     let sheet = fill(&things, height_n);
     let other = axis.other();
-    let mut root = Strip { axis: other, cross: length, members: Vec::new(), free: height };
+    let mut root = Strip { axis: other, cross: length, members: Vec::new(), free: height, role: Role::Plain };
     for k in sheet.things(height_n, &things) {
         let strip_height = heights[k] * unit_b;
-        let mut strip = Strip { axis, cross: strip_height, members: Vec::new(), free: length };
+        let mut strip = Strip { axis, cross: strip_height, members: Vec::new(), free: length, role: Role::Plain };
         for s in strips[k].1.things(length_n, &strips[k].0) {
             let width = widths[s] * unit_a;
-            let mut stack = Strip { axis: other, cross: width, members: Vec::new(), free: strip_height };
+            let mut stack = Strip { axis: other, cross: width, members: Vec::new(), free: strip_height, role: Role::Plain };
             let (members, sizes, filled) = &stacks[s];
             for p in filled.things(heights[k] as usize, sizes) {
                 let (lying, ..) = parts[members[p]];

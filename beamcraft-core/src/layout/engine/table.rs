@@ -3,7 +3,7 @@
 #![allow(clippy::indexing_slicing, reason = "tables of a dynamic programme; every index is made from their own sizes")]
 
 use super::ruin::Kind;
-use super::tree::{Axis, Body, Lying, Member, Strip};
+use super::tree::{Axis, Body, Lying, Member, Role, Strip};
 
 /// Sums of sizes, up to a length; sorted, with 0 and the ends that are asked for.
 pub(crate) fn points(sizes: &[(i64, u32)], ends: &[i64], most: usize) -> Option<Vec<i64>> {
@@ -285,7 +285,7 @@ impl<'g> Table<'g> {
             strip.members = a.members.into_iter().chain(b.members).collect();
         } else {
             let (extent, inner_extent) = (strip.free, strip.cross);
-            let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: inner_extent };
+            let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: inner_extent, role: Role::Plain };
             self.divide(&mut inner, cut, parts);
             strip.members.push(Member { extent, body: Body::Strip(Box::new(inner)) });
             strip.free = 0;

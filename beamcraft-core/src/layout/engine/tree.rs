@@ -51,6 +51,17 @@ pub(crate) struct Strip {
     pub(crate) members: Vec<Member>,
     /// Length left at the end.
     pub(crate) free: i64,
+    pub(crate) role: Role,
+}
+
+/// What a strip is beyond a row of members.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Role {
+    Plain,
+    /// The members stay where they are, around flaws of the board; only what lies in them changes.
+    Fixed,
+    /// A whole board whose first cuts must divide this strip, unless a part is as long as it is.
+    Leading,
 }
 
 /// Worth of free wood: more than in proportion to its area, so that it stays together.
@@ -63,7 +74,7 @@ pub(crate) fn worth(a: i64, b: i64) -> f64 {
 impl Strip {
     pub(crate) fn new(axis: Axis, w: i64, h: i64) -> Self {
         let (free, cross) = if axis == Axis::X { (w, h) } else { (h, w) };
-        Self { axis, cross, members: Vec::new(), free }
+        Self { axis, cross, members: Vec::new(), free, role: Role::Plain }
     }
 
     pub(crate) fn parts(&self, each: &mut impl FnMut(&Lying)) {
@@ -82,10 +93,24 @@ impl Strip {
             .iter()
             .map(|m| match &m.body {
                 Body::Part(_) => 1,
-                Body::Strip(strip) => 1 + strip.size(),
+                Body::Strip(strip) => usize::from(self.role != Role::Fixed) + strip.size(),
                 Body::Waste => 0,
             })
             .sum()
+    }
+
+    /// Takes out every part; what is fixed around flaws stays.
+    pub(crate) fn clear(&mut self) {
+        if self.role == Role::Fixed {
+            for member in &mut self.members {
+                if let Body::Strip(strip) = &mut member.body {
+                    strip.clear();
+                }
+            }
+            return;
+        }
+        self.free += self.members.iter().map(|m| m.extent).sum::<i64>();
+        self.members.clear();
     }
 
     /// Calls `each` for every way to put `lying` into this strip or one below; `level` is the stage of this strip's cuts.
@@ -111,7 +136,8 @@ impl Strip {
                 each(path, false, worth(rest, self.cross) + worth(along, side) - old);
             }
             let deepest = if rest == 0 { level + 1 } else { level + 2 };
-            if side > 0 && (rest > 0) && deepest <= stages {
+            let kept = self.role == Role::Leading && self.members.is_empty();
+            if side > 0 && rest > 0 && deepest <= stages && !kept {
                 each(path, true, worth(self.free, side) + worth(rest, across) - old);
             }
         }
@@ -144,12 +170,14 @@ impl Strip {
                 cross: across,
                 members: vec![Member { extent: along, body: part }],
                 free: self.free - along,
+                role: Role::Plain,
             };
             let outer = Strip {
                 axis: axis.other(),
                 cross: self.free,
                 members: vec![Member { extent: across, body: Body::Strip(Box::new(inner)) }],
                 free: self.cross - across,
+                role: Role::Plain,
             };
             self.members.push(Member { extent: self.free, body: Body::Strip(Box::new(outer)) });
             self.free = 0;
@@ -163,6 +191,7 @@ impl Strip {
                 cross: along,
                 members: vec![Member { extent: across, body: part }],
                 free: self.cross - across,
+                role: Role::Plain,
             }))
         };
         self.members.push(Member { extent: along, body });
@@ -174,7 +203,7 @@ impl Strip {
     pub(crate) fn remove(&mut self, at: &mut usize, out: &mut Vec<u32>) -> bool {
         for k in 0..self.members.len() {
             let Some(member) = self.members.get_mut(k) else { return false };
-            let own = !matches!(member.body, Body::Waste);
+            let own = self.role != Role::Fixed && !matches!(member.body, Body::Waste);
             if own && *at == 0 {
                 let member = self.members.swap_remove(k);
                 match member.body {
@@ -191,7 +220,9 @@ impl Strip {
             if let Body::Strip(strip) = &mut member.body
                 && strip.remove(at, out)
             {
-                self.tidy(k);
+                if self.role != Role::Fixed {
+                    self.tidy(k);
+                }
                 return true;
             }
         }

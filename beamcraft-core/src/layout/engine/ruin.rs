@@ -9,7 +9,7 @@
 #![allow(clippy::indexing_slicing, reason = "indices are made from the lengths of the same tables")]
 
 use super::Dice;
-use super::tree::{Axis, Lying, Strip};
+use super::tree::{Axis, Lying, Role, Strip};
 use super::watch::Watch;
 
 /// A kind of sheet as the search sees it: the trees that an empty one may start from.
@@ -29,6 +29,8 @@ pub(crate) struct Kind {
     pub(crate) lying: Vec<Lying>,
     /// What leaving one out costs the search.
     pub(crate) weight: i64,
+    /// Stages of cuts that the part itself still needs: a group in line is parted after it is cut out.
+    pub(crate) inner_stages: u32,
 }
 
 #[derive(Clone, Debug)]
@@ -79,9 +81,10 @@ impl<'p> Ruin<'p> {
         let mut best: Option<Best> = None;
         let mut looked = 0;
         let Self { dice, path, kinds, stages, .. } = self;
+        let inner = kinds[kind as usize].inner_stages;
         for (index, open) in state.sheets.iter().enumerate().skip(from) {
             for lying in &kinds[kind as usize].lying {
-                looked += open.root.ways(*lying, 1, *stages, path, &mut |path, across_first, score| {
+                looked += open.root.ways(*lying, 1, stages.saturating_sub(inner), path, &mut |path, across_first, score| {
                     if best.as_ref().is_none_or(|b| score > b.score) && (blink == 0.0 || dice.unit() >= blink) {
                         best = Some(Best { sheet: index, path: path.to_vec(), across_first, lying: *lying, score });
                     }
@@ -95,12 +98,13 @@ impl<'p> Ruin<'p> {
     /// Opens a sheet for a piece, within the cost that is left.
     fn open_for(&mut self, state: &mut State, kind: u32, goal: i64) -> bool {
         let room = goal.saturating_sub(state.cost);
+        let stages = self.stages.saturating_sub(self.kinds[kind as usize].inner_stages);
         let mut fitting: Vec<usize> = Vec::new();
         for (k, blank) in self.blanks.iter().enumerate() {
             let fits = |lying: &Lying| {
                 blank.starts.iter().any(|start| {
                     let mut found = false;
-                    start.ways(*lying, 1, self.stages, &mut Vec::new(), &mut |_, _, _| found = true);
+                    start.ways(*lying, 1, stages, &mut Vec::new(), &mut |_, _, _| found = true);
                     found
                 })
             };
@@ -117,7 +121,7 @@ impl<'p> Ruin<'p> {
             let root = starts[self.dice.below(starts.len())].clone();
             let mut found = false;
             for lying in &self.kinds[kind as usize].lying {
-                root.ways(*lying, 1, self.stages, &mut Vec::new(), &mut |_, _, _| found = true);
+                root.ways(*lying, 1, stages, &mut Vec::new(), &mut |_, _, _| found = true);
             }
             if found {
                 state.sheets.push(Open { blank, root });
@@ -195,7 +199,7 @@ impl<'p> Ruin<'p> {
             if round == 0 && self.dice.below(16) == 0 {
                 // The whole sheet: it may come back as another kind.
                 root.parts(&mut |lying| state.out.push(lying.kind));
-                root.members.clear();
+                root.clear();
                 continue;
             }
             let size = root.size();
@@ -439,7 +443,7 @@ impl<'p> Ruin<'p> {
 /// The starts of a sheet without flaws.
 pub(crate) fn plain_starts(w: i64, h: i64, first: Option<Axis>) -> Vec<Strip> {
     match first {
-        Some(axis) => vec![Strip::new(axis, w, h)],
+        Some(axis) => vec![Strip { role: Role::Leading, ..Strip::new(axis, w, h) }],
         None => vec![Strip::new(Axis::X, w, h), Strip::new(Axis::Y, w, h)],
     }
 }

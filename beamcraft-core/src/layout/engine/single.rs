@@ -12,7 +12,7 @@ use std::collections::{BinaryHeap, HashMap};
 use super::Dice;
 use super::ruin::Kind;
 use super::table::{Grid, Table};
-use super::tree::{Axis, Body, Lying, Member, Strip};
+use super::tree::{Axis, Body, Lying, Member, Role, Strip};
 use super::watch::Watch;
 
 #[derive(Clone, Copy)]
@@ -311,7 +311,7 @@ fn divide(rects: &[Rect], strip: &mut Strip, cut: Axis, (a, b): (u32, u32), (w, 
         strip.members = one.members.into_iter().chain(two.members).collect();
     } else {
         let extent = strip.free;
-        let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: strip.cross };
+        let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: strip.cross, role: Role::Plain };
         divide(rects, &mut inner, cut, (a, b), (w, h));
         strip.members.push(Member { extent, body: Body::Strip(Box::new(inner)) });
         strip.free = 0;
