@@ -266,6 +266,8 @@ pub struct LayoutCut {
     /// Where the kept edge lies, the kerf beyond it: from the near edge of the board for a rip, from its left end for a
     /// cross-cut, mm.
     pub at_mm: f64,
+    /// Lost beyond the kept edge, mm: the kerf, or what the corner between two members of a group takes.
+    pub loss_mm: f64,
     /// Where the cut begins on the board, mm.
     pub from_mm: f64,
     /// Where the cut ends on the board, mm.
@@ -592,6 +594,7 @@ fn board(input: &CutListBoardsInput, stock: &BoardStock, laid: &Laid, alike: u32
             cut: kind,
             set_mm: mm(cut.set),
             at_mm: mm(here + cut.at),
+            loss_mm: mm(cut.loss),
             from_mm: mm(there + cut.across.0),
             to_mm: mm(there + cut.across.1),
         }

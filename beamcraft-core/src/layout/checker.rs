@@ -264,6 +264,9 @@ fn sawn(input: &CutListBoardsInput, board: &CutBoard, usable: Area, areas: &[Are
             wrong.push(format!("step {} is out of order", cut.step));
         }
         stage = cut.stage;
+        if cut.loss_mm < input.kerf_mm - SLACK {
+            wrong.push(format!("step {} is narrower than the blade", cut.step));
+        }
         let rip = cut.cut == EdgeCut::Rip;
         let along = |piece: &Area| if rip { piece.y } else { piece.x };
         let across = |piece: &Area| if rip { piece.x } else { piece.y };
@@ -281,7 +284,7 @@ fn sawn(input: &CutListBoardsInput, board: &CutBoard, usable: Area, areas: &[Are
         };
         let piece = pieces.swap_remove(place);
         let ends = along(&piece);
-        for (from, to) in [(ends.0, cut.at_mm), (cut.at_mm + input.kerf_mm, ends.1)] {
+        for (from, to) in [(ends.0, cut.at_mm), (cut.at_mm + cut.loss_mm, ends.1)] {
             // A sliver thinner than a kerf is dust; what is cut next begins behind it.
             if to > from - SLACK {
                 pieces.push(if rip { Area { y: (from, to), ..piece } } else { Area { x: (from, to), ..piece } });

@@ -19,6 +19,8 @@ pub(super) struct Sawn {
     pub(super) at: i64,
     /// How far from the near edge of the piece that is divided.
     pub(super) set: i64,
+    /// What is lost beyond the kept edge: the kerf, and more between the members of a group.
+    pub(super) loss: i64,
     /// Ends of the cut on the other axis.
     pub(super) across: (i64, i64),
 }
@@ -69,14 +71,18 @@ impl Layer<'_> {
         let cut_here = members.len() > 1 || (!members.is_empty() && filled < length);
         let stage = before + u32::from(cut_here);
         let mut at = start;
-        for member in members {
+        for (k, member) in members.iter().enumerate() {
             let next = at + member.extent;
-            if next < end {
+            let thin = |member: &Member| matches!(member.body, Body::Waste) && member.extent < kerf;
+            // What is thinner than a kerf goes with the cut before it.
+            let beyond = members.get(k + 1).filter(|next| thin(next)).map_or(0, |next| next.extent);
+            if next < end && !thin(member) {
                 self.laid.cuts.push(Sawn {
                     stage,
                     axis: strip.axis,
                     at: next - kerf,
                     set: member.extent - kerf,
+                    loss: kerf + beyond,
                     across: (across.0, across.0 + across.1 - cross_kerf),
                 });
                 self.laid.stages = self.laid.stages.max(stage);
@@ -88,6 +94,8 @@ impl Layer<'_> {
                     Some(inner) => self.strip(&inner, corner, size, stage),
                     None => self.part(lying, corner, size, stage),
                 },
+                // Where no part lies nothing is cut, not even a flaw.
+                Body::Strip(inner) if inner.role == Role::Fixed && inner.is_empty() => {}
                 Body::Strip(inner) => self.strip(inner, corner, size, stage),
                 Body::Waste => {}
             }
@@ -109,7 +117,7 @@ impl Layer<'_> {
         ] {
             if size < cell {
                 stage += 1;
-                self.laid.cuts.push(Sawn { stage, axis, at: near + size - kerf, set: size - kerf, across });
+                self.laid.cuts.push(Sawn { stage, axis, at: near + size - kerf, set: size - kerf, loss: kerf, across });
             }
         }
         self.laid.stages = self.laid.stages.max(stage);

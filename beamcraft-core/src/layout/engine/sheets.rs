@@ -163,10 +163,10 @@ fn repeat_at_will(
     watch: &mut Watch<'_>,
 ) -> Option<(Strip, i64)> {
     let grid = Grid::of(&problem.kinds, copies, &[(w, h)], 4_000)?;
-    if grid.work() > 8_000_000_000 {
+    if grid.steps() > watch.left() {
         return None;
     }
-    watch.spend(grid.work() / 4);
+    watch.spend(grid.steps());
     let table = Table::new(&grid, &problem.kinds, &problem.values, |_, _| i64::MAX);
     Some((table.tree(Axis::X, w, h), table.of_sheet(w, h)))
 }
@@ -451,7 +451,7 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
         return None;
     }
     let sizes: Vec<(i64, i64)> = problem.blanks.iter().map(|b| (b.w, b.h)).collect();
-    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700).filter(|g| g.work() <= PRICED_BY_TABLE);
+    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700).filter(|g| g.work() <= PRICED_BY_TABLE && g.steps() <= watch.left());
     let budget = watch.used() + watch.left() * 2 / 3;
     let limited: Vec<usize> = (0..problem.blanks.len()).filter(|k| problem.blanks[*k].limit != UNLIMITED).collect();
     let mut senses = vec![Sense::AtLeast; n];
@@ -483,7 +483,7 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
                 }
             }
         } else if let Some(grid) = grid.as_ref().filter(|_| proper) {
-            watch.spend(grid.work() / 2 + (grid.xs.len() * grid.ys.len() * n) as u64 / 6);
+            watch.spend(4 * grid.steps() + (grid.xs.len() * grid.ys.len() * n) as u64 / 6);
             let cap = AreaCap::new(&problem.kinds, &worth, &problem.demands);
             let table = Table::new(grid, &problem.kinds, &worth, |x, y| cap.of(x, y));
             let best: Vec<i64> = problem.blanks.iter().map(|b| table.of_sheet(b.w, b.h)).collect();
@@ -495,7 +495,7 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
             let table = Table::limited(grid, &problem.kinds, &worth, &problem.demands);
             found.extend(sizes.iter().enumerate().map(|(k, (w, h))| (k, table.tree(Axis::X, *w, *h))));
         } else if let Some(grid) = &grid {
-            watch.spend(grid.work() / 6);
+            watch.spend(grid.steps());
             let table = Table::new(grid, &problem.kinds, &worth, |_, _| i64::MAX);
             let best: Vec<i64> = problem.blanks.iter().map(|b| table.of_sheet(b.w, b.h)).collect();
             bound = bound.max(proven(problem, &worth, &best, scale));
@@ -553,10 +553,10 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
             let small = coarse(&problem.kinds, unit);
             let ends: Vec<(i64, i64)> = sizes.iter().map(|(w, h)| (w / unit, h / unit)).collect();
             let Some(grid) = Grid::of(&small, &problem.demands, &ends, 1_500) else { continue };
-            if grid.work() > BOUND_TABLE {
+            if grid.work() > BOUND_TABLE || grid.steps() > watch.left() {
                 continue;
             }
-            watch.spend(grid.work() / 6);
+            watch.spend(grid.steps());
             let table = Table::new(&grid, &small, &worth, |_, _| i64::MAX);
             let best: Vec<i64> = ends.iter().map(|(w, h)| table.of_sheet(*w, *h)).collect();
             bound = bound.max(proven(problem, &worth, &best, scale));

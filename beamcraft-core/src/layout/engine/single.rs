@@ -118,17 +118,17 @@ pub(crate) fn best_single(
     watch: &mut Watch<'_>,
 ) -> Option<Single> {
     let grid = Grid::of(kinds, copies, &[(w, h)], 2_500)?;
-    if grid.work() / 4 > watch.left() {
+    if 3 * grid.steps() > watch.left() {
         return None;
     }
-    watch.spend(grid.work() / 4);
+    watch.spend(grid.steps());
     let cap = AreaCap::new(kinds, worth, copies);
     let table = Table::new(&grid, kinds, worth, |x, y| cap.of(x, y));
     let (nx, ny) = (grid.xs.len(), grid.ys.len());
     let (top_x, top_y) = (grid.at_x(w), grid.at_y(h));
     // What can be added outside a rectangle in the corner.
     let mut outside = vec![0_i64; nx * ny];
-    watch.spend(grid.work() / 2);
+    watch.spend(2 * grid.steps());
     for i in (0..=top_x).rev() {
         for j in (0..=top_y).rev() {
             let mut most = 0;
@@ -172,7 +172,7 @@ pub(crate) fn best_single(
                 found.tree = Some(tree);
                 watch.note_value(value);
             }
-            if !watch.spend(grid.work() / 4) || watch.used() > until || found.value >= found.bound {
+            if !watch.spend(2 * grid.steps()) || watch.used() > until || found.value >= found.bound {
                 break;
             }
         }

@@ -97,7 +97,12 @@ impl Grid {
         self.ys.partition_point(|p| *p <= y).saturating_sub(1)
     }
 
-    /// Steps of one run of the programme.
+    /// What one run of the programme costs against the steps of a search, which take longer each.
+    pub(crate) fn steps(&self) -> u64 {
+        self.work() / 16 + 1
+    }
+
+    /// Sums that one run of the programme looks at.
     pub(crate) fn work(&self) -> u64 {
         let (nx, ny) = (self.xs.len() as u64, self.ys.len() as u64);
         nx * ny * (nx + ny) / 4

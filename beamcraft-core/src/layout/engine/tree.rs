@@ -87,6 +87,13 @@ impl Strip {
         }
     }
 
+    /// Whether no part lies in it.
+    pub(crate) fn is_empty(&self) -> bool {
+        let mut empty = true;
+        self.parts(&mut |_| empty = false);
+        empty
+    }
+
     /// Members that may be taken out, at any depth.
     pub(crate) fn size(&self) -> usize {
         self.members
