@@ -10,6 +10,8 @@
 //! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
+//! | [`cut_list_svg`] | SVG, a page a board with its cuts in order | the saw |
+//! | [`cut_list_dxf`] | DXF R12, millimetres: boards, parts, cuts | drawing programs |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -30,6 +32,7 @@
 //! the plan, or is measured on its solids.
 
 mod cut;
+mod cut_list;
 mod dxf;
 mod gaps;
 mod gltf;
@@ -47,6 +50,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use cut_list::{cut_list_dxf, cut_list_svg};
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;
 pub use gltf::panels_gltf;
