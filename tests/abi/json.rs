@@ -64,9 +64,7 @@ fn a_search_tells_how_far_it_has_come_and_can_be_stopped() {
             (name.as_ptr().cast(), name.len(), input.as_ptr().cast(), input.len());
         // SAFETY: live texts, a buffer of that capacity, writable pointers, a function that takes this pointer.
         told(|b, c, n, e| unsafe {
-            beamcraft_call_json_with_progress(
-                name, name_length, input, input_length, progress, user_data, b, c, n, e,
-            )
+            beamcraft_call_json_with_progress(name, name_length, input, input_length, progress, user_data, b, c, n, e)
         })
     };
     let wanted = registry::call("cut_list_bars", input).expect("allowed");

@@ -131,7 +131,11 @@ impl Page<'_> {
             known(list)
         );
         self.words(28.0, SMALL, &size);
-        self.words(33.0, SMALL, "Trim the ends and edges first. Numbers at the cuts are their order; the list gives fence or stop.");
+        self.words(
+            33.0,
+            SMALL,
+            "Trim the ends and edges first. Numbers at the cuts are their order; the list gives fence or stop.",
+        );
         for (k, caution) in list.cautions.iter().take(2).enumerate() {
             self.words(38.0 + 4.0 * k as f64, SMALL, caution.text);
         }
@@ -351,7 +355,11 @@ mod tests {
                 price: None,
                 defects: vec![knot],
             }],
-            parts: vec![part("front", 1830.0, 185.0, 1), part("end", 215.0, 185.0, 2), part("block & key", 90.0, 60.0, 3)],
+            parts: vec![
+                part("front", 1830.0, 185.0, 1),
+                part("end", 215.0, 185.0, 2),
+                part("block & key", 90.0, 60.0, 3),
+            ],
             groups: Vec::new(),
             aim: LayoutAim::AllParts,
             order: CutOrder::CrossCutFirst,

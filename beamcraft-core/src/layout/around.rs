@@ -55,12 +55,7 @@ const ALONG_FIRST: [Side; 4] = [Side::Below, Side::Above, Side::Left, Side::Righ
 
 /// The trees that a board with flaws may start from; those whose first cut is along another axis than `first` are left
 /// out.
-pub(super) fn starts_around(
-    (w, h): (i64, i64),
-    flaws: &[Flaw],
-    kerf: (i64, i64),
-    first: Option<Axis>,
-) -> Vec<Strip> {
+pub(super) fn starts_around((w, h): (i64, i64), flaws: &[Flaw], kerf: (i64, i64), first: Option<Axis>) -> Vec<Strip> {
     let board = Region { x: (0, w), y: (0, h) };
     let inside: Vec<Flaw> = flaws.iter().copied().filter(|flaw| board.clip(*flaw, kerf).is_some()).collect();
     if inside.is_empty() {

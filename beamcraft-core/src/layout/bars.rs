@@ -3,7 +3,8 @@
 use super::engine::bars::{Bar, Fill, Piece, UNLIMITED, solve_bars};
 use super::engine::watch::{Watch, Watcher};
 use super::fit::{
-    LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, fits_nothing, list_faults, mm, money, quality, steps, whole,
+    LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, fits_nothing, list_faults, mm, money, quality,
+    steps, whole,
 };
 use super::solve::{Flaw, Rect, Sheet, Task, solve};
 use crate::error::{Error, ErrorCode, Fault, Result};

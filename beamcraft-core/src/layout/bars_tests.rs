@@ -87,7 +87,8 @@ fn empty_lists_and_contradictions_are_refused_together() {
     }
     let refused = cut_list_bars(&input(vec![], vec![part("a", f64::NAN, 1)])).expect_err("refused").to_string();
     assert!(refused.contains("parts[0].length_mm") && refused.contains("one kind of stock"), "{refused}");
-    let refused = cut_list_bars(&input(vec![stock("a", 100.0)], vec![part("b", 10.0, 10_000); 6])).expect_err("refused");
+    let refused =
+        cut_list_bars(&input(vec![stock("a", 100.0)], vec![part("b", 10.0, 10_000); 6])).expect_err("refused");
     assert!(refused.to_string().contains("50 000"), "{refused}");
 }
 
@@ -146,11 +147,7 @@ fn any_list() -> impl Strategy<Value = CutListBarsInput> {
                         .collect(),
                 })
                 .collect(),
-            parts: parts
-                .into_iter()
-                .enumerate()
-                .map(|(k, (length_mm, count))| part_of(k, length_mm, count))
-                .collect(),
+            parts: parts.into_iter().enumerate().map(|(k, (length_mm, count))| part_of(k, length_mm, count)).collect(),
             kerf_mm,
             trim_mm,
             steps_million: 0.1,

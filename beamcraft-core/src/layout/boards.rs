@@ -4,7 +4,8 @@ use super::cuts::{Laid, lay};
 use super::engine::tree::{Axis, Body, Lying, Member, Role, Strip};
 use super::engine::watch::{Watch, Watcher};
 use super::fit::{
-    LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, fits_nothing, list_faults, mm, money, quality, steps, whole,
+    LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, fits_nothing, list_faults, mm, money, quality,
+    steps, whole,
 };
 use super::solve::{Flaw, MostWorth, Rect, Sheet, Solved, Task, limit, solve};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
@@ -580,8 +581,7 @@ fn board(input: &CutListBoardsInput, stock: &BoardStock, laid: &Laid, alike: u32
         let (name, group, (length_mm, width_mm)) = named(input, place.kind)?;
         let turned = place.turned == 1;
         let (along_mm, across_mm) = if turned { (width_mm, length_mm) } else { (length_mm, width_mm) };
-        let rectangle =
-            BoardRectangle { x_mm: mm(left + place.x), y_mm: mm(near + place.y), along_mm, across_mm };
+        let rectangle = BoardRectangle { x_mm: mm(left + place.x), y_mm: mm(near + place.y), along_mm, across_mm };
         let turn = if turned { PlacedTurn::Turned } else { PlacedTurn::AsGiven };
         Some(BoardPartPlace { name: name.to_owned(), group: group.map(str::to_owned), place: rectangle, turn })
     });
@@ -669,9 +669,7 @@ fn stock_faults(faults: &mut Vec<Detail>, path: &str, board: &BoardStock, aim: L
     for (j, defect) in board.defects.iter().enumerate() {
         let path = format!("{path}.defects[{j}]");
         faults.extend(faults_at(&path, defect));
-        for (field, from, to) in
-            [("to_mm", defect.from_mm, defect.to_mm), ("far_mm", defect.near_mm, defect.far_mm)]
-        {
+        for (field, from, to) in [("to_mm", defect.from_mm, defect.to_mm), ("far_mm", defect.near_mm, defect.far_mm)] {
             if to < from {
                 let fault = Fault::plain(ErrorCode::Inconsistent, field, "an end behind its beginning", "");
                 faults.push(Detail::from(fault).within(&path));

@@ -73,7 +73,10 @@ fn the_order_of_cuts_is_kept() {
 fn one_stage_takes_full_widths_only() {
     let one = CutListBoardsInput {
         stages: Some(1),
-        ..input(vec![BoardStock { count: Some(1), ..stock("board", 1000.0, 200.0) }], vec![part("a", 300.0, 200.0, 3), part("b", 50.0, 100.0, 1)])
+        ..input(
+            vec![BoardStock { count: Some(1), ..stock("board", 1000.0, 200.0) }],
+            vec![part("a", 300.0, 200.0, 3), part("b", 50.0, 100.0, 1)],
+        )
     };
     let list = checked(&one);
     assert_eq!(list.missing, vec![MissingPart { name: "b".to_owned(), count: 1 }], "a narrower part needs a rip too");
@@ -101,7 +104,8 @@ fn a_group_stays_in_line_and_in_order() {
     ];
     let answer = checked(&list);
     assert!(answer.missing.is_empty());
-    let names: Vec<&str> = answer.boards[0].parts.iter().filter(|p| p.group.is_some()).map(|p| p.name.as_str()).take(3).collect();
+    let names: Vec<&str> =
+        answer.boards[0].parts.iter().filter(|p| p.group.is_some()).map(|p| p.name.as_str()).take(3).collect();
     assert_eq!(names, ["left", "front", "right"]);
     list.groups[0].loss_mm = Some(1.0);
     assert!(cut_list_boards(&list).expect_err("refused").to_string().contains("groups[0].loss_mm"));
@@ -124,7 +128,8 @@ fn parts_lie_around_a_knot() {
 #[test]
 fn the_greatest_worth_is_found_and_proven() {
     let one = BoardStock { count: Some(1), ..stock("sheet", 100.0, 100.0) };
-    let mut list = input(vec![one], vec![part("large", 60.0, 60.0, 1), part("strip", 100.0, 40.0, 2), part("bit", 40.0, 30.0, 9)]);
+    let mut list =
+        input(vec![one], vec![part("large", 60.0, 60.0, 1), part("strip", 100.0, 40.0, 2), part("bit", 40.0, 30.0, 9)]);
     list.kerf_mm = 0.0;
     list.aim = LayoutAim::MostWorth;
     list.parts[0].worth = Some(10.0);
@@ -154,7 +159,13 @@ fn empty_lists_are_refused_and_part_of_the_faults() {
     let refused = cut_list_boards(&input(vec![], vec![])).expect_err("refused").to_string();
     assert!(refused.contains("one kind of stock") && refused.contains("one part or more"), "{refused}");
     let mut list = input(vec![stock("b", 100.0, 100.0)], vec![part("a", 10.0, 10.0, 1)]);
-    list.groups = vec![PartGroup { name: "g".into(), count: 1, direction: GroupDirection::AlongGrain, loss_mm: None, parts: vec![] }];
+    list.groups = vec![PartGroup {
+        name: "g".into(),
+        count: 1,
+        direction: GroupDirection::AlongGrain,
+        loss_mm: None,
+        parts: vec![],
+    }];
     list.stock[0].defects = vec![BoardDefect { from_mm: 5.0, to_mm: 1.0, near_mm: 0.0, far_mm: 1.0 }];
     let refused = cut_list_boards(&list).expect_err("refused").to_string();
     assert!(refused.contains("groups[0].parts") && refused.contains("stock[0].defects[0].to_mm"), "{refused}");
@@ -162,8 +173,10 @@ fn empty_lists_are_refused_and_part_of_the_faults() {
 
 #[test]
 fn a_search_tells_how_far_it_has_come_and_can_be_stopped() {
-    let parts = (0..40).map(|k| part(&format!("p{k}"), 200.0 + f64::from(k * 37 % 211), 50.0 + f64::from(k * 53 % 97), 2));
-    let long = CutListBoardsInput { steps_million: 1_000.0, ..input(vec![stock("b", 2440.0, 1220.0)], parts.collect()) };
+    let parts =
+        (0..40).map(|k| part(&format!("p{k}"), 200.0 + f64::from(k * 37 % 211), 50.0 + f64::from(k * 53 % 97), 2));
+    let long =
+        CutListBoardsInput { steps_million: 1_000.0, ..input(vec![stock("b", 2440.0, 1220.0)], parts.collect()) };
     let mut calls = 0;
     let list = cut_list_boards_with_progress(&long, &mut |progress| {
         calls += 1;
@@ -177,7 +190,8 @@ fn a_search_tells_how_far_it_has_come_and_can_be_stopped() {
 
 #[test]
 fn ten_thousand_parts_are_laid_out() {
-    let parts = (0..100).map(|k| part(&format!("p{k}"), 150.0 + f64::from(k * 37 % 211), 50.0 + f64::from(k * 53 % 97), 100));
+    let parts =
+        (0..100).map(|k| part(&format!("p{k}"), 150.0 + f64::from(k * 37 % 211), 50.0 + f64::from(k * 53 % 97), 100));
     let list = checked(&input(vec![stock("b", 2440.0, 1220.0)], parts.collect()));
     assert!(list.missing.is_empty());
     assert!(list.quality.gap_pct.expect("whole") < 12.0, "{:?}", list.quality);
@@ -189,13 +203,16 @@ fn any_list() -> impl Strategy<Value = CutListBoardsInput> {
     let part = (20.0..800.0_f64, 10.0..150.0_f64, 1_u32..5, prop::bool::ANY);
     let member = (20.0..300.0_f64, 10.0..100.0_f64);
     let group = (1_u32..3, prop::bool::ANY, prop::option::of(0.0..4.0_f64), prop::collection::vec(member, 1..4));
-    let rules = (0..3_usize, prop::option::of(1_u32..5), 0.0..6.0_f64, 0.0..4.0_f64, 0.0..4.0_f64, prop::bool::ANY, prop::bool::ANY);
-    (
-        prop::collection::vec(stock, 1..4),
-        prop::collection::vec(part, 0..7),
-        prop::collection::vec(group, 0..3),
-        rules,
-    )
+    let rules = (
+        0..3_usize,
+        prop::option::of(1_u32..5),
+        0.0..6.0_f64,
+        0.0..4.0_f64,
+        0.0..4.0_f64,
+        prop::bool::ANY,
+        prop::bool::ANY,
+    );
+    (prop::collection::vec(stock, 1..4), prop::collection::vec(part, 0..7), prop::collection::vec(group, 0..3), rules)
         .prop_map(|(stock, parts, groups, (order, stages, kerf_mm, trim_end_mm, trim_edge_mm, priced, flawed))| {
             CutListBoardsInput {
                 stock: stock
@@ -231,7 +248,11 @@ fn any_list() -> impl Strategy<Value = CutListBoardsInput> {
                         parts: members
                             .into_iter()
                             .enumerate()
-                            .map(|(j, (length_mm, width_mm))| GroupPart { name: format!("g{k}m{j}"), length_mm, width_mm })
+                            .map(|(j, (length_mm, width_mm))| GroupPart {
+                                name: format!("g{k}m{j}"),
+                                length_mm,
+                                width_mm,
+                            })
                             .collect(),
                     })
                     .collect(),

@@ -193,9 +193,8 @@ fn one(input: &CutListBoardsInput, board: &CutBoard, wrong: &mut Vec<String>) {
     }
     for (k, a) in areas.iter().enumerate() {
         for b in &areas[k + 1..] {
-            let apart = |a: (f64, f64), b: (f64, f64)| {
-                a.1 + input.kerf_mm <= b.0 + SLACK || b.1 + input.kerf_mm <= a.0 + SLACK
-            };
+            let apart =
+                |a: (f64, f64), b: (f64, f64)| a.1 + input.kerf_mm <= b.0 + SLACK || b.1 + input.kerf_mm <= a.0 + SLACK;
             if !apart(a.x, b.x) && !apart(a.y, b.y) {
                 wrong.push(format!("{a:?} and {b:?} are less than a kerf apart"));
             }

@@ -87,8 +87,7 @@ impl Layer<'_> {
                 });
                 self.laid.stages = self.laid.stages.max(stage);
             }
-            let (corner, size) =
-                if along_x { ((at, y), (member.extent, h)) } else { ((x, at), (w, member.extent)) };
+            let (corner, size) = if along_x { ((at, y), (member.extent, h)) } else { ((x, at), (w, member.extent)) };
             match &member.body {
                 Body::Part(lying) => match (self.expand)(lying) {
                     Some(inner) => self.strip(&inner, corner, size, stage),

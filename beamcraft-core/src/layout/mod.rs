@@ -26,9 +26,9 @@ pub use bars::{
     cut_list_bars_with_progress,
 };
 pub use boards::{
-    LayoutCut, BoardDefect, BoardPart, BoardPartPlace, BoardPartTurn, BoardRectangle, BoardStock, CutBoard, PlacedTurn,
-    CutListBoards, CutListBoardsInput, CutOrder, GroupDirection, GroupPart, LayoutAim, PartGroup, cut_list_boards,
-    cut_list_boards_with_progress,
+    BoardDefect, BoardPart, BoardPartPlace, BoardPartTurn, BoardRectangle, BoardStock, CutBoard, CutListBoards,
+    CutListBoardsInput, CutOrder, GroupDirection, GroupPart, LayoutAim, LayoutCut, PartGroup, PlacedTurn,
+    cut_list_boards, cut_list_boards_with_progress,
 };
 pub use engine::watch::{LayoutProgress, Watcher};
 pub use fit::{LayoutEnd, LayoutMeasure, LayoutProof, LayoutQuality, MissingPart, StockUse};

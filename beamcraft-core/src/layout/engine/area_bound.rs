@@ -39,13 +39,7 @@ fn functions(sizes: &[i64], whole: i64, most: usize) -> Vec<Values> {
         });
         list.push(Values { of: rounded.collect(), scale: whole });
         let parts = whole / e;
-        let counted = sizes.iter().map(|x| {
-            if 2 * x > whole {
-                parts - (whole - x) / e
-            } else {
-                i64::from(*x >= e)
-            }
-        });
+        let counted = sizes.iter().map(|x| if 2 * x > whole { parts - (whole - x) / e } else { i64::from(*x >= e) });
         list.push(Values { of: counted.collect(), scale: parts });
     }
     list

@@ -376,8 +376,9 @@ fn by_windows(problem: &Problem, mut best: BarsAnswer, watch: &mut Watch<'_>) ->
             fills.push(Fill { times: fill.times - 1_000, ..fill });
         }
     }
-    let length_of =
-        |fill: &Fill| -> i64 { fill.pieces.iter().map(|(k, n)| problem.pieces[*k as usize].length * i64::from(*n)).sum() };
+    let length_of = |fill: &Fill| -> i64 {
+        fill.pieces.iter().map(|(k, n)| problem.pieces[*k as usize].length * i64::from(*n)).sum()
+    };
     let mut idle = 0;
     while watch.open() && best.cost > best.bound && idle < 60 {
         // The emptiest bars and some others.

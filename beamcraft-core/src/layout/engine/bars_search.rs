@@ -248,8 +248,10 @@ impl<'p> Search<'p> {
             let (fills, steps) = best_fills(&choices, &capacities, nodes);
             watch.spend(steps);
             // The bound, in whole numbers.
-            let worth: i128 =
-                choices.iter().map(|c| i128::from(c.worth.max(0)) * i128::from(relaxation.left[c.index as usize])).sum();
+            let worth: i128 = choices
+                .iter()
+                .map(|c| i128::from(c.worth.max(0)) * i128::from(relaxation.left[c.index as usize]))
+                .sum();
             let (mut top, mut under) = (1_i128, 1_i128);
             for (kind, fill) in kinds.iter().zip(&fills) {
                 let cost = i128::from(problem.bars[*kind].cost) * i128::from(scale);

@@ -41,8 +41,7 @@ pub(crate) fn best_fills(choices: &[Choice], capacities: &[i64], nodes: u64) -> 
         return by_table(&useful, capacities, largest as usize);
     }
     useful.sort_by(|a, b| {
-        let (left, right) =
-            (i128::from(b.worth) * i128::from(a.size), i128::from(a.worth) * i128::from(b.size));
+        let (left, right) = (i128::from(b.worth) * i128::from(a.size), i128::from(a.worth) * i128::from(b.size));
         left.cmp(&right).then(b.size.cmp(&a.size)).then(a.index.cmp(&b.index))
     });
     let mut steps = 0;

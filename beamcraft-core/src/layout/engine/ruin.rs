@@ -84,11 +84,12 @@ impl<'p> Ruin<'p> {
         let inner = kinds[kind as usize].inner_stages;
         for (index, open) in state.sheets.iter().enumerate().skip(from) {
             for lying in &kinds[kind as usize].lying {
-                looked += open.root.ways(*lying, 1, stages.saturating_sub(inner), path, &mut |path, across_first, score| {
-                    if best.as_ref().is_none_or(|b| score > b.score) && (blink == 0.0 || dice.unit() >= blink) {
-                        best = Some(Best { sheet: index, path: path.to_vec(), across_first, lying: *lying, score });
-                    }
-                });
+                looked +=
+                    open.root.ways(*lying, 1, stages.saturating_sub(inner), path, &mut |path, across_first, score| {
+                        if best.as_ref().is_none_or(|b| score > b.score) && (blink == 0.0 || dice.unit() >= blink) {
+                            best = Some(Best { sheet: index, path: path.to_vec(), across_first, lying: *lying, score });
+                        }
+                    });
             }
         }
         watch.spend(looked * 3);
@@ -277,10 +278,8 @@ impl<'p> Ruin<'p> {
                     continue;
                 }
                 for start in blank.starts.iter().take(4) {
-                    let mut trial = State {
-                        sheets: vec![Open { blank: blank_index, root: start.clone() }],
-                        ..State::default()
-                    };
+                    let mut trial =
+                        State { sheets: vec![Open { blank: blank_index, root: start.clone() }], ..State::default() };
                     let (mut taken, mut area_in) = (Vec::new(), 0.0);
                     let mut open = left.clone();
                     for &k in &order {

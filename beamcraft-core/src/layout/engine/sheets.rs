@@ -97,7 +97,11 @@ fn most_value(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
             if endless {
                 if let Some((tree, best)) = repeat_at_will(problem, &copies, (w, h), watch) {
                     bound = bound.min(best);
-                    if problem.free || tree.depth() <= problem.stages && blank.starts.iter().any(|s| s.axis == tree.axis) && problem.free {
+                    if problem.free
+                        || tree.depth() <= problem.stages
+                            && blank.starts.iter().any(|s| s.axis == tree.axis)
+                            && problem.free
+                    {
                         let place = problem.blanks.iter().position(|b| b.limit > 0).unwrap_or(0);
                         state = State { sheets: vec![Open { blank: place, root: tree }], out: Vec::new(), cost: 0 };
                         value = best;
@@ -222,9 +226,11 @@ fn all_parts(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
         }
     }
     watch.note_value(state.cost);
-    let area = problem.kinds.iter().zip(&problem.demands).map(|(kind, n)| {
-        i128::from(kind.lying[0].w) * i128::from(kind.lying[0].h) * i128::from(*n)
-    });
+    let area = problem
+        .kinds
+        .iter()
+        .zip(&problem.demands)
+        .map(|(kind, n)| i128::from(kind.lying[0].w) * i128::from(kind.lying[0].h) * i128::from(*n));
     let area: i128 = area.sum();
     bound = bound.max(cheapest_cover(&problem.blanks, area, bound, state.cost));
     if state.cost > bound && count <= 400 {
@@ -254,7 +260,11 @@ fn all_parts(problem: &SheetsProblem, watch: &mut Watch<'_>) -> SheetsAnswer {
         let mut ruin = Ruin::new(&problem.blanks, &problem.kinds, problem.stages, seed);
         seed += 1;
         let before = watch.used();
-        let until = if state.sheets.len() > WINDOW { u64::MAX } else { watch.used() + watch.left().div_ceil(2).max(40_000_000) };
+        let until = if state.sheets.len() > WINDOW {
+            u64::MAX
+        } else {
+            watch.used() + watch.left().div_ceil(2).max(40_000_000)
+        };
         state = improve(problem, &mut ruin, state, bound, until, watch);
         if watch.used() == before {
             break;
@@ -420,7 +430,10 @@ fn small_enough(grid: &Grid, kinds: usize) -> bool {
 /// Kinds with every size divided and rounded down: whatever fits really fits there too.
 fn coarse(kinds: &[Kind], unit: i64) -> Vec<Kind> {
     let divide = |l: &super::tree::Lying| super::tree::Lying { w: (l.w / unit).max(1), h: (l.h / unit).max(1), ..*l };
-    kinds.iter().map(|k| Kind { lying: k.lying.iter().map(divide).collect(), weight: k.weight, inner_stages: k.inner_stages }).collect()
+    kinds
+        .iter()
+        .map(|k| Kind { lying: k.lying.iter().map(divide).collect(), weight: k.weight, inner_stages: k.inner_stages })
+        .collect()
 }
 
 /// What prices prove: see the module on bars for the formula. `best` holds a value that no filling of a sheet exceeds.
@@ -451,7 +464,8 @@ fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Opti
         return None;
     }
     let sizes: Vec<(i64, i64)> = problem.blanks.iter().map(|b| (b.w, b.h)).collect();
-    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700).filter(|g| g.work() <= PRICED_BY_TABLE && g.steps() <= watch.left());
+    let grid = Grid::of(&problem.kinds, &problem.demands, &sizes, 700)
+        .filter(|g| g.work() <= PRICED_BY_TABLE && g.steps() <= watch.left());
     let budget = watch.used() + watch.left() * 2 / 3;
     let limited: Vec<usize> = (0..problem.blanks.len()).filter(|k| problem.blanks[*k].limit != UNLIMITED).collect();
     let mut senses = vec![Sense::AtLeast; n];

@@ -111,7 +111,8 @@ pub(crate) fn best_strips(
         let mut strip = Strip { axis, cross: strip_height, members: Vec::new(), free: length, role: Role::Plain };
         for s in strips[k].1.things(length_n, &strips[k].0) {
             let width = widths[s] * unit_a;
-            let mut stack = Strip { axis: other, cross: width, members: Vec::new(), free: strip_height, role: Role::Plain };
+            let mut stack =
+                Strip { axis: other, cross: width, members: Vec::new(), free: strip_height, role: Role::Plain };
             let (members, sizes, filled) = &stacks[s];
             for p in filled.things(heights[k] as usize, sizes) {
                 let (lying, ..) = parts[members[p]];

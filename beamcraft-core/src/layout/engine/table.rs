@@ -290,7 +290,8 @@ impl<'g> Table<'g> {
             strip.members = a.members.into_iter().chain(b.members).collect();
         } else {
             let (extent, inner_extent) = (strip.free, strip.cross);
-            let mut inner = Strip { axis: cut, cross: extent, members: Vec::new(), free: inner_extent, role: Role::Plain };
+            let mut inner =
+                Strip { axis: cut, cross: extent, members: Vec::new(), free: inner_extent, role: Role::Plain };
             self.divide(&mut inner, cut, parts);
             strip.members.push(Member { extent, body: Body::Strip(Box::new(inner)) });
             strip.free = 0;
