@@ -49,6 +49,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     // Searches over the checks, below the plan.
     ("choose", (4, 5)),
     ("plan", (5, 0)),
+    ("blanks", (5, 5)),
     ("export", (6, 0)),
     ("registry", (7, 0)),
 ];

@@ -9,6 +9,7 @@
 //! input gives the same bits on every machine.
 #![forbid(unsafe_code)]
 
+pub mod blanks;
 pub mod cite;
 pub mod error;
 pub mod export;
@@ -39,6 +40,7 @@ pub mod verdict;
 pub mod wood;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::blanks::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::export::*;

@@ -25,6 +25,7 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
     crate::plan::CALCULATIONS,
+    crate::blanks::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
