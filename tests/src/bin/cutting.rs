@@ -75,7 +75,10 @@ struct Solved {
     value: f64,
     bound: f64,
     known: Option<f64>,
+    /// Processor time.
     seconds: f64,
+    /// Time by the clock.
+    clock_s: f64,
 }
 
 fn main() -> ExitCode {
@@ -122,7 +125,7 @@ fn judge(options: &Options) -> Result<(), String> {
         "| set | instances | proven | best known reached | gap to the bound | above the best known | mean | longest |"
     );
     println!("|---|---|---|---|---|---|---|---|");
-    let mut rows = String::from("set,instance,kerf,value,bound,known,seconds\n");
+    let mut rows = String::from("set,instance,kerf,value,bound,known,seconds,clock_s\n");
     for (set, kind) in SETS {
         let path = options.folder.join(format!("{set}.json"));
         if !set.contains(&options.only) || !path.is_file() {
@@ -139,10 +142,10 @@ fn judge(options: &Options) -> Result<(), String> {
                 cases.push(Known { objective: String::new(), kerf: 0.0, value: None });
             }
             for case in cases {
-                let start = processor_seconds();
+                let (start, clock) = (processor_seconds(), Instant::now());
                 let (value, bound) = solve(*kind, instance, case.kerf, options.steps)
                     .ok_or_else(|| format!("{set} {name}: cannot be read"))?;
-                let seconds = processor_seconds() - start;
+                let (seconds, clock_s) = (processor_seconds() - start, clock.elapsed().as_secs_f64());
                 solved.push(Solved {
                     instance: name.clone(),
                     kerf: case.kerf,
@@ -150,13 +153,14 @@ fn judge(options: &Options) -> Result<(), String> {
                     bound,
                     known: case.value,
                     seconds,
+                    clock_s,
                 });
             }
         }
         for one in &solved {
             let best = one.known.map(|value| value.to_string()).unwrap_or_default();
-            let Solved { instance, kerf, value, bound, seconds, .. } = one;
-            let _ = writeln!(rows, "{set},\"{instance}\",{kerf},{value},{bound},{best},{seconds:.3}");
+            let Solved { instance, kerf, value, bound, seconds, clock_s, .. } = one;
+            let _ = writeln!(rows, "{set},\"{instance}\",{kerf},{value},{bound},{best},{seconds:.3},{clock_s:.3}");
         }
         println!("{}", line(set, &solved));
         if let Some(path) = &options.rows {
@@ -184,7 +188,7 @@ fn line(set: &str, solved: &[Solved]) -> String {
     let gap = |a: f64, b: f64| if a == b { 0.0 } else { 100.0 * (a - b).abs() / a.abs().max(b.abs()) };
     let to_bound: f64 = solved.iter().map(|one| gap(one.value, one.bound)).sum::<f64>() / count;
     let to_known: f64 =
-        with_known.iter().map(|(one, known)| gap(one.value, *known)).sum::<f64>() / with_known.len().max(1) as f64;
+        with_known.iter().map(|(one, known)| gap(one.value, *known)).sum::<f64>().max(0.0) / with_known.len().max(1) as f64;
     let seconds: f64 = solved.iter().map(|one| one.seconds).sum::<f64>() / count;
     let longest = solved.iter().map(|one| one.seconds).fold(0.0, f64::max);
     format!(
