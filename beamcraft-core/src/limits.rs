@@ -164,7 +164,7 @@ limits! {
     STOCK_SIZE: "a size of stock or of a part that is cut from it", "mm", 1.0, 100_000.0, "";
     PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
     WORTH: "a worth of a part", "", 0.0, 1.0e9, "";
-    SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 take about a second";
+    SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 to 100 take about a second";
     BATCH: "a number of equal beams", "", 1.0, 100.0, "";
     CUT_STAGES: "a number of stages of cuts", "", 1.0, 20.0, "2 or 3 is usual";
 }

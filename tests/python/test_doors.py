@@ -205,7 +205,7 @@ def test_a_search_tells_how_far_it_has_come() -> None:
         told.append((steps, budget, value, bound))
 
     assert beamcraft.call_with_progress("cut_list_bars", RAILS, progress) == beamcraft.call("cut_list_bars", RAILS)
-    assert told and told[-1][1] == 60_000_000
+    assert told and told[-1][1] == 100_000_000
 
 
 def test_a_search_can_be_stopped() -> None:

@@ -85,7 +85,7 @@ pub struct CutListBarsInput {
     /// Cut off each end of a bar before anything else, its kerf included, mm.
     #[cfg_attr(feature = "json", serde(default))]
     pub trim_mm: f64,
-    /// Steps that the search may take, in millions; a million takes some hundredths of a second.
+    /// Steps that the search may take, in millions; a hundred million take about a second.
     #[cfg_attr(feature = "json", serde(default = "usual_steps"))]
     pub steps_million: f64,
 }
@@ -94,8 +94,8 @@ limited!(CutListBarsInput { kerf_mm: KERF, trim_mm: SMALL_LENGTH, steps_million:
 
 /// About a second on a desk computer; a choice.
 #[cfg(feature = "json")]
-pub(super) fn usual_steps() -> f64 {
-    60.0
+fn usual_steps() -> f64 {
+    100.0
 }
 
 /// A part on its bar.

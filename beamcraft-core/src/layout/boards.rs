@@ -199,9 +199,15 @@ pub struct CutListBoardsInput {
     /// Cut off each long edge of a board before anything else, its kerf included, mm.
     #[cfg_attr(feature = "json", serde(default))]
     pub trim_edge_mm: f64,
-    /// Steps that the search may take, in millions; a million takes some hundredths of a second.
-    #[cfg_attr(feature = "json", serde(default = "super::bars::usual_steps"))]
+    /// Steps that the search may take, in millions; 60 million take about a second.
+    #[cfg_attr(feature = "json", serde(default = "usual_steps"))]
     pub steps_million: f64,
+}
+
+/// About a second on a desk computer; a choice.
+#[cfg(feature = "json")]
+fn usual_steps() -> f64 {
+    60.0
 }
 
 limited!(CutListBoardsInput {

@@ -54,7 +54,8 @@ enum Kind {
 }
 
 struct Options {
-    steps: f64,
+    /// Millions of steps; the defaults of the calculations where none are given.
+    steps: Option<f64>,
     only: String,
     rows: Option<PathBuf>,
     folder: PathBuf,
@@ -105,12 +106,12 @@ fn main() -> ExitCode {
 
 fn options() -> Result<Options, String> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../shared/data/cutting");
-    let mut options = Options { steps: 60.0, only: String::new(), rows: None, folder };
+    let mut options = Options { steps: None, only: String::new(), rows: None, folder };
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         let mut next = || words.next().ok_or(format!("{word} wants a value"));
         match word.as_str() {
-            "--steps" => options.steps = next()?.parse().map_err(|_| "--steps wants a number".to_owned())?,
+            "--steps" => options.steps = Some(next()?.parse().map_err(|_| "--steps wants a number".to_owned())?),
             "--only" => options.only = next()?,
             "--rows" => options.rows = Some(next()?.into()),
             folder => options.folder = folder.into(),
@@ -199,7 +200,8 @@ fn line(set: &str, solved: &[Solved]) -> String {
 }
 
 /// Value and bound of an instance.
-fn solve(kind: Kind, instance: &Value, kerf: f64, steps: f64) -> Option<(f64, f64)> {
+fn solve(kind: Kind, instance: &Value, kerf: f64, steps: Option<f64>) -> Option<(f64, f64)> {
+    let steps = steps.unwrap_or(if kind == Kind::Bars { 100.0 } else { 60.0 });
     match kind {
         Kind::Bars => bars(instance, steps),
         Kind::Boards => boards(instance, kerf, steps, LayoutAim::AllParts),
