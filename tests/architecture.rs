@@ -39,8 +39,10 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("hang", (3, 0)),
     ("movement", (3, 0)),
     ("tolerance", (3, 0)),
+    ("lumber", (3, 0)),
     ("stock", (3, 0)),
     ("layout", (3, 0)),
+    ("work", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),
     ("check", (4, 0)),
@@ -50,6 +52,10 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("choose", (4, 5)),
     ("plan", (5, 0)),
     ("blanks", (5, 5)),
+    // Plans made again with one thing changed.
+    ("sizing", (5, 5)),
+    // What the plan asks the yard and the calendar for.
+    ("bill", (5, 5)),
     ("export", (6, 0)),
     ("registry", (7, 0)),
 ];

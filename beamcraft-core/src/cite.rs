@@ -140,6 +140,18 @@ sources! {
     En1995, "EN 1995-1-1", "EN 1995-1-1:2004 with A1:2008 and A2:2014, Eurocode 5: Design of timber structures, common rules and rules for buildings (read through an open library, handbooks and course examples that cite its clauses)", Seen;
     /// Eurocode 5, German national annex.
     DinEn1995Na, "DIN EN 1995-1-1/NA", "DIN EN 1995-1-1/NA, German national annex to Eurocode 5: simplified method for dowel joints (recalled; confirmed by tabulated handbook values)", Recalled;
+    /// Hardwood grading and measurement.
+    NhlaRules, "NHLA rules", "Rules for the measurement and inspection of hardwood lumber: thickness table, grade chart and surface measure as reprinted on public trade pages", Seen;
+    /// Sizes of softwood lumber.
+    Ps20, "PS 20", "Voluntary Product Standard PS 20, American Softwood Lumber Standard (size tables as reprinted on a public engineering reference page)", Seen;
+    /// Deviations of structural timber.
+    En336, "EN 336", "EN 336, Structural timber: sizes, permitted deviations (public summaries)", Seen;
+    /// Sizes of sawn softwood.
+    En1313, "EN 1313-1", "EN 1313-1:2010, Round and sawn timber: permitted deviations and preferred sizes, softwood (preview)", Seen;
+    /// Clamps.
+    ClampArticles, "clamp articles", "Trade articles on clamp pressure by wood and on the pressure cone under a clamp head (public copies)", Seen;
+    /// Lumber size control.
+    OsuEm8731, "EM 8731", "Oregon State University Extension, EM 8731 (2000), lumber size control", Seen;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.

@@ -52,6 +52,8 @@ codes! {
     NotSupported = 0x010A, "not_supported", "the input describes something that this version does not compute";
     EmptySolid = 0x0201, "empty_solid", "the planes leave no solid, or one without volume";
     NoRoomInside = 0x0202, "no_room_inside", "the boards fill the body: no hollow is left inside";
+    EmptyCut = 0x0210, "empty_cut", "a feature takes no wood out of the panel it is cut into";
+    NothingLeft = 0x0211, "nothing_left", "a feature takes away the whole of a panel or of its show face";
     NoPublishedValue = 0x0301, "no_published_value", "the material has no published value for a property that is needed";
     PenetrationTooShort = 0x0401, "penetration_too_short", "the fastener does not reach the member that should hold it";
     NoSection = 0x0501, "no_section", "the parts of a cross-section leave no area, or none around its own centroid";
@@ -207,6 +209,23 @@ impl From<Fault> for Detail {
 }
 
 impl Detail {
+    /// A contradiction at a path, in words.
+    pub(crate) fn inconsistent(path: &str, given: String, allowed: &str, cure: &str) -> Self {
+        Self {
+            code: ErrorCode::Inconsistent,
+            path: path.to_owned(),
+            given,
+            allowed: allowed.to_owned(),
+            cure: cure.to_owned(),
+        }
+    }
+
+    /// The same words under another code.
+    #[must_use]
+    pub(crate) fn with_code(self, code: ErrorCode) -> Self {
+        Self { code, ..self }
+    }
+
     /// The same fault seen from one level further out: `prefix.path`.
     #[must_use]
     pub fn within(mut self, prefix: &str) -> Self {

@@ -63,6 +63,8 @@ finding_codes! {
     HeavyLift, "heavy_lift", "the mass is more than one person should be asked to lift";
     CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
+    DoesNotPass, "does_not_pass", "a part is wider than the way that it is to be carried through";
+    BreaksThrough, "breaks_through", "a groove, recess or hole comes out on a face that it was not cut from";
 }
 
 /// A number that belongs to a finding.

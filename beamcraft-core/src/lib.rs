@@ -9,6 +9,7 @@
 //! input gives the same bits on every machine.
 #![forbid(unsafe_code)]
 
+pub mod bill;
 pub mod blanks;
 pub mod cite;
 pub mod error;
@@ -24,6 +25,7 @@ pub mod json;
 pub mod layout;
 pub mod lifting;
 pub mod limits;
+pub mod lumber;
 pub mod movement;
 pub mod numeric;
 pub mod plan;
@@ -33,13 +35,16 @@ pub mod saw;
 pub mod setting;
 pub mod shell;
 pub mod site;
+pub mod sizing;
 pub mod statics;
 pub mod tolerance;
 pub mod units;
 pub mod verdict;
 pub mod wood;
+pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::bill::*;
 pub use crate::blanks::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
@@ -52,14 +57,17 @@ pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::layout::*;
 pub use crate::lifting::*;
+pub use crate::lumber::*;
 pub use crate::movement::*;
 pub use crate::plan::*;
 pub use crate::saw::*;
 pub use crate::setting::*;
 pub use crate::shell::*;
 pub use crate::site::*;
+pub use crate::sizing::*;
 pub use crate::statics::*;
 pub use crate::tolerance::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
 pub use crate::wood::*;
+pub use crate::work::*;

@@ -160,6 +160,20 @@ limits! {
     DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
+    WOOD_VOLUME: "a volume of wood", "m3", 0.0, 10_000.0, "";
+    PRICE: "a price for one unit, in any currency", "", 0.0, 1.0e9, "";
+    UNDERSIZE: "a share of pieces that may end undersize", "%", 0.1, 50.0, "5 lets one piece in twenty end thin";
+    NOMINAL_SIZE: "a nominal size of softwood", "mm", 9.5, 610.0, "a nominal 2 in is 50.8 mm";
+    CLAMP_FORCE: "a force of one clamp", "N", 1.0, 1.0e6, "a spring clamp about 150 N, a heavy bar clamp 30 000 N";
+    VOC: "a content of volatile organic compounds", "g/L", 0.0, 2_000.0, "the label or the safety data sheet states it";
+    DISC_AREA: "an area that a disc lasts for", "m2", 0.01, 1_000.0, "";
+    WORK_HOURS: "a number of hands-on hours", "h", 0.0, 10_000.0, "";
+    WAIT_HOURS: "a number of hours by the clock", "h", 0.0, 100_000.0, "a day has 24";
+    DAY_HOURS: "an hour of the day, or hours of a day", "h", 0.0, 24.0, "";
+    MAKERS: "a number of people", "", 1.0, 100.0, "";
+    QUANTITY: "a quantity to buy", "", 0.0, 1.0e9, "";
+    PACKAGE: "a quantity in which something is sold", "", 0.001, 1.0e9, "leave it out where any quantity is sold";
+    SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     STOCK_SIZE: "a size of stock or of a part that is cut from it", "mm", 1.0, 100_000.0, "";
     PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
@@ -167,6 +181,16 @@ limits! {
     SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 to 100 take about a second";
     BATCH: "a number of equal beams", "", 1.0, 100.0, "";
     CUT_STAGES: "a number of stages of cuts", "", 1.0, 20.0, "2 or 3 is usual";
+    SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
+    SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
+    PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";
+    PASSAGE: "the clear width of a passage", "mm", 100.0, 20_000.0, "";
+    CUT_WIDTH: "the width or depth of a groove, recess or hole", "mm", 0.1, 2_000.0, "";
+    CUT_LENGTH: "the length of a groove or recess", "mm", 0.1, 20_000.0, "";
+    EASING: "the radius of an eased arris", "mm", 0.1, 100.0, "";
+    VENEER: "the thickness of a face veneer", "mm", 0.1, 10.0, "";
+    RABBET: "the depth of a rabbet", "mm", 0.1, 149.0, "";
+    PLUMB_ANGLE: "the angle between the underside and an end, seen from the front", "deg", 45.0, 135.0, "90 is plumb";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

@@ -1,12 +1,16 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
+use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
+use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::export::{cut_list_svg, gap_histograms_svg, movement_svg, section_svg};
+use crate::json::{Calculation, read};
 use crate::json::{Calculation, read, write};
 use crate::layout::{Watcher, cut_list_bars_with_progress, cut_list_boards, cut_list_boards_with_progress};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
 use crate::tolerance::tolerance_stack;
+use crate::work::work_calendar;
 
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
@@ -22,10 +26,14 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::tolerance::CALCULATIONS,
     crate::layout::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lumber::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
+    crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
     crate::blanks::CALCULATIONS,
+    crate::sizing::CALCULATIONS,
+    crate::bill::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
@@ -78,6 +86,8 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
     ("cut_list_boards", |text, lengths| Ok(cut_list_svg(&cut_list_boards(&read(text)?)?, lengths))),
+    ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
+    ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -88,6 +98,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
 /// | `cut_list_boards` | a page a board: parts, cuts in their order with fence and stop, grain, defects, what is left |
+/// | `work_calendar`, `order_of_work` | tasks as bars over days |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -144,5 +155,6 @@ mod tests {
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
         assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, cut_list_boards"), "{refused}");
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
     }
 }

@@ -12,6 +12,7 @@
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
 //! | [`cut_list_svg`] | SVG, a page a board with its cuts in order | the saw |
 //! | [`cut_list_dxf`] | DXF R12, millimetres: boards, parts, cuts | drawing programs |
+//! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
 //! | [`report_html`] | one HTML page without script or links, the drawing in it | phone, screen and paper |
 //!
@@ -31,6 +32,7 @@
 //! The same plan gives the same bytes on every machine. Nothing here computes a size of the job: every number comes from
 //! the plan, or is measured on its solids.
 
+mod calendar;
 mod cut;
 mod cut_list;
 mod dxf;
@@ -50,6 +52,7 @@ mod words;
 #[cfg(test)]
 mod samples;
 
+pub use calendar::calendar_svg;
 pub use cut_list::{cut_list_dxf, cut_list_svg};
 pub use dxf::panels_dxf;
 pub use gaps::gap_histograms_svg;

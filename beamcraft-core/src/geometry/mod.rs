@@ -21,6 +21,7 @@ mod frame;
 mod half_spaces;
 mod mass;
 mod plane;
+mod prism;
 mod solid;
 mod vec3;
 
@@ -28,6 +29,7 @@ mod vec3;
 mod laws_tests;
 
 pub use clip::Clip;
+pub(crate) use clip::Cutter;
 pub use frame::Frame;
 pub use half_spaces::NoSolid;
 pub use mass::{Inertia, MassProperties};

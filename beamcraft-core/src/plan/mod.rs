@@ -5,6 +5,7 @@
 //! whole plan, with findings that say why and what would help.
 
 mod body;
+mod body_strength;
 mod checked;
 mod cleat;
 mod cuts;
@@ -72,7 +73,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
     let cleat = match cleat {
-        Some(fitted) => Some(holding::load(&body, fitted, &mass, &mut checks, &mut findings)?),
+        Some(fitted) => Some(holding::load(&body, fitted, frame.as_ref(), &mass, &mut checks, &mut findings)?),
         None => None,
     };
     site::look(&body, &mass, &mut checks, &mut findings)?;

@@ -188,8 +188,8 @@ fn line(set: &str, solved: &[Solved]) -> String {
     let reached = with_known.iter().filter(|(one, known)| one.value == *known).count();
     let gap = |a: f64, b: f64| if a == b { 0.0 } else { 100.0 * (a - b).abs() / a.abs().max(b.abs()) };
     let to_bound: f64 = solved.iter().map(|one| gap(one.value, one.bound)).sum::<f64>() / count;
-    let to_known: f64 =
-        with_known.iter().map(|(one, known)| gap(one.value, *known)).sum::<f64>().max(0.0) / with_known.len().max(1) as f64;
+    let to_known: f64 = with_known.iter().map(|(one, known)| gap(one.value, *known)).sum::<f64>().max(0.0)
+        / with_known.len().max(1) as f64;
     let seconds: f64 = solved.iter().map(|one| one.seconds).sum::<f64>() / count;
     let longest = solved.iter().map(|one| one.seconds).fold(0.0, f64::max);
     format!(

@@ -48,7 +48,13 @@ const BOARDS: &str = r#"{
 /// # Panics
 /// When the spec of the guide is no longer a spec that can be planned.
 pub fn files(_: &Model) -> Vec<GeneratedFile> {
-    let named = [("section", "plan", ASH), ("movement", "yearly_movement", YEAR), ("cut-list", "cut_list_boards", BOARDS)];
+    let order = format!(r#"{{"spec": {ASH}, "week": {{"start_date": "2026-11-25", "makers": 2}}}}"#);
+    let named = [
+        ("section", "plan", ASH),
+        ("movement", "yearly_movement", YEAR),
+        ("order_of_work", "order_of_work", &order),
+        ("cut-list", "cut_list_boards", BOARDS),
+    ];
     let drawn = named.into_iter().map(|(name, calculation, input)| {
         match drawing_svg(calculation, input, ReportLengths::Metric) {
             Ok(svg) => GeneratedFile::new(format!("docs/src/figures/{name}.svg"), svg),
