@@ -176,7 +176,7 @@ limits! {
     SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     STOCK_SIZE: "a size of stock or of a part that is cut from it", "mm", 1.0, 100_000.0, "";
-    PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
+    STOCK_PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
     WORTH: "a worth of a part", "", 0.0, 1.0e9, "";
     SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 to 100 take about a second";
     BATCH: "a number of equal beams", "", 1.0, 100.0, "";

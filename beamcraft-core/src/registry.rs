@@ -2,9 +2,7 @@
 
 use crate::bill::order_of_work;
 use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{calendar_svg, gap_histograms_svg, movement_svg, section_svg};
-use crate::export::{cut_list_svg, gap_histograms_svg, movement_svg, section_svg};
-use crate::json::{Calculation, read};
+use crate::export::{calendar_svg, cut_list_svg, gap_histograms_svg, movement_svg, section_svg};
 use crate::json::{Calculation, read, write};
 use crate::layout::{Watcher, cut_list_bars_with_progress, cut_list_boards, cut_list_boards_with_progress};
 use crate::movement::yearly_movement;

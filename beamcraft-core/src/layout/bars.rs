@@ -46,7 +46,7 @@ pub struct BarStock {
     pub defects: Vec<BarDefect>,
 }
 
-limited!(BarStock { length_mm: STOCK_SIZE, count: COUNT, price: PRICE });
+limited!(BarStock { length_mm: STOCK_SIZE, count: COUNT, price: STOCK_PRICE });
 
 /// Equal parts.
 #[derive(Clone, Debug, PartialEq)]

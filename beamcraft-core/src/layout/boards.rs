@@ -54,7 +54,7 @@ pub struct BoardStock {
     pub defects: Vec<BoardDefect>,
 }
 
-limited!(BoardStock { length_mm: STOCK_SIZE, width_mm: STOCK_SIZE, count: COUNT, price: PRICE });
+limited!(BoardStock { length_mm: STOCK_SIZE, width_mm: STOCK_SIZE, count: COUNT, price: STOCK_PRICE });
 
 /// Whether the grain binds a part.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

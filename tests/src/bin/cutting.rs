@@ -1,4 +1,5 @@
-//! Judges the cut lists on published instances: `cutting [--steps MILLIONS] [--only SET] [--rows FILE] [FOLDER]`.
+//! Judges the cut lists on published instances: `cutting [--steps MILLIONS] [--only SET] [--rows FILE] [FOLDER]`; with
+//! `--growth` it prints instead how time and memory grow with the number of parts.
 //!
 //! The instances are not part of the project. FOLDER holds them as JSON with their best known values in `best_known.csv`;
 //! by default it is `../shared/data/cutting` beside the workspace. Prints a table in Markdown; `--rows` writes a line of
@@ -59,6 +60,13 @@ struct Options {
     only: String,
     rows: Option<PathBuf>,
     folder: PathBuf,
+    task: Task,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Task {
+    Judge,
+    Growth,
 }
 
 /// A row of `best_known.csv`.
@@ -90,6 +98,10 @@ fn main() -> ExitCode {
             return ExitCode::FAILURE;
         }
     };
+    if options.task == Task::Growth {
+        growth(options.steps);
+        return ExitCode::SUCCESS;
+    }
     if !options.folder.join("best_known.csv").is_file() {
         eprintln!("*** SKIPPED: no instances in {} ***", options.folder.display());
         eprintln!("*** Nothing was judged. Give their folder as an argument. ***");
@@ -106,12 +118,13 @@ fn main() -> ExitCode {
 
 fn options() -> Result<Options, String> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../shared/data/cutting");
-    let mut options = Options { steps: None, only: String::new(), rows: None, folder };
+    let mut options = Options { steps: None, only: String::new(), rows: None, folder, task: Task::Judge };
     let mut words = std::env::args().skip(1);
     while let Some(word) = words.next() {
         let mut next = || words.next().ok_or(format!("{word} wants a value"));
         match word.as_str() {
             "--steps" => options.steps = Some(next()?.parse().map_err(|_| "--steps wants a number".to_owned())?),
+            "--growth" => options.task = Task::Growth,
             "--only" => options.only = next()?,
             "--rows" => options.rows = Some(next()?.into()),
             folder => options.folder = folder.into(),
@@ -338,6 +351,84 @@ fn strip(instance: &Value, steps: f64) -> Option<(f64, f64)> {
         }
         length_mm += 1.0;
     }
+}
+
+/// Prints how time, memory and gap grow with the number of parts, and what a second core gives.
+fn growth(steps: Option<f64>) {
+    println!("| parts | bars: time | gap | boards: time | gap | memory so far |");
+    println!("|---|---|---|---|---|---|");
+    for parts in [10, 30, 100, 300, 1_000, 3_000, 10_000] {
+        let (bars, boards) = (bars_of(parts, steps.unwrap_or(100.0)), boards_of(parts, steps.unwrap_or(60.0)));
+        let start = processor_seconds();
+        let bars = cut_list_bars(&bars).map(|list| list.quality.gap_pct);
+        let middle = processor_seconds();
+        let boards = cut_list_boards(&boards).map(|list| list.quality.gap_pct);
+        let end = processor_seconds();
+        let gap = |gap: Option<f64>| gap.map_or_else(|| "-".to_owned(), |gap| format!("{gap:.2} %"));
+        println!(
+            "| {parts} | {:.3} s | {} | {:.3} s | {} | {} |",
+            middle - start,
+            gap(bars.ok().flatten()),
+            end - middle,
+            gap(boards.ok().flatten()),
+            peak_memory()
+        );
+    }
+    let solve = || cut_list_boards(&boards_of(300, steps.unwrap_or(60.0))).map(|list| list.quality.value);
+    let clock = Instant::now();
+    let _ = (solve(), solve());
+    let one_after_the_other = clock.elapsed().as_secs_f64();
+    let clock = Instant::now();
+    std::thread::scope(|scope| {
+        let other = scope.spawn(solve);
+        let _ = (solve(), other.join());
+    });
+    println!(
+        "\nTwo lists of 300 parts: {one_after_the_other:.2} s one after the other, {:.2} s on two threads, by the clock.",
+        clock.elapsed().as_secs_f64()
+    );
+}
+
+/// As many parts of different lengths.
+fn bars_of(parts: u32, steps_million: f64) -> CutListBarsInput {
+    let length = |k: u32| 50.0 + f64::from(k * 7_919 % 9_973) * 0.1;
+    let stock = BarStock { name: "2400".to_owned(), length_mm: 2_400.0, count: None, price: None, defects: Vec::new() };
+    CutListBarsInput {
+        stock: vec![stock],
+        parts: (0..parts).map(|k| BarPart { name: format!("p{k}"), length_mm: length(k), count: 1 }).collect(),
+        kerf_mm: 3.2,
+        trim_mm: 5.0,
+        steps_million,
+    }
+}
+
+/// As many parts, ten of each size.
+fn boards_of(parts: u32, steps_million: f64) -> CutListBoardsInput {
+    let size = |k: u32, least: f64, most: u32| least + f64::from(k * 7_919 % most);
+    let sheet = BoardStock {
+        name: "sheet".to_owned(),
+        length_mm: 2_440.0,
+        width_mm: 1_220.0,
+        count: None,
+        price: None,
+        defects: Vec::new(),
+    };
+    let parts = (0..parts / 10).map(|k| BoardPart {
+        name: format!("p{k}"),
+        length_mm: size(k, 150.0, 701),
+        width_mm: size(k + 3, 60.0, 307),
+        count: 10,
+        turn: BoardPartTurn::AlongGrain,
+        worth: None,
+    });
+    CutListBoardsInput { stock: vec![sheet], parts: parts.collect(), ..plain(LayoutAim::AllParts, 3.2, steps_million) }
+}
+
+/// Most memory that the process has held, where the system says so.
+fn peak_memory() -> String {
+    let told = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let line = told.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    line.map_or_else(|| "-".to_owned(), |line| line.trim().to_owned())
 }
 
 /// The best known values by set and instance.
