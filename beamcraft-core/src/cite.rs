@@ -156,8 +156,12 @@ sources! {
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.
     Statics, "statics", "Equilibrium of forces and moments, derived in docs/src/theory", Derived;
+    /// A rule or figure of the user's own.
+    Given, "given", "Given by the user, who vouches for its origin", CommonPractice;
     /// Plane and solid geometry.
     Geometry, "geometry", "Plane and solid geometry, derived in docs/src/theory", Derived;
+    /// Tapping screw dimensions.
+    AsmeB1864, "ASME B18.6.4", "ASME B18.6.4, Thread Forming and Thread Cutting Tapping Screws (Inch Series): thread AB, hexagon washer head", Recalled;
 }
 
 /// A part of a source: chapter, table, equation.

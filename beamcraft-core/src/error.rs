@@ -62,6 +62,7 @@ codes! {
     StructSize = 0x0E02, "struct_size", "the size field of a struct is not one this library knows";
     UnknownChoice = 0x0E03, "unknown_choice", "a number is not one of the constants of its enumeration";
     BufferTooSmall = 0x0E04, "buffer_too_small", "the caller's buffer is too small; the size needed is reported";
+    ColumnLength = 0x0E10, "column_length", "a column has neither one value nor as many as there are rows";
     NotRepresentable = 0x0F01, "not_representable", "a result is not a finite number; please report it";
     Panic = 0x0F02, "panic", "an unexpected failure inside the library; please report it";
 }
@@ -327,6 +328,19 @@ pub fn closest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&
     let best = rated.max_by(|a, b| a.0.total_cmp(&b.0))?;
     // Below this, a suggestion is more often wrong than right.
     if best.0 >= 0.75 { Some(best.1) } else { None }
+}
+
+/// A name that is none of the known ones, with the nearest of those.
+#[cold]
+pub(crate) fn unknown_name<'a>(path: &str, name: &str, known: impl Iterator<Item = &'a str>) -> Error {
+    let known: Vec<&str> = known.collect();
+    Error::one(Detail {
+        code: ErrorCode::UnknownName,
+        path: path.to_owned(),
+        given: format!("\"{name}\""),
+        allowed: known.join(", "),
+        cure: closest(name, known.into_iter()).map(|near| format!("did you mean {near}?")).unwrap_or_default(),
+    })
 }
 
 #[cfg(test)]

@@ -12,6 +12,8 @@
 pub mod bill;
 pub mod blanks;
 pub mod cite;
+#[cfg(feature = "json")]
+pub mod columns;
 pub mod error;
 pub mod export;
 pub mod fasten;

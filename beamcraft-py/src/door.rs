@@ -204,8 +204,8 @@ pub(crate) fn call_with_progress<'py>(
 /// ----------
 /// name : str
 ///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
-///     ``"tolerance_stack"`` (histograms of the visible gaps, mm) or ``"cut_list_boards"`` (the boards with their cuts in
-///     order).
+///     ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
+///     ``"cut_list_boards"`` (the boards with their cuts in order).
 /// inputs : dict or str
 ///     Its inputs, as for :func:`call`.
 /// lengths : {'metric', 'inches'}, default 'metric'
@@ -213,8 +213,8 @@ pub(crate) fn call_with_progress<'py>(
 ///
 /// Returns
 /// -------
-/// str
-///     The drawing as SVG.
+/// Drawing
+///     The drawing as SVG: a text that a notebook shows as a picture.
 ///
 /// Raises
 /// ------
@@ -224,7 +224,12 @@ pub(crate) fn call_with_progress<'py>(
 ///     The lengths are neither of these.
 #[pyfunction]
 #[pyo3(signature = (name, inputs, lengths = "metric"))]
-pub(crate) fn drawing_svg(py: Python<'_>, name: &str, inputs: &Bound<'_, PyAny>, lengths: &str) -> PyResult<String> {
+pub(crate) fn drawing_svg<'py>(
+    py: Python<'py>,
+    name: &str,
+    inputs: &Bound<'_, PyAny>,
+    lengths: &str,
+) -> PyResult<Bound<'py, PyAny>> {
     let lengths = match lengths {
         "metric" => ReportLengths::Metric,
         "inches" => ReportLengths::Inches,
@@ -232,7 +237,7 @@ pub(crate) fn drawing_svg(py: Python<'_>, name: &str, inputs: &Bound<'_, PyAny>,
     };
     let text = input_text(inputs)?;
     let result = py.detach(|| errors::guarded(|| registry::drawing_svg(name, &text, lengths)));
-    result.map_err(|fault| errors::raise(py, &fault))
+    crate::plan::drawing(py, &result.map_err(|fault| errors::raise(py, &fault))?)
 }
 
 /// List every calculation.

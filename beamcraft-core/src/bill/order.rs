@@ -6,7 +6,7 @@ use crate::finding::{Caution, CautionText};
 use crate::finish::FinishName;
 use crate::limits::{faults_at, limited};
 use crate::plan::{BeamSpec, Plan};
-use crate::shell::EdgeCut;
+use crate::saw::CutKind;
 use crate::work::{FigureBasis, WorkCalendar, WorkCalendarInput, WorkTask, WorkWeek, work_calendar};
 
 /// Hours of handwork. What is left out is assumed, marked so in the tasks, and should be replaced by the shop's own.
@@ -172,8 +172,9 @@ fn waits(id: &str, name: &str, (wait_h, basis): (f64, FigureBasis), after: &[&st
 
 fn tasks(plan: &Plan, hours: &WorkHours) -> Vec<WorkTask> {
     let panels = plan.panels.len() as f64;
-    let rips = plan.cuts.iter().filter(|cut| cut.cut == EdgeCut::Rip).count() as f64;
-    let cross_cuts = plan.cuts.len() as f64 - rips;
+    let cuts = || plan.cuts.iter().flat_map(|panel| &panel.cuts);
+    let rips = cuts().filter(|cut| matches!(cut.kind, CutKind::FenceRip | CutKind::TaperRip)).count() as f64;
+    let cross_cuts = cuts().filter(|cut| cut.kind == CutKind::GaugeCut).count() as f64;
     let cut = assumed(hours.cut_h, 0.25);
     let seam_m = plan.glue.seam_length_mm / 1000.0;
     let show_m2 = plan.panels.iter().map(|panel| panel.show_area_mm2).sum::<f64>() * 1e-6;

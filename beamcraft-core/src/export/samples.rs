@@ -1,10 +1,12 @@
 //! Plans that the tests of the exports are run on.
 
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::GluePace;
 use crate::plan::{
     BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths,
-    SawSpec, SiteSpec, WoodSpec, plan,
+    SiteSpec, WoodSpec, plan,
 };
+use crate::saw::SawSpec;
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
 
@@ -33,6 +35,7 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
         body: BodySpec { legs: vec![LegShape::Rectangular(leg)] },
         wood: WoodSpec { species: "white ash".to_owned(), moisture_pct: 8.0 },
         saw: SawSpec::default(),
+        glue_up: GluePace::default(),
         frame: FrameSpec::default(),
         cleat: CleatSpec::default(),
         site: None,
@@ -42,7 +45,15 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
 }
 
 pub(super) fn obstruction(name: &str, left_mm: f64, right_mm: f64, bottom_mm: f64, projection_mm: f64) -> Obstruction {
-    Obstruction { name: name.to_owned(), left_mm, right_mm, bottom_mm, top_mm: bottom_mm + 800.0, projection_mm }
+    Obstruction {
+        name: name.to_owned(),
+        kind: Default::default(),
+        left_mm,
+        right_mm,
+        bottom_mm,
+        top_mm: bottom_mm + 800.0,
+        projection_mm,
+    }
 }
 
 pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
@@ -55,9 +66,14 @@ pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
             stud_wood: StudWood { combination: Some("Spruce-Pine-Fir".to_owned()), specific_gravity: None },
             lining_thickness_mm: 12.5,
         }),
+        survey: None,
         obstructions,
         opening: None,
         appliance: None,
+        hearth_out_mm: 0.0,
+        chart_datum_above_floor_mm: None,
+        clearance_rules: Vec::new(),
+        own_clearance_rules: Vec::new(),
     }
 }
 

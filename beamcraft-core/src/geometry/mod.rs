@@ -19,6 +19,7 @@
 mod clip;
 mod frame;
 mod half_spaces;
+mod hull;
 mod mass;
 mod plane;
 mod prism;
@@ -32,6 +33,7 @@ pub use clip::Clip;
 pub(crate) use clip::Cutter;
 pub use frame::Frame;
 pub use half_spaces::NoSolid;
+pub use hull::convex_outline;
 pub use mass::{Inertia, MassProperties};
 pub use plane::Plane;
 pub use solid::{ConvexSolid, FaceView};

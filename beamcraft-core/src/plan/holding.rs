@@ -323,7 +323,8 @@ fn stud_load(
         screw_count: 1,
     })
     .map_err(|fault| within(fault, "cleat"))?;
-    let input = joint_input(body, wall, strip.thickness_mm, action.duration, &strip_screws);
+    let gap_mm = plan.greatest_packing_mm + wall.lining_thickness_mm;
+    let input = joint_input(body, wall, strip.thickness_mm, gap_mm, action.duration, &strip_screws);
     let joint = screw_joint(&input);
     Ok(Some(StudLoad { case, share_n, least_n: least_n.min(share_n), strip: strip_screws, joint, input }))
 }
@@ -332,6 +333,7 @@ fn joint_input(
     body: &Body<'_>,
     wall: &Wall,
     strip_mm: f64,
+    gap_mm: f64,
     load_duration: LoadDuration,
     screws: &WallStripScrews,
 ) -> ScrewJointInput {
@@ -350,7 +352,7 @@ fn joint_input(
         // The strip's grain lies level, the load hangs; the stud's grain stands upright.
         side_angle_to_grain_deg: 90.0,
         head_recess_mm: 0.0,
-        gap_mm: wall.lining_thickness_mm,
+        gap_mm,
         main_specific_gravity: body.checked.stud_gravity,
         main_thickness_mm: wall.stud_depth_mm,
         main_angle_to_grain_deg: 0.0,

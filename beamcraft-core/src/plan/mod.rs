@@ -10,7 +10,10 @@ mod checked;
 mod cleat;
 mod cuts;
 mod finish;
+mod hanging;
 mod holding;
+mod inside;
+mod lift;
 mod mass;
 mod result;
 mod site;
@@ -19,10 +22,13 @@ mod strength;
 mod summary;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use result::{
+    CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan,
+    SeamBlocks,
+};
 pub use spec::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
-    SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
+    BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
+    ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
 
 use checked::Checked;
@@ -33,9 +39,9 @@ const FORMAT: u32 = 1;
 /// Plans a whole job.
 ///
 /// # Equation
-/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
-/// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`.
+/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`,
+/// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`.
 ///
 /// # Limits
 /// Bodies of one straight leg of rectangular section. What is not checked is listed in the plan itself.
@@ -68,28 +74,43 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
-    let frame = body.frame(&mut findings);
-    let cleat = cleat::fit(&body, &mut findings)?;
+    let mut cleat = cleat::fit(&body, &mut findings)?;
+    let site_fit = site::fit(&body, cleat.as_mut(), &mut findings)?;
+    let frame = inside::frame(&body, cleat.as_ref(), &mut findings);
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
+    let lift_on = match &cleat {
+        Some(fitted) => lift::way_on(&body, fitted, frame.as_ref(), site_fit.as_ref(), &mut findings)?,
+        None => None,
+    };
     let cleat = match cleat {
         Some(fitted) => Some(holding::load(&body, fitted, frame.as_ref(), &mass, &mut checks, &mut findings)?),
         None => None,
     };
-    site::look(&body, &mass, &mut checks, &mut findings)?;
-    let cuts = cuts::settings(&body, &mut findings)?;
+    let (clearance, reach) = site::look(&body, &mass, &mut checks, &mut findings)?;
+    let hanging = cleat.as_ref().map_or_else(Vec::new, |cleat| {
+        let (fit, lift) = (site_fit.as_ref(), lift_on.as_ref());
+        hanging::sheet(&hanging::Job { spec, cleat, fit, lift, mass: &mass, reach })
+    });
+    let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
-    let cautions = summary::cautions(spec, finish.as_ref());
+    let assembly = inside::assembly(&body, frame.as_ref(), &mut findings);
+    let cautions = summary::cautions(spec, finish.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(Plan {
         beamcraft_plan: FORMAT,
         spec: spec.clone(),
         glue: body.glue(),
+        assembly,
         panels: body.shell.panels,
         cuts,
         frame,
         cleat,
+        site_fit,
+        lift_on,
+        hanging,
+        clearance,
         mass,
         checks,
         finish,

@@ -15,7 +15,7 @@ pub(super) const NOT_CHECKED: &[&str] = &[
 ];
 
 /// Standing cautions of everything the plan holds.
-pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>) -> Vec<CautionText> {
+pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>, of_cuts: Vec<CautionText>) -> Vec<CautionText> {
     let mut cautions = vec![
         CautionText::from(Caution::Structure),
         Caution::Fire.into(),
@@ -30,13 +30,15 @@ pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>) -> Vec<Caut
     if spec.finish.is_some() && !cautions.contains(&Caution::Solvents.into()) {
         cautions.push(Caution::Solvents.into());
     }
+    let new = of_cuts.into_iter().filter(|caution| !cautions.contains(caution)).collect::<Vec<_>>();
+    cautions.extend(new);
     cautions
 }
 
 /// One finding for each part with checks that are not met and no finding of their own.
 pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
     // Seat and heat have their own findings, with what would cure them.
-    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "lower front edge");
+    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "body outline");
     let failed: Vec<_> = checks.iter().filter(|c| c.outcome == Outcome::NotMet && !has_own(c)).collect();
     let mut subjects: Vec<&str> = failed.iter().map(|check| check.subject.as_str()).collect();
     subjects.dedup();
@@ -50,7 +52,8 @@ pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
             subject: subject.to_owned(),
             message: format!("Not met: {}.", names.join("; ")),
             numbers: worst.map(|value| Quantity::new("largest utilisation", value, "")).into_iter().collect(),
-            cure: "A longer or thicker screw, one more stud, a higher row of screws, less load or a lighter body."
+            cure: "A thicker screw, which also has the larger head; a longer one where it is the thread that gives in; a higher row \
+                   of screws; one more screw or stud; less load or a lighter body."
                 .to_owned(),
             clause: of_part.first().map(|check| check.clause),
         });

@@ -15,7 +15,7 @@
 //! |---|---|
 //! | d_i ≤ t_i | itself |
 //! | d_i / t_i ≤ d_j / t_j | each j it is mitred to |
-//! | d_j ≥ t_j | each j that runs past it |
+//! | d_j ≥ t_j − r | each j that runs past it with a rabbet of depth r; r is 0 for a butt |
 //!
 //! The second is a plane through the outer and the inner edge line of i and j, so it holds for unequal thicknesses, for
 //! any corner angle, and at corners where three panels meet: their three seams share the line from the outer to the

@@ -8,7 +8,7 @@
 //! | `body`, `edges` | any body: sections, tapers, legs along a path, joints edge by edge |
 //! | `carve`, `features`, `veneer` | wood taken out of a panel, and what is left over it |
 //! | `mitre`, `compound` | angles of a mitre without a body |
-//! | `splice` | bodies too long for one piece |
+//! | `splice`, `wrap` | bodies too long for one piece; wraps round a member in place |
 
 mod body;
 mod carve;
@@ -24,6 +24,7 @@ mod run;
 mod section;
 mod splice;
 mod veneer;
+mod wrap;
 
 #[cfg(test)]
 mod body_laws_tests;
@@ -52,6 +53,10 @@ pub use splice::{
     BoardSeam, CarryTurn, JointSleeve, LengthLimit, SplicedBody, SplicedBodyInput, SplicedPanel, spliced_body,
 };
 pub use veneer::{CoreAtEdge, VeneerEdge};
+pub use wrap::{
+    JointReach, MemberStand, WrapAction, WrapInPlace, WrapInPlaceInput, WrapJoint, WrapStep, WrappedSides,
+    wrap_in_place,
+};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
@@ -62,4 +67,5 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     leg::SHELL_PANELS,
     body::HOLLOW_BODY,
     splice::SPLICED_BODY,
+    wrap::WRAP_IN_PLACE,
 ];

@@ -87,7 +87,7 @@ pub struct Piece {
 ///
 /// Its wood is the sum of its signed convex pieces. The first piece is the board with all its edges cut; rabbets, grooves
 /// and scribes are further pieces. On that piece tag 0 is the show face, tag 1 the inner face, and the other tags are
-/// those of `edges`.
+/// those of `edges`. Lengths and widths are those of that piece; areas, volume and moments are of the wood that is left.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct Panel {

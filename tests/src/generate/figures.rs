@@ -43,6 +43,14 @@ const BOARDS: &str = r#"{
     "order": "cross_cut_first", "stages": 3, "kerf_mm": 3.2, "trim_end_mm": 15, "trim_edge_mm": 2
 }"#;
 
+/// Four screws of a bracket under a load beside it: the example of the page on screws.
+const GROUP: &str = r#"{
+    "positions": [
+        { "x_mm": 0, "y_mm": 20 }, { "x_mm": 60, "y_mm": 20 }, { "x_mm": 0, "y_mm": 100 }, { "x_mm": 60, "y_mm": 100 }
+    ],
+    "force_y_n": -600, "load_x_mm": 110, "load_y_mm": 60, "tipping_nmm": 48000, "lower_edge_y_mm": 0
+}"#;
+
 /// Every figure.
 ///
 /// # Panics
@@ -52,6 +60,7 @@ pub fn files(_: &Model) -> Vec<GeneratedFile> {
     let named = [
         ("section", "plan", ASH),
         ("movement", "yearly_movement", YEAR),
+        ("group", "fastener_group", GROUP),
         ("order_of_work", "order_of_work", &order),
         ("cut-list", "cut_list_boards", BOARDS),
     ];

@@ -5,6 +5,8 @@
 
 mod checks;
 mod page;
+mod sawing;
+mod site;
 mod supply;
 mod work;
 
@@ -37,9 +39,13 @@ pub fn report_html(plan: &Plan) -> String {
     page.heading("Cross section");
     page.drawing(&section_svg(plan));
     work::panels(&mut page, plan);
-    work::cuts(&mut page, plan);
+    sawing::cuts(&mut page, plan);
     work::frame(&mut page, plan);
+    work::assembly(&mut page, plan);
     work::cleat(&mut page, plan);
+    site::site(&mut page, plan);
+    site::hanging(&mut page, plan);
+    checks::clearance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
     supply::glue_and_mass(&mut page, plan);
