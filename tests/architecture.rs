@@ -42,6 +42,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("tolerance", (3, 0)),
     ("lumber", (3, 0)),
     ("stock", (3, 0)),
+    ("layout", (3, 0)),
     ("work", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),
@@ -51,6 +52,7 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     // Searches over the checks, below the plan.
     ("choose", (4, 5)),
     ("plan", (5, 0)),
+    ("blanks", (5, 5)),
     // Plans made again with one thing changed.
     ("sizing", (5, 5)),
     // What the plan asks the yard and the calendar for.

@@ -10,6 +10,7 @@
 #![forbid(unsafe_code)]
 
 pub mod bill;
+pub mod blanks;
 pub mod cite;
 #[cfg(feature = "json")]
 pub mod columns;
@@ -23,6 +24,7 @@ pub mod geometry;
 pub mod hang;
 #[cfg(feature = "json")]
 pub mod json;
+pub mod layout;
 pub mod lifting;
 pub mod limits;
 pub mod lumber;
@@ -45,6 +47,7 @@ pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
 pub use crate::bill::*;
+pub use crate::blanks::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::export::*;
@@ -54,6 +57,7 @@ pub use crate::finish::*;
 pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
+pub use crate::layout::*;
 pub use crate::lifting::*;
 pub use crate::lumber::*;
 pub use crate::movement::*;

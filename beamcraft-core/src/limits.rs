@@ -177,6 +177,12 @@ limits! {
     PACKAGE: "a quantity in which something is sold", "", 0.001, 1.0e9, "leave it out where any quantity is sold";
     SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    STOCK_SIZE: "a size of stock or of a part that is cut from it", "mm", 1.0, 100_000.0, "";
+    STOCK_PRICE: "a price of one piece of stock", "", 0.0, 1.0e6, "";
+    WORTH: "a worth of a part", "", 0.0, 1.0e9, "";
+    SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 to 100 take about a second";
+    BATCH: "a number of equal beams", "", 1.0, 100.0, "";
+    CUT_STAGES: "a number of stages of cuts", "", 1.0, 20.0, "2 or 3 is usual";
     SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
     SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
     PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";

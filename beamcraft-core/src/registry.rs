@@ -4,10 +4,12 @@ use crate::bill::order_of_work;
 use crate::columns::{self, Columns, ColumnsReport};
 use crate::error::{Detail, Error, ErrorCode, Result, unknown_name};
 use crate::export::{
-    calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
+    calendar_svg, clearance_svg, cut_list_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg,
+    section_svg,
 };
 use crate::fasten::{FastenerGroupInput, fastener_group};
-use crate::json::{Calculation, read};
+use crate::json::{Calculation, read, write};
+use crate::layout::{Watcher, cut_list_bars_with_progress, cut_list_boards, cut_list_boards_with_progress};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
 use crate::site::{body_clearance, lift_on};
@@ -28,12 +30,14 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
     crate::lumber::CALCULATIONS,
+    crate::layout::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
     crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
     crate::sizing::CALCULATIONS,
     crate::bill::CALCULATIONS,
+    crate::blanks::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
@@ -102,6 +106,27 @@ pub fn columns(name: &str, call: Columns<'_>) -> Result<ColumnsReport> {
     }
 }
 
+/// Reads the input of a search, searches, and writes what was found.
+type Search = fn(&str, Watcher<'_>) -> Result<String>;
+
+/// The calculations that search for a while.
+const SEARCHES: &[(&str, Search)] = &[
+    ("cut_list_bars", |text, watcher| write(&cut_list_bars_with_progress(&read(text)?, watcher)?)),
+    ("cut_list_boards", |text, watcher| write(&cut_list_boards_with_progress(&read(text)?, watcher)?)),
+];
+
+/// As [`call`] for a calculation that searches, `cut_list_bars` or `cut_list_boards`: tells `watcher` how far it has come,
+/// and gives the best found so far when that breaks off.
+///
+/// # Errors
+/// `unknown_name` for a calculation that does not search; all faults of the input; what the calculation itself refuses.
+pub fn call_with_progress(name: &str, input: &str, watcher: Watcher<'_>) -> Result<String> {
+    let names = || SEARCHES.iter().map(|(name, _)| *name);
+    let (_, search) =
+        SEARCHES.iter().find(|(known, _)| *known == name).ok_or_else(|| unknown_name("name", name, names()))?;
+    search(input, watcher)
+}
+
 /// Reads the input of a calculation, computes, and draws.
 type Draw = fn(&str, ReportLengths) -> Result<String>;
 
@@ -118,6 +143,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
         let input: FastenerGroupInput = read(text)?;
         Ok(fastener_group_svg(&input, &fastener_group(&input)?, lengths))
     }),
+    ("cut_list_boards", |text, lengths| Ok(cut_list_svg(&cut_list_boards(&read(text)?)?, lengths))),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -131,6 +157,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `body_clearance` | least height against depth by each rule, and where the body is |
 /// | `lift_on` | the section on its way onto the cleat, frame by frame |
 /// | `fastener_group` | where the fasteners stand, the force on each |
+/// | `cut_list_boards` | a page a board: parts, cuts in their order with fence and stop, grain, defects, what is left |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
@@ -151,6 +178,24 @@ mod tests {
     use super::*;
 
     #[test]
+    fn a_search_gives_what_the_call_gives_and_can_be_stopped() {
+        use core::ops::ControlFlow;
+        let input = r#"{"stock": [{"name": "b", "length_mm": 2400}], "parts": [{"name": "p", "length_mm": 700, "count": 7}], "kerf_mm": 3}"#;
+        let mut calls = 0;
+        let mut watch = |_: &crate::layout::LayoutProgress| {
+            calls += 1;
+            ControlFlow::Continue(())
+        };
+        assert_eq!(call_with_progress("cut_list_bars", input, &mut watch), call("cut_list_bars", input));
+        assert!(calls > 0);
+        let stopped = call_with_progress("cut_list_bars", input, &mut |_| ControlFlow::Break(())).expect("a layout");
+        assert!(stopped.contains("\"end\":\"stopped\""), "{stopped}");
+        let refused = call_with_progress("mitre_pair", "{}", &mut |_| ControlFlow::Break(())).expect_err("no search");
+        assert!(refused.to_string().contains("cut_list_bars, cut_list_boards"), "{refused}");
+        assert!(SEARCHES.iter().all(|(name, _)| find(name).is_ok()));
+    }
+
+    #[test]
     fn every_drawing_belongs_to_a_calculation() {
         for (name, draw) in DRAWINGS {
             assert!(find(name).is_ok());
@@ -158,5 +203,7 @@ mod tests {
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
         assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
+        let words = refused.to_string();
+        assert!(DRAWINGS.iter().all(|(name, _)| words.contains(name)), "{words}");
     }
 }

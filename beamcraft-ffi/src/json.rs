@@ -1,9 +1,11 @@
 //! The JSON door: every calculation by name, and the list of them.
 
-use core::ffi::c_char;
+use core::ffi::{c_char, c_void};
+use core::ops::ControlFlow;
 
 use beamcraft_core::error::{Allowed, ErrorCode, Fault};
 use beamcraft_core::json::Calculation;
+use beamcraft_core::layout::LayoutProgress;
 use beamcraft_core::plan::ReportLengths;
 use beamcraft_core::registry;
 
@@ -76,6 +78,45 @@ unsafe fn answer(
     };
     // SAFETY: the contract of this function.
     unsafe { guard(out_error, body) }
+}
+
+/// What a search tells while it runs: steps spent and steps that may be spent; the best value found and the bound proven
+/// so far, NaN before there is one. `user_data` is the pointer given to the call. Returns 0 to go on; anything else
+/// stops the search. It is called on the caller's thread, must not unwind and must not call back into the same search.
+pub type beamcraft_progress =
+    Option<unsafe extern "C" fn(user_data: *mut c_void, steps: u64, budget: u64, value: f64, bound: f64) -> u32>;
+
+/// As [`beamcraft_call_json`] for a calculation that searches, cut_list_bars or cut_list_boards: tells `progress` how far it
+/// has come, some times a second; when that says stop, the result is the best found so far, and says so in its `end`.
+///
+/// The search runs in each call, also when capacity is 0: give a buffer that is large enough from the start.
+///
+/// # Safety
+/// As [`beamcraft_call_json`]; `progress` is NULL or a function that may be called with `user_data` until this call returns.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_call_json_with_progress(
+    name: *const c_char,
+    name_length: usize,
+    input: *const c_char,
+    input_length: usize,
+    progress: beamcraft_progress,
+    user_data: *mut c_void,
+    buffer: *mut c_char,
+    capacity: usize,
+    out_needed: *mut usize,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    let mut watch = |state: &LayoutProgress| {
+        let Some(told) = progress else { return ControlFlow::Continue(()) };
+        let (value, bound) = (state.value.unwrap_or(f64::NAN), state.bound.unwrap_or(f64::NAN));
+        // SAFETY: the contract of this function.
+        let answer = unsafe { told(user_data, state.steps, state.budget, value, bound) };
+        if answer == 0 { ControlFlow::Continue(()) } else { ControlFlow::Break(()) }
+    };
+    let compute = |name: &str, input: &str| Ok(registry::call_with_progress(name, input, &mut watch)?);
+    let place = Answer { buffer, capacity, out_needed, out_error };
+    // SAFETY: the same contract.
+    unsafe { answer((name, name_length), (input, input_length), place, compute) }
 }
 
 /// Lengths of a drawing in millimetres.

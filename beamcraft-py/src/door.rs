@@ -1,5 +1,7 @@
 //! The JSON door and the lists: what needs no class.
 
+use core::ops::ControlFlow;
+
 use beamcraft_core::error::ErrorCode;
 use beamcraft_core::json::{Door, format_number};
 use beamcraft_core::plan::ReportLengths;
@@ -130,13 +132,80 @@ pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<Stri
     result.map_err(|fault| errors::raise(py, &fault))
 }
 
+/// Calculate by name and follow the search: `cut_list_bars` or `cut_list_boards`.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the calculation.
+/// inputs : dict or str
+///     Its inputs, as for :func:`call`.
+/// progress : callable
+///     Called some times a second with steps spent, steps that may be spent, the best value and the bound proven so far
+///     (``None`` before there is one). When it returns ``False`` the search stops and the best found so far is returned; what
+///     it raises stops the search and is raised. Ctrl-C stops it too.
+///
+/// Returns
+/// -------
+/// dict
+///     The result, as of :func:`call`; ``result["quality"]["end"]`` says whether it was stopped.
+///
+/// Raises
+/// ------
+/// BeamcraftError
+///     The calculation does not search, the inputs are refused, or they do not go together.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> rails = {"stock": [{"name": "8 ft", "length_mm": "8 ft"}], "kerf_mm": 3.2,
+/// ...          "parts": [{"name": "rail", "length_mm": 797, "count": 6}]}
+/// >>> found = beamcraft.call_with_progress("cut_list_bars", rails, lambda steps, budget, value, bound: True)
+/// >>> found["quality"]["proof"], found["stock"][0]["count"]
+/// ('optimal', 2)
+#[pyfunction]
+#[pyo3(signature = (name, inputs, progress))]
+pub(crate) fn call_with_progress<'py>(
+    py: Python<'py>,
+    name: &str,
+    inputs: &Bound<'py, PyAny>,
+    progress: Py<PyAny>,
+) -> PyResult<Bound<'py, PyAny>> {
+    let text = input_text(inputs)?;
+    let mut raised: Option<PyErr> = None;
+    let search = || {
+        registry::call_with_progress(name, &text, &mut |state| {
+            Python::attach(|py| {
+                let answer = py
+                    .check_signals()
+                    .and_then(|()| progress.call1(py, (state.steps, state.budget, state.value, state.bound)));
+                match answer {
+                    Ok(answer) if !answer.bind(py).is(&PyBool::new(py, false)) => ControlFlow::Continue(()),
+                    Ok(_) => ControlFlow::Break(()),
+                    Err(error) => {
+                        raised = Some(error);
+                        ControlFlow::Break(())
+                    }
+                }
+            })
+        })
+    };
+    let result = py.detach(|| errors::guarded(search));
+    if let Some(error) = raised {
+        return Err(error);
+    }
+    let result = result.map_err(|fault| errors::raise(py, &fault))?;
+    py.import("json")?.call_method1("loads", (result,))
+}
+
 /// Draw the result of a calculation as an SVG sheet.
 ///
 /// Parameters
 /// ----------
 /// name : str
 ///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
-///     ``"tolerance_stack"`` (histograms of the visible gaps, mm) or ``"fastener_group"`` (the force on each fastener).
+///     ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
+///     ``"cut_list_boards"`` (the boards with their cuts in order).
 /// inputs : dict or str
 ///     Its inputs, as for :func:`call`.
 /// lengths : {'metric', 'inches'}, default 'metric'

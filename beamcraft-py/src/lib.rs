@@ -24,7 +24,9 @@ mod _native {
     #[pymodule_export]
     use crate::columns::columns;
     #[pymodule_export]
-    use crate::door::{calculations, call, call_json, drawing_svg, error_codes, parse_length, plan};
+    use crate::door::{
+        calculations, call, call_json, call_with_progress, drawing_svg, error_codes, parse_length, plan,
+    };
 
     #[pymodule_init]
     fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

@@ -1,6 +1,6 @@
 //! The JSON door of C.
 
-use core::ffi::c_char;
+use core::ffi::{c_char, c_void};
 use core::ptr;
 
 use beamcraft::*;
@@ -44,6 +44,38 @@ fn what_cannot_be_read_is_named() {
         assert_eq!(refused.status, ErrorCode::Malformed as u32);
     }
     assert!(call(b"mitre_pair\0", b"{}").is_err(), "a NUL within the length is part of the name");
+}
+
+/// Counts its calls and says stop when it has been called as often as its user wanted.
+unsafe extern "C" fn count(user_data: *mut c_void, steps: u64, budget: u64, _value: f64, _bound: f64) -> u32 {
+    // SAFETY: the pointer that the test below gives, and nobody else holds meanwhile.
+    let counts = unsafe { &mut *user_data.cast::<[u64; 2]>() };
+    assert!(steps <= budget.saturating_mul(10));
+    counts[0] += 1;
+    u32::from(counts[0] >= counts[1])
+}
+
+#[test]
+fn a_search_tells_how_far_it_has_come_and_can_be_stopped() {
+    let input = r#"{"stock": [{"name": "b", "length_mm": 2400}], "parts": [{"name": "p", "length_mm": 700, "count": 7}], "kerf_mm": 3}"#;
+    let search = |name: &str, progress: beamcraft_progress, counts: &mut [u64; 2]| {
+        let user_data: *mut c_void = ptr::from_mut(counts).cast();
+        let (name, name_length, input, input_length) =
+            (name.as_ptr().cast(), name.len(), input.as_ptr().cast(), input.len());
+        // SAFETY: live texts, a buffer of that capacity, writable pointers, a function that takes this pointer.
+        told(|b, c, n, e| unsafe {
+            beamcraft_call_json_with_progress(name, name_length, input, input_length, progress, user_data, b, c, n, e)
+        })
+    };
+    let wanted = registry::call("cut_list_bars", input).expect("allowed");
+    let mut counts = [0, u64::MAX];
+    assert_eq!(search("cut_list_bars", Some(count), &mut counts), Ok(wanted.clone()));
+    assert!(counts[0] > 0);
+    assert_eq!(search("cut_list_bars", None, &mut counts), Ok(wanted), "nobody need watch");
+    let stopped = search("cut_list_bars", Some(count), &mut [0, 1]).expect("a layout all the same");
+    assert!(stopped.contains("\"end\":\"stopped\""), "{stopped}");
+    let refused = search("mitre_pair", None, &mut counts).expect_err("no search");
+    assert_eq!(refused.status, ErrorCode::UnknownName as u32);
 }
 
 fn draw(name: &str, input: &str, lengths: u32) -> Result<String, Refused> {

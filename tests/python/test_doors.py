@@ -189,3 +189,33 @@ def test_drawings_that_are_refused() -> None:
     assert (caught.value.name, caught.value.field) == ("unknown_name", "name")
     with pytest.raises(ValueError, match="lengths"):
         beamcraft.drawing_svg("plan", spec, lengths="cubits")  # type: ignore[arg-type]
+
+
+RAILS = {
+    "stock": [{"name": "b", "length_mm": 2400}],
+    "parts": [{"name": "p", "length_mm": 700, "count": 7}],
+    "kerf_mm": 3,
+}
+
+
+def test_a_search_tells_how_far_it_has_come() -> None:
+    told = []
+
+    def progress(steps: int, budget: int, value: float | None, bound: float | None) -> None:
+        told.append((steps, budget, value, bound))
+
+    assert beamcraft.call_with_progress("cut_list_bars", RAILS, progress) == beamcraft.call("cut_list_bars", RAILS)
+    assert told and told[-1][1] == 100_000_000
+
+
+def test_a_search_can_be_stopped() -> None:
+    found = beamcraft.call_with_progress("cut_list_bars", RAILS, lambda *_: False)
+    assert found["quality"]["end"] == "stopped" and not found["missing"]
+
+    def refuse(*_: object) -> bool:
+        raise KeyError("enough")
+
+    with pytest.raises(KeyError, match="enough"):
+        beamcraft.call_with_progress("cut_list_bars", RAILS, refuse)
+    with pytest.raises(beamcraft.BeamcraftError, match="cut_list_bars, cut_list_boards"):
+        beamcraft.call_with_progress("mitre_pair", {}, lambda *_: True)

@@ -8,8 +8,11 @@ use super::words;
 use crate::geometry::Vec3;
 use crate::shell::{Panel, PieceSign};
 
-/// Layers with their colour and kind of line.
-const LAYERS: [(&str, u32, &str); 7] = [
+/// A layer with its colour and kind of line.
+pub(super) type Layer = (&'static str, u32, &'static str);
+
+/// Layers of the panels.
+const LAYERS: [Layer; 7] = [
     (SHOW_FACE, 7, "CONTINUOUS"),
     (INNER_FACE, 8, "HIDDEN"),
     (BLANK, 9, "PHANTOM"),
@@ -24,7 +27,7 @@ const BLANK: &str = "BLANK";
 const TAKEN_OUT: &str = "TAKEN_OUT";
 const SECTION: &str = "SECTION";
 const SECTION_SHOW: &str = "SECTION_SHOW_FACES";
-const NOTES: &str = "NOTES";
+pub(super) const NOTES: &str = "NOTES";
 
 /// Distance between drawings, mm.
 const APART: f64 = 60.0;
@@ -44,7 +47,7 @@ const LETTERS: f64 = 8.0;
 /// | `SECTION_SHOW_FACES` | their show faces |
 /// | `NOTES` | names, sizes, bevels |
 pub fn panels_dxf(name: &str, panels: &[Panel]) -> String {
-    let mut drawing = Drawing::default();
+    let mut drawing = Drawing::new("beamcraft panels", &LAYERS);
     let mut y = 0.0;
     let name = if name.is_empty() { "Hollow beam" } else { name };
     drawing.note((0.0, y), 1.5 * LETTERS, &format!("{name}. Millimetres, full size; show faces seen from outside."));
@@ -142,12 +145,18 @@ fn section(drawing: &mut Drawing, panels: &[Panel], top: f64) {
 }
 
 /// Entities of a drawing.
-#[derive(Default)]
-struct Drawing {
+pub(super) struct Drawing {
+    title: &'static str,
+    layers: &'static [Layer],
     entities: String,
 }
 
 impl Drawing {
+    /// An empty drawing; one of its layers is [`NOTES`].
+    pub(super) const fn new(title: &'static str, layers: &'static [Layer]) -> Self {
+        Self { title, layers, entities: String::new() }
+    }
+
     fn group(&mut self, code: u32, value: &str) {
         push(&mut self.entities, format_args!("{code}\n{value}\n"));
     }
@@ -159,7 +168,7 @@ impl Drawing {
     }
 
     /// A closed outline; nothing where a number is none.
-    fn ring(&mut self, layer: &str, points: impl Iterator<Item = (f64, f64)>) {
+    pub(super) fn ring(&mut self, layer: &str, points: impl Iterator<Item = (f64, f64)>) {
         let points: Vec<(f64, f64)> = points.collect();
         if points.len() < 3 || !points.iter().all(|(x, y)| x.is_finite() && y.is_finite()) {
             return;
@@ -178,7 +187,7 @@ impl Drawing {
         self.group(8, layer);
     }
 
-    fn line(&mut self, layer: &str, from: (f64, f64), to: (f64, f64)) {
+    pub(super) fn line(&mut self, layer: &str, from: (f64, f64), to: (f64, f64)) {
         if ![from.0, from.1, to.0, to.1].iter().all(|number| number.is_finite()) {
             return;
         }
@@ -188,7 +197,7 @@ impl Drawing {
         self.place(11, to);
     }
 
-    fn note(&mut self, at: (f64, f64), height: f64, words: &str) {
+    pub(super) fn note(&mut self, at: (f64, f64), height: f64, words: &str) {
         if !(at.0.is_finite() && at.1.is_finite()) {
             return;
         }
@@ -200,9 +209,10 @@ impl Drawing {
         self.group(1, &words);
     }
 
-    fn finish(self) -> String {
-        let mut out = String::from(
-            "999\nbeamcraft panels, one drawing unit is one millimetre\n0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n\
+    pub(super) fn finish(self) -> String {
+        let mut out = format!("999\n{}, one drawing unit is one millimetre\n", self.title);
+        out.push_str(
+            "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n\
              9\n$LTSCALE\n40\n10.0\n0\nENDSEC\n0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLTYPE\n70\n3\n",
         );
         let kinds: [(&str, &str, &[f64]); 3] = [
@@ -224,8 +234,8 @@ impl Drawing {
                 push(&mut out, format_args!("49\n{}\n", real(*dash)));
             }
         }
-        push(&mut out, format_args!("0\nENDTAB\n0\nTABLE\n2\nLAYER\n70\n{}\n", LAYERS.len() + 1));
-        for (name, colour, kind) in [("0", 7, "CONTINUOUS")].into_iter().chain(LAYERS) {
+        push(&mut out, format_args!("0\nENDTAB\n0\nTABLE\n2\nLAYER\n70\n{}\n", self.layers.len() + 1));
+        for (name, colour, kind) in [("0", 7, "CONTINUOUS")].iter().chain(self.layers) {
             push(&mut out, format_args!("0\nLAYER\n2\n{name}\n70\n0\n62\n{colour}\n6\n{kind}\n"));
         }
         out.push_str(

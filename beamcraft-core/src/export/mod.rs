@@ -14,6 +14,8 @@
 //! | [`panels_gltf`] | binary glTF 2.0, metres, one named node a panel | viewers and scenes |
 //! | [`panel_mesh`] | triangles of one panel in memory | macros and scenes |
 //! | [`panels_dxf`] | DXF R12, millimetres: show faces and section | drawing programs |
+//! | [`cut_list_svg`] | SVG, a page a board with its cuts in order | the saw |
+//! | [`cut_list_dxf`] | DXF R12, millimetres: boards, parts, cuts | drawing programs |
 //! | [`calendar_svg`] | SVG, bars over days | the shop's wall |
 //! | [`fastener_group_svg`] | SVG, a group of fasteners with the force on each | the bench, a reviewer |
 //! | [`gap_histograms_svg`] | SVG, histograms of a tolerance stack-up | the bench |
@@ -40,6 +42,7 @@
 mod calendar;
 mod clearance;
 mod cut;
+mod cut_list;
 mod drawings;
 mod dxf;
 mod exploded;
@@ -69,6 +72,7 @@ mod samples;
 
 pub use calendar::calendar_svg;
 pub use clearance::clearance_svg;
+pub use cut_list::{cut_list_dxf, cut_list_svg};
 pub use drawings::{drawing_names, plan_drawing_svg};
 pub use dxf::panels_dxf;
 pub use exploded::exploded_svg;

@@ -27,6 +27,22 @@ const YEAR: &str = r#"{
           "width_mm": 215, "thickness_mm": 20, "made_moisture_pct": 8 } ]
 }"#;
 
+/// Parts of two shelf beams on boards with a knot: front and returns in line, top and bottom, frame pieces.
+const BOARDS: &str = r#"{
+    "stock": [
+        { "name": "ash, 10 ft", "length_mm": "10 ft", "width_mm": 230, "count": 3,
+          "defects": [{ "from_mm": 2300, "to_mm": 2380, "near_mm": 150, "far_mm": 230 }] },
+        { "name": "ash, 8 ft", "length_mm": "8 ft", "width_mm": 230 } ],
+    "groups": [{ "name": "run of the front", "count": 2, "direction": "along_grain", "loss_mm": 4.5, "parts": [
+        { "name": "left end", "length_mm": 227.5, "width_mm": 191 }, { "name": "front", "length_mm": 1830, "width_mm": 191 },
+        { "name": "right end", "length_mm": 227.5, "width_mm": 191 } ] }],
+    "parts": [
+        { "name": "top", "length_mm": 1855, "width_mm": 221, "count": 2 },
+        { "name": "bottom", "length_mm": 1855, "width_mm": 221, "count": 2 },
+        { "name": "frame piece", "length_mm": 180, "width_mm": 145, "count": 8 } ],
+    "order": "cross_cut_first", "stages": 3, "kerf_mm": 3.2, "trim_end_mm": 15, "trim_edge_mm": 2
+}"#;
+
 /// Four screws of a bracket under a load beside it: the example of the page on screws.
 const GROUP: &str = r#"{
     "positions": [
@@ -46,6 +62,7 @@ pub fn files(_: &Model) -> Vec<GeneratedFile> {
         ("movement", "yearly_movement", YEAR),
         ("group", "fastener_group", GROUP),
         ("order_of_work", "order_of_work", &order),
+        ("cut-list", "cut_list_boards", BOARDS),
     ];
     let drawn = named.into_iter().map(|(name, calculation, input)| {
         match drawing_svg(calculation, input, ReportLengths::Metric) {

@@ -143,18 +143,26 @@ pub(super) struct Sheet {
     title: String,
     description: String,
     body: String,
+    pages: usize,
 }
 
 impl Sheet {
     /// A white sheet; title and description are for those who cannot see it.
     pub(super) fn new(paper: Paper, title: &str, description: &str) -> Self {
-        Self { paper, title: escaped(title), description: escaped(description), body: String::new() }
+        Self { paper, title: escaped(title), description: escaped(description), body: String::new(), pages: 1 }
+    }
+
+    /// Starts a further page below the last one and gives its upper left corner.
+    pub(super) fn next_page(&mut self) -> Spot {
+        let top = self.paper.size_mm().1 * self.pages as f64;
+        self.pages += 1;
+        Spot::new(0.0, top)
     }
 
     /// The drawing as an SVG document.
     pub(super) fn finish(self) -> String {
         let (width, height) = self.paper.size_mm();
-        let (w, h) = (fixed(width, 1), fixed(height, 1));
+        let (w, h) = (fixed(width, 1), fixed(height * self.pages as f64, 1));
         let Self { title, description, body, .. } = self;
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" \
