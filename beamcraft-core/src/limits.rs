@@ -161,6 +161,9 @@ limits! {
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
+    GLUE_SHEAR: "a shear on a glue line", "MPa", 0.0, 1_000.0, "";
+    GLUE_FILM: "the thickest film that a glue holds in", "mm", 0.001, 5.0, "0.15 is the upper end for stiff glues";
+    SAMPLES_OF_PLAN: "a number of samples within a plan", "", 100.0, 1.0e6, "20 000 tell shares to half a percent";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

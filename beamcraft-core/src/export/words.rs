@@ -3,6 +3,7 @@
 use crate::fasten::ScrewSize;
 use crate::finding::Grade;
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::movement::BoardCut;
 use crate::plan::CoatedFaces;
 use crate::saw::{BoardSetUp, RipSetUp};
 use crate::shell::{EdgeCut, EdgeId, EdgeJoint, FaceId, FaceKind};
@@ -51,6 +52,21 @@ pub(super) fn face(face: FaceId) -> String {
 pub(super) fn beyond(panel: FaceId, edge: EdgeId) -> String {
     let (first, second) = edge.faces();
     face(if first == panel { second } else { first })
+}
+
+/// Both faces of a seam: `front and top`.
+pub(super) fn seam(edge: EdgeId) -> String {
+    let (first, second) = edge.faces();
+    format!("{} and {}", face(first), face(second))
+}
+
+pub(super) const fn board_cut(cut: BoardCut) -> &'static str {
+    match cut {
+        BoardCut::FlatSawn => "flat sawn",
+        BoardCut::RiftSawn => "rift sawn",
+        BoardCut::QuarterSawn => "quarter sawn",
+        BoardCut::RingAngle => "with the ring angle given",
+    }
 }
 
 pub(super) const fn joint(joint: EdgeJoint) -> &'static str {

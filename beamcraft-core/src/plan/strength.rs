@@ -16,6 +16,9 @@ use crate::verdict::{Basis, Factor, Outcome, Verdict};
 /// sloping grain, about 0.6) comes out near one fifth.
 const CLEAR_WOOD_REDUCTION: f64 = 0.2;
 
+/// A modulus for wood of which none is known: over studs that do not yield, the moments do not depend on it.
+const ANY_MODULUS_MPA: f64 = 10_000.0;
+
 /// Stresses of the wall half between the studs.
 #[derive(Clone, Copy)]
 pub(super) struct StripBend {
@@ -61,7 +64,7 @@ pub(super) fn strip_bend_of(
     for at_mm in places {
         let beam = beam_on_supports(&BeamOnSupportsInput {
             length_mm,
-            modulus_mpa: body.checked.strip.modulus_mpa,
+            modulus_mpa: body.checked.strip.modulus_mpa.unwrap_or(ANY_MODULUS_MPA),
             second_moment_mm4: (t * h * h * h / 12.0).max(1.0),
             supports: supports.clone(),
             point_loads: vec![BeamPointLoad { at_mm: *at_mm, load_n: action.spot_n }],
@@ -96,7 +99,7 @@ pub(super) fn strip_checks(body: &Body<'_>, bend: &StripBend, checks: &mut Vec<V
             "bending of the wall half between the studs",
             ["bending, at most", "bending allowed"],
             bend.bending_mpa,
-            Some(wood.rupture_mpa),
+            wood.rupture_mpa,
             "3.3",
         ),
         (
@@ -116,7 +119,7 @@ pub(super) fn strip_checks(body: &Body<'_>, bend: &StripBend, checks: &mut Vec<V
             ..Verdict::without_answer(name, "wall half", Outcome::NotDetermined, clause, remark)
         };
         let Some(average) = average else {
-            checks.push(open("No shear strength is published for this species here."));
+            checks.push(open("This strength is not published for the species here, or was not given for the wood."));
             continue;
         };
         let capacity = CLEAR_WOOD_REDUCTION * average;

@@ -18,6 +18,7 @@
 
 mod density;
 mod en_338;
+mod figures;
 mod fpl_gtr_113;
 mod fpl_gtr_190;
 mod moisture;
@@ -31,6 +32,7 @@ mod species;
 mod strength_class;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
+pub use figures::WoodFigures;
 pub use moisture::*;
 pub use nds::{
     ConnectionGravity, ConnectionGravityBasis, FindNdsCombinationInput, NdsCombination, NdsMachineGrade,
