@@ -13,6 +13,7 @@ mod error;
 pub mod generated;
 mod guard;
 mod json;
+mod materials;
 mod plan;
 mod pointer;
 mod record;
@@ -22,6 +23,7 @@ mod version;
 
 pub use error::*;
 pub use json::*;
+pub use materials::*;
 pub use plan::*;
 pub use review::*;
 pub use status::*;

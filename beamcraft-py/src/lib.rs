@@ -20,7 +20,9 @@ mod _native {
     use pyo3::prelude::*;
 
     #[pymodule_export]
-    use crate::door::{calculations, call, call_json, drawing_svg, error_codes, parse_length, plan};
+    use crate::door::{
+        calculations, call, call_json, drawing_svg, error_codes, find_material, materials, parse_length, plan,
+    };
 
     #[pymodule_init]
     fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

@@ -30,6 +30,8 @@ mod panel;
 mod sheet_goods;
 mod species;
 mod strength_class;
+#[cfg(feature = "json")]
+mod table;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
 pub use figures::WoodFigures;
@@ -49,6 +51,8 @@ pub use strength_class::{
     FindStrengthClassInput, ListStrengthClassesInput, StrengthClass, StrengthClassList, find_strength_class,
     list_strength_classes,
 };
+#[cfg(feature = "json")]
+pub use table::{MaterialTable, MaterialValue};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
