@@ -175,13 +175,16 @@ fn every_mitred_seam_is_stacked_once_with_the_errors_that_reach_it() {
     let widths = sources.iter().filter(|source| source.starts_with("width")).count();
     let lengths = sources.iter().filter(|source| source.starts_with("length")).count();
     assert_eq!((widths, lengths), (2, 2), "{sources:?}");
+    assert!(
+        sources.contains(&"width of front, left_end, right_end") && sources.contains(&"length of left_end, right_end")
+    );
     assert_eq!(sources.iter().filter(|source| source.starts_with("thickness")).count(), 5);
     // Drawn tight, the taper of the long seam: two edges of one setting, two cups and the corner.
     let front_top = &tolerance.stack.seams[0];
     let seam_mm = 20.0 * 2.0_f64.sqrt();
     let radians = core::f64::consts::PI / 180.0;
-    let cups = (4.0 * 0.1 / 185.0_f64).powi(2) + (4.0 * 0.1 / 215.0_f64).powi(2);
-    let by_hand = seam_mm * ((0.2 * radians).powi(2) + (0.05 * radians).powi(2) + cups).sqrt();
+    let parts: [f64; 4] = [0.2 * radians, 0.05 * radians, 4.0 * 0.1 / 185.0, 4.0 * 0.1 / 215.0];
+    let by_hand = seam_mm * parts.iter().map(|part| part * part).sum::<f64>().sqrt();
     assert!((front_top.first_order.taper_sd_mm - by_hand).abs() < 1e-9);
 }
 

@@ -17,6 +17,8 @@ use crate::tolerance::{
 
 /// A panel sits in the middle of what it spans: half of its error of size comes to each edge.
 const SIZE_SHARE: f64 = 0.5;
+/// Sizes that differ by less are cut at one setting, mm: far below anything that can be set.
+const SAME_SIZE_MM: f64 = 0.005;
 /// Thickest film in which stiff glues hold, mm (FPL-GTR-190, chapter 10).
 const GLUE_FILM_MM: f64 = 0.15;
 
@@ -44,7 +46,7 @@ pub(super) fn at_the_saw(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result
     if seams.is_empty() {
         return Ok(None);
     }
-    let mut sources = Sources { accuracy, angles: Vec::new(), lengths: Vec::new() };
+    let mut sources = Sources { accuracy, panels: &body.shell.panels, angles: Vec::new(), lengths: Vec::new() };
     let cut_side = match body.checked.spec.saw.show_face {
         ShowFace::Up => CutSide::ShowFaceUp,
         ShowFace::Down => CutSide::ShowFaceDown,
@@ -73,6 +75,7 @@ pub(super) fn at_the_saw(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result
 /// The errors of the making, each named once.
 struct Sources<'a> {
     accuracy: &'a AccuracySpec,
+    panels: &'a [Panel],
     angles: Vec<AngleSource>,
     lengths: Vec<LengthSource>,
 }
@@ -152,11 +155,22 @@ impl Sources<'_> {
     /// Panels of one width share a setting of the fence, those of one length a stop.
     fn size(&mut self, panel: &Panel, edge: &PanelEdge) -> Vec<String> {
         match edge.cut {
-            EdgeCut::Rip => self.length(format!("width {:.2} mm", panel.show_width_mm), self.accuracy.width_sd_mm),
+            EdgeCut::Rip => {
+                let name = self.alike("width", panel.show_width_mm, |other| other.show_width_mm);
+                self.length(name, self.accuracy.width_sd_mm)
+            }
             EdgeCut::CrossCut => {
-                self.length(format!("length {:.2} mm", panel.show_length_mm), self.accuracy.length_sd_mm)
+                let name = self.alike("length", panel.show_length_mm, |other| other.show_length_mm);
+                self.length(name, self.accuracy.length_sd_mm)
             }
         }
+    }
+
+    /// What is set once for all panels of a size: `width of top, bottom`.
+    fn alike(&self, what: &str, size_mm: f64, size_of: impl Fn(&Panel) -> f64) -> String {
+        let same = self.panels.iter().filter(|panel| (size_of(panel) - size_mm).abs() < SAME_SIZE_MM);
+        let names: Vec<_> = same.map(|panel| panel.id.to_string()).collect();
+        format!("{what} of {}", names.join(", "))
     }
 }
 

@@ -137,7 +137,9 @@ impl MaterialTable {
         while let Some(next) = left.iter().filter_map(|row| row.front()).find(|head| is_first_everywhere(&left, head)) {
             let next = *next;
             columns.push(next.to_owned());
-            left.iter_mut().filter(|row| row.front() == Some(&next)).for_each(|row| drop(row.pop_front()));
+            for row in left.iter_mut().filter(|row| row.front() == Some(&next)) {
+                row.pop_front();
+            }
         }
         Ok(columns)
     }

@@ -2,7 +2,7 @@
 
 use super::super::gaps::gap_histograms_svg;
 use super::super::movement::movement_svg;
-use super::super::text::{fixed, percent, significant};
+use super::super::text::{fixed, percent};
 use super::super::words;
 use super::page::{Html, Page};
 use crate::movement::{CrossGrainCure, MovementMethod};
@@ -20,9 +20,9 @@ pub(super) fn movement(page: &mut Page, plan: &Plan) {
     page.paragraph(format!(
         "Boards {}, glued at {} %; the room brings them to between {} % and {} % moisture.",
         words::board_cut(seasons.cut),
-        significant(movement.made_moisture_pct),
-        significant(movement.outer.driest.moisture_pct),
-        significant(movement.outer.wettest.moisture_pct)
+        moisture(movement.made_moisture_pct),
+        moisture(movement.outer.driest.moisture_pct),
+        moisture(movement.outer.wettest.moisture_pct)
     ));
     page.remark("Changes are those of boards that reach balance with the air: the greatest that can come. Swelling is positive.");
     outer(page, movement, lengths);
@@ -32,8 +32,7 @@ pub(super) fn movement(page: &mut Page, plan: &Plan) {
     }
     if let Some(cleat) = &movement.cleat {
         page.paragraph(format!(
-            "Cleat: the bevel turns by {} when driest and {} when wettest; both halves turn alike and the seat stays closed. The body hangs {} \
-             and {} higher, and the strip is {} thicker when wettest.",
+            "Cleat: the bevel turns by {} when driest and {} when wettest; both halves turn alike and the seat stays closed. The body rises by {} and by {} (sinks where negative), and the strip is {} thicker when wettest.",
             degrees_fine(cleat.driest.bevel_change_deg),
             degrees_fine(cleat.wettest.bevel_change_deg),
             lengths.signed(cleat.driest.body_rise_mm),
@@ -50,8 +49,13 @@ pub(super) fn movement(page: &mut Page, plan: &Plan) {
     });
     let warm = movement
         .warm_face_moisture_pct
-        .map(|moisture| format!(" A face that keeps the temperature given dries to {} %.", significant(moisture)));
+        .map(|dry_pct| format!(" A face that keeps the temperature given dries to {} %.", moisture(dry_pct)));
     page.paragraph(format!("Glue: {}.{}{}", seasons.glue.name(), stress.unwrap_or_default(), warm.unwrap_or_default()));
+}
+
+/// A moisture content to a tenth.
+fn moisture(moisture_pct: f64) -> String {
+    fixed(moisture_pct, 1)
 }
 
 /// An angle to a hundredth of a degree.
@@ -79,8 +83,8 @@ fn seam_seasons(page: &mut Page, movement: &MovementPlan, lengths: ReportLengths
             Html::from(words::seam(seam.seam)),
             degrees_fine(seam.driest.corner_change_deg).into(),
             degrees_fine(seam.wettest.corner_change_deg).into(),
-            lengths.signed(seam.show_opening_mm).into(),
-            lengths.signed(seam.heel_opening_mm).into(),
+            lengths.fine(seam.show_opening_mm).into(),
+            lengths.fine(seam.heel_opening_mm).into(),
         ]
     };
     let heads = ["seam", "corner when driest", "corner when wettest", "opens at the show edge", "opens inside"];
@@ -102,7 +106,7 @@ fn returns(page: &mut Page, movement: &MovementPlan, fixing: ReturnFixing, lengt
         }
     ));
     let row = |cure: &CrossGrainCure| {
-        let told = |value: Option<f64>| Html::from(value.map_or_else(String::new, |value| lengths.signed(value)));
+        let told = |value: Option<f64>| Html::from(value.map_or_else(String::new, |value| lengths.fine(value)));
         [cure.instruction.into(), told(cure.held_back_mm), told(cure.left_free_mm)]
     };
     page.table("Ways of fastening a return", ["way", "held back", "left free"], fight.cures.iter().map(row));
@@ -136,9 +140,9 @@ pub(super) fn tolerance(page: &mut Page, plan: &Plan) {
     let row = |seam: &SeamTolerance| {
         let gap = &seam.sampled;
         [
-            Html::name(&seam.name),
-            lengths.signed(gap.p50_mm).into(),
-            lengths.signed(gap.p95_mm).into(),
+            seam_name(&seam.name),
+            lengths.fine(gap.p50_mm).into(),
+            lengths.fine(gap.p95_mm).into(),
             percent(gap.burnishable_share).into(),
             percent(gap.fillable_share).into(),
             percent(gap.reject_share).into(),
@@ -159,7 +163,7 @@ pub(super) fn tolerance(page: &mut Page, plan: &Plan) {
     );
     let (choice, saw) = (&tolerance.over_tilt, &tolerance.saw);
     page.paragraph(format!(
-        "To keep {} of seams within burnishing the tilt may scatter by {} (standard deviation).",
+        "To keep {} of seams within burnishing, drawn tight, the tilt may scatter by {} (standard deviation).",
         percent(accuracy.wanted_share),
         degrees_thousandth(saw.tilt_sd_deg)
     ));
@@ -175,6 +179,11 @@ pub(super) fn tolerance(page: &mut Page, plan: &Plan) {
         percent(choice.glued_share)
     ));
     page.drawing(&gap_histograms_svg(stack));
+}
+
+/// Both faces of a seam in words.
+fn seam_name(name: &str) -> Html {
+    name.parse().map_or_else(|_| Html::name(name), |seam| words::seam(seam).into())
 }
 
 /// An angle to a hundredth of a degree, thousandths below a tenth.
