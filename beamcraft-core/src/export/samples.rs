@@ -105,6 +105,7 @@ fn accuracy() -> AccuracySpec {
         length_sd_mm: 0.15,
         thickness_sd_mm: 0.1,
         cup_sd_mm: 0.1,
+        bow_sd_mm: 0.0,
         corner_sd_deg: 0.05,
         hold: SeamHold::HeldByInnerFrame,
         over_tilt_deg: 0.0,

@@ -4,7 +4,7 @@ use super::body::Body;
 use super::checked::{LEG, PlannedWood};
 use super::result::CleatPlan;
 use super::result_seams::{CleatSeasons, MovementPlan, SeamSeasons};
-use super::spec::BeamSpec;
+use super::spec::{BeamSpec, LegShape};
 use super::spec_seams::{ReturnFixing, SeasonClimate, SeasonsSpec};
 use super::within;
 use crate::error::{Detail, ErrorCode, Fault, Result};
@@ -19,7 +19,8 @@ use crate::movement::{
 };
 use crate::shell::{EdgeCut, EdgeJoint, FaceKind, Panel, PanelEdge};
 use crate::wood::{
-    SeasonalMoisture, SeasonalMoistureInput, WarmFaceMoistureInput, YearClimate, seasonal_moisture, warm_face_moisture,
+    MonthMoisture, SeasonalMoisture, SeasonalMoistureInput, WarmFaceMoistureInput, YearClimate, seasonal_moisture,
+    warm_face_moisture,
 };
 
 /// Shrinkage along the grain from green to ovendry, %: both ends of normal wood (American Wood Council). The high one is the safe
@@ -32,32 +33,22 @@ const SLOT_CLEARANCE_MM: f64 = 0.5;
 /// Every fault of the seasons.
 pub(super) fn faults(seasons: &SeasonsSpec, spec: &BeamSpec) -> Vec<Detail> {
     let mut faults = faults_at("seasons", seasons);
-    faults.extend(
-        ring_angle(seasons.cut, seasons.ring_angle_deg).err().map(|fault| Detail::from(fault).within("seasons")),
-    );
-    match &seasons.climate {
-        SeasonClimate::MoistureRange(range) => {
-            faults.extend(faults_at("seasons.climate.moisture_range", range));
-            if range.wettest_pct < range.driest_pct {
-                faults.push(inconsistent(
-                    "climate.moisture_range.wettest_pct",
-                    range.wettest_pct,
-                    "at least the driest one",
-                ));
-            }
-        }
-        SeasonClimate::Indoor(_) | SeasonClimate::Outdoor(_) => {
-            let year = year_climate(seasons).map(|climate| seasonal_moisture(&SeasonalMoistureInput { climate }));
-            faults.extend(
-                year.and_then(Result::err)
-                    .iter()
-                    .flat_map(|error| error.details().iter().cloned())
-                    .map(|fault| fault.within("seasons")),
-            );
+    let angle = ring_angle(seasons.cut, seasons.ring_angle_deg);
+    faults.extend(angle.err().map(|fault| Detail::from(fault).within("seasons")));
+    if let SeasonClimate::MoistureRange(range) = &seasons.climate {
+        faults.extend(faults_at("seasons.climate.moisture_range", range));
+        if range.wettest_pct < range.driest_pct {
+            let path = "climate.moisture_range.wettest_pct";
+            faults.push(inconsistent(path, range.wettest_pct, "at least the driest one"));
         }
     }
-    let depths = spec.body.legs.iter().map(|super::spec::LegShape::Rectangular(leg)| leg.depth_mm);
-    if depths.fold(f64::MAX, f64::min) < seasons.glued_front_mm {
+    let year = year_climate(seasons).map(|climate| seasonal_moisture(&SeasonalMoistureInput { climate }));
+    if let Some(Err(error)) = year {
+        faults.extend(error.within("seasons").details().iter().cloned());
+    }
+    let depths = spec.body.legs.iter().map(|LegShape::Rectangular(leg)| leg.depth_mm);
+    let too_deep = depths.fold(f64::MAX, f64::min) < seasons.glued_front_mm;
+    if seasons.returns == ReturnFixing::GluedFront && too_deep {
         faults.push(inconsistent("glued_front_mm", seasons.glued_front_mm, "at most the depth of the body"));
     }
     faults
@@ -163,7 +154,7 @@ fn ends_of(year: &SeasonalMoisture) -> (f64, f64) {
 /// Least moisture content of the year at a face that keeps the temperature given, %.
 fn warm_face(seasons: &SeasonsSpec, year: &SeasonalMoisture) -> Option<f64> {
     let face_temperature_c = seasons.seam_temperature_c?;
-    let at_face = |month: &crate::wood::MonthMoisture| {
+    let at_face = |month: &MonthMoisture| {
         let input = WarmFaceMoistureInput {
             room_temperature_c: month.temperature_c,
             room_relative_humidity_pct: month.relative_humidity_pct,

@@ -163,7 +163,7 @@ fn every_mitred_seam_is_stacked_once_with_the_errors_that_reach_it() {
     let plan = planned(ASH, |spec| {
         let accuracy = spec.accuracy.as_mut().unwrap();
         (accuracy.width_sd_mm, accuracy.length_sd_mm, accuracy.thickness_sd_mm) = (0.1, 0.1, 0.1);
-        accuracy.hold = SeamHold::HeldByShowFaces;
+        (accuracy.bow_sd_mm, accuracy.hold) = (0.1, SeamHold::HeldByShowFaces);
     });
     let tolerance = plan.tolerance.unwrap();
     let names: Vec<_> = tolerance.stack.seams.iter().map(|seam| seam.name.as_str()).collect();
@@ -179,6 +179,7 @@ fn every_mitred_seam_is_stacked_once_with_the_errors_that_reach_it() {
         sources.contains(&"width of front, left_end, right_end") && sources.contains(&"length of left_end, right_end")
     );
     assert_eq!(sources.iter().filter(|source| source.starts_with("thickness")).count(), 5);
+    assert_eq!(sources.iter().filter(|source| source.starts_with("bow")).count(), 5);
     // Drawn tight, the taper of the long seam: two edges of one setting, two cups and the corner.
     let front_top = &tolerance.stack.seams[0];
     let seam_mm = 20.0 * 2.0_f64.sqrt();

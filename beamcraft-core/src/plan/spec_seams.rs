@@ -140,6 +140,9 @@ pub struct AccuracySpec {
     /// Standard deviation of the rise of a board's cup, mm; none if left out.
     #[cfg_attr(feature = "json", serde(default))]
     pub cup_sd_mm: f64,
+    /// Standard deviation of the bow of a long edge out of its plane, mm; none if left out.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub bow_sd_mm: f64,
     /// Standard deviation of the corners at glue-up, degrees; none if left out.
     #[cfg_attr(feature = "json", serde(default))]
     pub corner_sd_deg: f64,
@@ -170,6 +173,7 @@ limited!(AccuracySpec {
     length_sd_mm: SIZE_SPREAD,
     thickness_sd_mm: SIZE_SPREAD,
     cup_sd_mm: SIZE_SPREAD,
+    bow_sd_mm: SIZE_SPREAD,
     corner_sd_deg: ANGLE_SPREAD,
     over_tilt_deg: ANGLE_ERROR,
     burnish_gap_mm: SMALL_LENGTH,

@@ -5,7 +5,7 @@ use super::result_seams::TolerancePlan;
 use super::spec::ShowFace;
 use super::spec_seams::AccuracySpec;
 use super::within;
-use crate::error::{Detail, ErrorCode, Fault, Result};
+use crate::error::{Allowed, Detail, ErrorCode, Fault, Result};
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::limits::faults_at;
 use crate::numeric::real::degrees;
@@ -27,13 +27,8 @@ pub(super) fn faults(accuracy: &AccuracySpec) -> Vec<Detail> {
     let mut faults = faults_at("accuracy", accuracy);
     if accuracy.filler_gap_mm < accuracy.burnish_gap_mm {
         let allowed = "at least the gap that can be burnished shut";
-        let fault = Fault::number(
-            ErrorCode::Inconsistent,
-            "filler_gap_mm",
-            accuracy.filler_gap_mm,
-            crate::error::Allowed::Text(allowed),
-            "",
-        );
+        let fault =
+            Fault::number(ErrorCode::Inconsistent, "filler_gap_mm", accuracy.filler_gap_mm, Allowed::Text(allowed), "");
         faults.push(Detail::from(fault).within("accuracy"));
     }
     faults
@@ -123,7 +118,7 @@ impl Sources<'_> {
         let cup = self.length(format!("cup of {}", panel.id), accuracy.cup_sd_mm);
         // Across the grain a cup slopes at the long edges; at an end it bows the edge out of its plane.
         let (cup_sources, bow_sources) = match edge.cut {
-            EdgeCut::Rip => (cup, Vec::new()),
+            EdgeCut::Rip => (cup, self.length(format!("bow of {}", panel.id), accuracy.bow_sd_mm)),
             EdgeCut::CrossCut => (Vec::new(), cup),
         };
         StackEdge {
