@@ -48,6 +48,7 @@ pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     section("Status", &[hand("status.rs"), source::codes(false)]);
     section("Errors", &[hand("error.rs")]);
     section("Every calculation by name, with JSON in and out", &[hand("json.rs")]);
+    section("Tables of materials: every figure with its source", &[hand("materials.rs")]);
     section("The whole job: from a spec to a plan, its panels and their solids", &[hand("plan.rs")]);
     section("What a plan says about itself: findings, checks, cautions", &[hand("review.rs")]);
     if !door.choices.is_empty() {
