@@ -224,8 +224,8 @@ pub(crate) fn calculations(py: Python<'_>) -> PyResult<Bound<'_, PyList>> {
 /// --------
 /// >>> import beamcraft
 /// >>> species = beamcraft.materials("species")
-/// >>> [row["density_12_kg_m3"] for row in species if row["name"] == "Ash, white"]
-/// [672.0]
+/// >>> [row["movement_tangential_per_pct"] for row in species if row["name"] == "Ash, white"]
+/// [0.00274]
 #[pyfunction]
 #[pyo3(signature = (table))]
 pub(crate) fn materials<'py>(py: Python<'py>, table: &str) -> PyResult<Bound<'py, PyAny>> {
