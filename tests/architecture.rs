@@ -27,7 +27,8 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("units", (0, 4)),
     ("finding", (0, 5)),
     ("verdict", (0, 5)),
-    ("json", (0, 6)),
+    ("columns", (0, 6)),
+    ("json", (0, 7)),
     ("geometry", (1, 0)),
     ("wood", (1, 0)),
     ("setting", (1, 0)),
@@ -39,7 +40,9 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     ("hang", (3, 0)),
     ("movement", (3, 0)),
     ("tolerance", (3, 0)),
+    ("lumber", (3, 0)),
     ("stock", (3, 0)),
+    ("work", (3, 0)),
     ("finish", (3, 0)),
     ("lifting", (3, 0)),
     ("check", (4, 0)),
@@ -48,6 +51,10 @@ const FLOORS: &[(&str, (u8, u8))] = &[
     // Searches over the checks, below the plan.
     ("choose", (4, 5)),
     ("plan", (5, 0)),
+    // Plans made again with one thing changed.
+    ("sizing", (5, 5)),
+    // What the plan asks the yard and the calendar for.
+    ("bill", (5, 5)),
     ("export", (6, 0)),
     ("registry", (7, 0)),
 ];

@@ -7,6 +7,10 @@
 
 use std::hint::black_box;
 
+use beamcraft_core::fasten::{
+    DowelFastener, DowelJointNdsInput, DowelMaterial, DowelShearInput, Ec5Fastener, Ec5SingleShearInput,
+    FastenerDirection, FastenerWithdrawalInput, dowel_joint_nds, dowel_shear, ec5_single_shear, fastener_withdrawal,
+};
 use beamcraft_core::json::{read, write};
 use beamcraft_core::plan::{BeamSpec, LegShape, plan};
 use beamcraft_core::registry::call;
@@ -49,6 +53,67 @@ fn panels(bench: &mut Criterion) {
     });
 }
 
+/// Connections, one by one: a yield equation of each standard, a withdrawal, a whole joint with its factors.
+fn connections(bench: &mut Criterion) {
+    let shear: DowelShearInput = read(
+        r#"{"yield_diameter_mm":3.86,"nominal_diameter_mm":4.83,"bending_yield_mpa":552,"main_bearing_mpa":23.2,
+        "side_bearing_mpa":38.1,"main_length_mm":27,"side_length_mm":19,"gap_mm":12.7,"max_angle_to_grain_deg":90}"#,
+    )
+    .expect("valid");
+    bench.bench_function("dowel_shear, six modes over a gap", |b| {
+        b.iter(|| {
+            let found = dowel_shear(black_box(&shear)).expect("allowed");
+            assert!(found.reference_n > 200.0);
+            found
+        });
+    });
+    let johansen = Ec5SingleShearInput {
+        fastener: Ec5Fastener::Screw,
+        diameter_mm: 4.4,
+        yield_moment_nmm: 11_303.0,
+        head_side_mpa: 27.4,
+        point_side_mpa: 27.4,
+        head_side_mm: 18.0,
+        point_side_mm: 62.0,
+        axial_capacity_n: 1_235.0,
+    };
+    bench.bench_function("ec5_single_shear, six modes with rope effect", |b| {
+        b.iter(|| {
+            let found = ec5_single_shear(black_box(&johansen)).expect("allowed");
+            assert!(found.capacity_n > 1_600.0);
+            found
+        });
+    });
+    let withdrawal = FastenerWithdrawalInput {
+        fastener: DowelFastener::LagScrew,
+        specific_gravity: 0.5,
+        nominal_diameter_mm: 9.525,
+        holding_length_mm: 60.0,
+        penetration_mm: None,
+        direction: FastenerDirection::SideGrain,
+    };
+    bench.bench_function("fastener_withdrawal, a lag screw", |b| {
+        b.iter(|| {
+            let found = fastener_withdrawal(black_box(&withdrawal)).expect("allowed");
+            assert!(found.reference_n > 1_000.0);
+            found
+        });
+    });
+    let nail: DowelJointNdsInput = read(
+        r#"{"fastener":"smooth_nail","nominal_diameter_mm":4.1148,"length_mm":88.9,"side_specific_gravity":0.5,
+        "head_diameter_mm":8.7,"side_thickness_mm":38.1,"side_angle_to_grain_deg":0,"main_specific_gravity":0.5,
+        "main_thickness_mm":89,"main_angle_to_grain_deg":90,"lateral_n":400,"withdrawal_n":50}"#,
+    )
+    .expect("valid");
+    bench.bench_function("dowel_joint_nds, a nail with all factors", |b| {
+        b.iter(|| {
+            let found = dowel_joint_nds(black_box(&nail)).expect("allowed");
+            assert!(found.main_bearing_mpa > 20.0 && nail.side_material == DowelMaterial::Wood);
+            found
+        });
+    });
+}
+
 fn whole(bench: &mut Criterion) {
     let whole = spec();
     let spec = BeamSpec { seasons: None, accuracy: None, ..whole.clone() };
@@ -85,5 +150,5 @@ fn whole(bench: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, typed, panels, whole);
+criterion_group!(benches, typed, panels, connections, whole);
 criterion_main!(benches);

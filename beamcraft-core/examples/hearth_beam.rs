@@ -1,7 +1,7 @@
 //! Plans a whole beam and writes it out: `hearth_beam [SPEC.json] [OUTPUT_FOLDER]`.
 //!
 //! Without a spec it plans the ash shelf beam of the guide; without a folder it writes into `hearth-beam/`: the plan as
-//! JSON, the report, the cross section, the panels as STL, STEP, glTF and DXF, and what the seasons and the saw do to the seams.
+//! JSON, the report, the drawings as SVG, and the panels as STL, STEP, glTF and DXF.
 
 use std::io::{self, Write};
 use std::path::Path;
@@ -9,12 +9,13 @@ use std::process::ExitCode;
 use std::{env, fs};
 
 use beamcraft_core::export::{
-    gap_histograms_svg, movement_svg, panels_dxf, panels_gltf, panels_step, panels_stl, report_html, section_svg,
+    drawing_names, gap_histograms_svg, lift_svg, movement_svg, panels_dxf, panels_gltf, panels_step, panels_stl,
+    plan_drawing_svg, report_html,
 };
+use beamcraft_core::finding::Quantity;
 use beamcraft_core::json;
-use beamcraft_core::plan::{BeamSpec, CutSetting, LegShape, Plan, ReportLengths, plan};
-use beamcraft_core::saw::{BoardSetUp, RipSetUp};
-use beamcraft_core::shell::EdgeCut;
+use beamcraft_core::plan::{BeamSpec, LegShape, Plan, ReportLengths, plan};
+use beamcraft_core::saw::{BladeLean, CutKind, CutSetUp, CutWay, FaceDown, PanelCut};
 use beamcraft_core::units::{LengthRounding, LengthStyle, WriteLengthInput, write_length};
 use beamcraft_core::verdict::Outcome;
 
@@ -51,19 +52,26 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     let plan = plan(&spec).map_err(refuse)?;
     let json = json::write_pretty(&plan).map_err(refuse)?;
     let mut files = vec![
-        ("plan.json", json.into_bytes()),
-        ("report.html", report_html(&plan).into_bytes()),
-        ("section.svg", section_svg(&plan).into_bytes()),
-        ("panels.stl", panels_stl(&plan.panels)),
-        ("panels.step", panels_step(&plan.spec.name, &plan.panels).into_bytes()),
-        ("panels.glb", panels_gltf(&plan.spec.name, &plan.panels)),
-        ("panels.dxf", panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
+        ("plan.json".to_owned(), json.into_bytes()),
+        ("report.html".to_owned(), report_html(&plan).into_bytes()),
+        ("panels.stl".to_owned(), panels_stl(&plan.panels)),
+        ("panels.step".to_owned(), panels_step(&plan.spec.name, &plan.panels).into_bytes()),
+        ("panels.glb".to_owned(), panels_gltf(&plan.spec.name, &plan.panels)),
+        ("panels.dxf".to_owned(), panels_dxf(&plan.spec.name, &plan.panels).into_bytes()),
     ];
+    // The section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw.
+    for name in drawing_names(&plan) {
+        let svg = plan_drawing_svg(&plan, &name).map_err(refuse)?;
+        files.push((format!("{name}.svg"), svg.into_bytes()));
+    }
+    if let Some(lift) = &plan.lift_on {
+        files.push(("lift.svg".to_owned(), lift_svg(lift, plan.spec.lengths).into_bytes()));
+    }
     if let Some(year) = plan.movement.as_ref().and_then(|movement| movement.year.as_ref()) {
-        files.push(("movement.svg", movement_svg(year, plan.spec.lengths).into_bytes()));
+        files.push(("movement.svg".to_owned(), movement_svg(year, plan.spec.lengths).into_bytes()));
     }
     if let Some(tolerance) = &plan.tolerance {
-        files.push(("gaps.svg", gap_histograms_svg(&tolerance.stack).into_bytes()));
+        files.push(("gaps.svg".to_owned(), gap_histograms_svg(&tolerance.stack).into_bytes()));
     }
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
     let mut said = summary(&plan) + "\nWritten\n";
@@ -94,7 +102,9 @@ fn summary(plan: &Plan) -> String {
     }
     panels(plan, &mut lines);
     cuts(plan, &mut lines);
+    assembly(plan, &mut lines);
     cleat(plan, &mut lines);
+    hanging(plan, &mut lines);
     seams(plan, &mut lines);
     checks(plan, &mut lines);
     supplies(plan, &mut lines);
@@ -116,49 +126,57 @@ fn panels(plan: &Plan, lines: &mut Vec<String>) {
 }
 
 fn cuts(plan: &Plan, lines: &mut Vec<String>) {
-    lines.push(
-        "\nSaw settings, in the order of the cuts; flat on the table, show face up, unless it says otherwise"
-            .to_owned(),
-    );
-    for cut in &plan.cuts {
-        let setting = match cut.rip {
-            Some(rip) => format!("fence {}{}", length(plan, rip.fence.fence_mm), lean(cut.bevel_deg, rip.set_up)),
-            None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => {
-                "jointed edge, reference for the next".to_owned()
-            }
-            None if cut.cut == EdgeCut::Rip => "no fence distance".to_owned(),
-            None => format!("gauge {:.1}°{}", cut.gauge_deg.abs(), longer_side(plan, cut)),
-        };
-        let lies = match cut.set_up {
-            BoardSetUp::Flat => String::new(),
-            BoardSetUp::OtherFaceDown => ", turned over, show face down".to_owned(),
-            BoardSetUp::OnEdgeAgainstTallFence => ", on edge against a tall fence".to_owned(),
-            BoardSetUp::JigWedge => format!(", on a wedge of {:.1}°", cut.wedge_deg),
-        };
-        let (panel, edge) = (cut.panel.to_string(), cut.edge.to_string());
-        lines.push(format!("  {panel:<9} {}. {edge:<16} tilt {:.1}°, {setting}{lies}", cut.step, cut.blade_tilt_deg));
+    lines.push("\nSaw settings, panel by panel in the order of the cuts; the report has them in full".to_owned());
+    for sawing in &plan.cuts {
+        let [long, wide] = [sawing.blank_length_mm, sawing.blank_width_mm].map(|size| length(plan, size));
+        lines.push(format!("  {}, blank {long} × {wide}", sawing.panel));
+        for cut in &sawing.cuts {
+            let setting = match &cut.set_up {
+                Some(set_up) => setting(plan, cut, set_up),
+                None if cut.kind == CutKind::Joint => "jointed edge, reference for the next".to_owned(),
+                None => "this saw does not make it; see the findings".to_owned(),
+            };
+            lines.push(format!("    {}. {:<16} {setting}", cut.step, cut.edge));
+        }
     }
 }
 
-/// Which way the blade of a bevelled rip leans, and the face when it lies down.
-fn lean(bevel_deg: f64, set_up: RipSetUp) -> &'static str {
-    match set_up {
-        _ if bevel_deg == 0.0 => "",
-        // That the board is turned over is said by its set-up.
-        RipSetUp::ShowFaceUpBladeAway | RipSetUp::ShowFaceDownBladeAway => ", blade leaning away from it",
-        RipSetUp::ShowFaceDownBladeTowards => ", show face down, blade leaning towards it",
-        RipSetUp::ShowFaceUpBladeTowards => ", blade leaning towards it",
+fn setting(plan: &Plan, cut: &PanelCut, set_up: &CutSetUp) -> String {
+    let down = match set_up.face_down {
+        FaceDown::ShowFace => "show face",
+        FaceDown::InnerFace => "inner face",
+    };
+    let lies = match set_up.way {
+        CutWay::FlatOnTable | CutWay::OversizeThenPlane => format!("{down} down"),
+        CutWay::OnEdge => format!("on edge, {down} against a tall fence"),
+        CutWay::OnWedge => format!("on a wedge of {:.1}°, {down} down", set_up.wedge_deg),
+        CutWay::TrackSaw => format!("track saw, {down} down"),
+    };
+    let mut words = vec![lies, format!("tilt {:.1}°", set_up.blade_tilt_deg)];
+    match set_up.lean {
+        BladeLean::Upright => {}
+        BladeLean::AwayFromKept => words.push("leaning away from the kept piece".to_owned()),
+        BladeLean::OverKept => words.push("leaning over the kept piece".to_owned()),
     }
+    words.extend(set_up.square_first_mm.map(|first| format!("first square at {}", length(plan, first))));
+    words.extend(set_up.fence_mm.map(|fence| format!("fence {}", length(plan, fence))));
+    words.extend(set_up.stop_mm.map(|stop| format!("gauge {:.1}°, stop {}", cut.gauge_deg, length(plan, stop))));
+    if let Some(marks) = set_up.marks {
+        words.push(format!("marks {} and {}", length(plan, marks.low_end_mm), length(plan, marks.high_end_mm)));
+    }
+    if set_up.planing_mm > 0.0 {
+        words.push(format!("then plane {}", length(plan, set_up.planing_mm)));
+    }
+    let rides = if cut.rides_blank.is_some() { "the blank's edge beside " } else { "" };
+    format!("{}; {rides}{} rides", words.join(", "), cut.rides)
 }
 
-/// Towards which edge a cross-cut off square leaves the board longer.
-fn longer_side(plan: &Plan, cut: &CutSetting) -> String {
-    let panel = plan.panels.iter().find(|panel| panel.id == cut.panel);
-    let longer = panel.and_then(|panel| {
-        let end = panel.edges.iter().find(|edge| edge.id == cut.edge)?;
-        panel.longer_towards(end)
-    });
-    longer.map_or_else(String::new, |face| format!(" from square, longer at the {face}"))
+fn assembly(plan: &Plan, lines: &mut Vec<String>) {
+    let Some(order) = &plan.assembly else { return };
+    lines.push("\nOrder of assembly".to_owned());
+    for step in &order.steps {
+        lines.push(format!("  {}. {:?}: {}. {}", step.step, step.work, step.panels.join(", "), step.reason));
+    }
 }
 
 fn cleat(plan: &Plan, lines: &mut Vec<String>) {
@@ -231,6 +249,27 @@ fn seams(plan: &Plan, lines: &mut Vec<String>) {
     }
 }
 
+/// The order of hanging with its numbers.
+fn hanging(plan: &Plan, lines: &mut Vec<String>) {
+    lines.push("\nOrder of hanging".to_owned());
+    for step in &plan.hanging {
+        lines.push(format!("  {}. {}", step.order, step.what));
+        let numbers: Vec<_> = step.numbers.iter().map(|number| quantity(plan, number)).collect();
+        if !numbers.is_empty() {
+            lines.push(format!("     {}", numbers.join(", ")));
+        }
+    }
+}
+
+fn quantity(plan: &Plan, number: &Quantity) -> String {
+    match number.unit {
+        "mm" if number.value.abs() < 2.0 => format!("{} {}", number.name, change(plan, number.value)),
+        "mm" => format!("{} {}", number.name, length(plan, number.value)),
+        "deg" => format!("{} {:.2}°", number.name, number.value),
+        unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
+    }
+}
+
 fn checks(plan: &Plan, lines: &mut Vec<String>) {
     lines.push("\nChecks".to_owned());
     for check in &plan.checks {
@@ -269,13 +308,7 @@ fn findings(plan: &Plan, lines: &mut Vec<String>) {
     for finding in &plan.findings {
         let grade = format!("{:?}", finding.grade).to_lowercase();
         lines.push(format!("  {grade}, {}: {}", finding.subject, finding.message));
-        let numbers = finding.numbers.iter().map(|number| match number.unit {
-            "mm" if number.value.abs() < 2.0 => format!("{} {}", number.name, change(plan, number.value)),
-            "mm" => format!("{} {}", number.name, length(plan, number.value)),
-            "deg" => format!("{} {:.2}°", number.name, number.value),
-            unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
-        });
-        let numbers: Vec<_> = numbers.collect();
+        let numbers: Vec<_> = finding.numbers.iter().map(|number| quantity(plan, number)).collect();
         if !numbers.is_empty() {
             lines.push(format!("    {}", numbers.join(", ")));
         }

@@ -140,10 +140,24 @@ sources! {
     En1995, "EN 1995-1-1", "EN 1995-1-1:2004 with A1:2008 and A2:2014, Eurocode 5: Design of timber structures, common rules and rules for buildings (read through an open library, handbooks and course examples that cite its clauses)", Seen;
     /// Eurocode 5, German national annex.
     DinEn1995Na, "DIN EN 1995-1-1/NA", "DIN EN 1995-1-1/NA, German national annex to Eurocode 5: simplified method for dowel joints (recalled; confirmed by tabulated handbook values)", Recalled;
+    /// Hardwood grading and measurement.
+    NhlaRules, "NHLA rules", "Rules for the measurement and inspection of hardwood lumber: thickness table, grade chart and surface measure as reprinted on public trade pages", Seen;
+    /// Sizes of softwood lumber.
+    Ps20, "PS 20", "Voluntary Product Standard PS 20, American Softwood Lumber Standard (size tables as reprinted on a public engineering reference page)", Seen;
+    /// Deviations of structural timber.
+    En336, "EN 336", "EN 336, Structural timber: sizes, permitted deviations (public summaries)", Seen;
+    /// Sizes of sawn softwood.
+    En1313, "EN 1313-1", "EN 1313-1:2010, Round and sawn timber: permitted deviations and preferred sizes, softwood (preview)", Seen;
+    /// Clamps.
+    ClampArticles, "clamp articles", "Trade articles on clamp pressure by wood and on the pressure cone under a clamp head (public copies)", Seen;
+    /// Lumber size control.
+    OsuEm8731, "EM 8731", "Oregon State University Extension, EM 8731 (2000), lumber size control", Seen;
     /// A fact of the trade.
     CommonPractice, "common practice", "Common practice of the trade, no published source", CommonPractice;
     /// Equilibrium.
     Statics, "statics", "Equilibrium of forces and moments, derived in docs/src/theory", Derived;
+    /// A rule or figure of the user's own.
+    Given, "given", "Given by the user, who vouches for its origin", CommonPractice;
     /// Plane and solid geometry.
     Geometry, "geometry", "Plane and solid geometry, derived in docs/src/theory", Derived;
     /// Diffusion in a plane sheet.
@@ -156,8 +170,6 @@ sources! {
     AwcMovement, "AWC movement", "American Wood Council, public answer on dimensional change: 0.1 % to 0.2 % along the grain from green to ovendry", Seen;
     /// Shrinkage of lumber.
     FplRp489, "FPL-RP-489", "USDA Forest Products Laboratory, Research Paper FPL-RP-489, shrinkage of lumber by its moisture content", Seen;
-    /// Size of sawn hardwood and softwood with moisture.
-    En1313, "EN 1313-1", "EN 1313-1:2010, permitted deviations and preferred sizes of sawn timber: 0.25 % of the size for 1 % moisture", Seen;
     /// General tolerances.
     Iso2768, "ISO 2768-1", "ISO 2768-1:1989, general tolerances for linear and angular dimensions (reprint of DIN ISO 2768-1, Table 1)", Seen;
     /// Joints of architectural woodwork.
@@ -168,6 +180,8 @@ sources! {
     Wichura1988, "AS 241", "M. J. Wichura, Algorithm AS 241: the percentage points of the normal distribution, Applied Statistics 37 (1988)", Recalled;
     /// Counter-based random numbers.
     Salmon2011, "Salmon 2011", "J. K. Salmon, M. A. Moraes, R. O. Dror, D. E. Shaw, Parallel Random Numbers: As Easy as 1, 2, 3, SC11 (2011)", Recalled;
+    /// Tapping screw dimensions.
+    AsmeB1864, "ASME B18.6.4", "ASME B18.6.4, Thread Forming and Thread Cutting Tapping Screws (Inch Series): thread AB, hexagon washer head", Recalled;
 }
 
 /// A part of a source: chapter, table, equation.

@@ -52,6 +52,8 @@ codes! {
     NotSupported = 0x010A, "not_supported", "the input describes something that this version does not compute";
     EmptySolid = 0x0201, "empty_solid", "the planes leave no solid, or one without volume";
     NoRoomInside = 0x0202, "no_room_inside", "the boards fill the body: no hollow is left inside";
+    EmptyCut = 0x0210, "empty_cut", "a feature takes no wood out of the panel it is cut into";
+    NothingLeft = 0x0211, "nothing_left", "a feature takes away the whole of a panel or of its show face";
     NoPublishedValue = 0x0301, "no_published_value", "the material has no published value for a property that is needed";
     PenetrationTooShort = 0x0401, "penetration_too_short", "the fastener does not reach the member that should hold it";
     NoSection = 0x0501, "no_section", "the parts of a cross-section leave no area, or none around its own centroid";
@@ -60,6 +62,7 @@ codes! {
     StructSize = 0x0E02, "struct_size", "the size field of a struct is not one this library knows";
     UnknownChoice = 0x0E03, "unknown_choice", "a number is not one of the constants of its enumeration";
     BufferTooSmall = 0x0E04, "buffer_too_small", "the caller's buffer is too small; the size needed is reported";
+    ColumnLength = 0x0E10, "column_length", "a column has neither one value nor as many as there are rows";
     NotRepresentable = 0x0F01, "not_representable", "a result is not a finite number; please report it";
     Panic = 0x0F02, "panic", "an unexpected failure inside the library; please report it";
 }
@@ -207,6 +210,23 @@ impl From<Fault> for Detail {
 }
 
 impl Detail {
+    /// A contradiction at a path, in words.
+    pub(crate) fn inconsistent(path: &str, given: String, allowed: &str, cure: &str) -> Self {
+        Self {
+            code: ErrorCode::Inconsistent,
+            path: path.to_owned(),
+            given,
+            allowed: allowed.to_owned(),
+            cure: cure.to_owned(),
+        }
+    }
+
+    /// The same words under another code.
+    #[must_use]
+    pub(crate) fn with_code(self, code: ErrorCode) -> Self {
+        Self { code, ..self }
+    }
+
     /// The same fault seen from one level further out: `prefix.path`.
     #[must_use]
     pub fn within(mut self, prefix: &str) -> Self {
@@ -308,6 +328,19 @@ pub fn closest<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<&
     let best = rated.max_by(|a, b| a.0.total_cmp(&b.0))?;
     // Below this, a suggestion is more often wrong than right.
     if best.0 >= 0.75 { Some(best.1) } else { None }
+}
+
+/// A name that is none of the known ones, with the nearest of those.
+#[cold]
+pub(crate) fn unknown_name<'a>(path: &str, name: &str, known: impl Iterator<Item = &'a str>) -> Error {
+    let known: Vec<&str> = known.collect();
+    Error::one(Detail {
+        code: ErrorCode::UnknownName,
+        path: path.to_owned(),
+        given: format!("\"{name}\""),
+        allowed: known.join(", "),
+        cure: closest(name, known.into_iter()).map(|near| format!("did you mean {near}?")).unwrap_or_default(),
+    })
 }
 
 #[cfg(test)]

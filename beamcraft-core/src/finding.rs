@@ -66,6 +66,13 @@ finding_codes! {
     GlueLine, "glue_line", "a glue line bears held-back movement, or stands in warmth that its glue may not bear";
     SeamMoves, "seam_moves", "a seam is pulled open by the seasons, or its glue has to hold it";
     SeamGaps, "seam_gaps", "the saw as given leaves visible gaps in more seams than wanted";
+    DoesNotPass, "does_not_pass", "a part is wider than the way that it is to be carried through";
+    BreaksThrough, "breaks_through", "a groove, recess or hole comes out on a face that it was not cut from";
+    BeyondSaw, "beyond_saw", "a cut lies outside what the described saw reaches";
+    DriverHasNoRoom, "driver_has_no_room", "a driver with its bit does not fit where a screw is to be driven";
+    GlueSetsTooSoon, "glue_sets_too_soon", "the seams of one glue-up take longer than the open time of the glue";
+    NeedsSpecialist, "needs_specialist", "a licensed trade, or the maker of a thing near the body, must decide this";
+    UnevenWall, "uneven_wall", "the wall is not what screws or a straight back edge want";
 }
 
 /// A number that belongs to a finding.

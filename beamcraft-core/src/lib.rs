@@ -9,7 +9,10 @@
 //! input gives the same bits on every machine.
 #![forbid(unsafe_code)]
 
+pub mod bill;
 pub mod cite;
+#[cfg(feature = "json")]
+pub mod columns;
 pub mod error;
 pub mod export;
 pub mod fasten;
@@ -22,6 +25,7 @@ pub mod hang;
 pub mod json;
 pub mod lifting;
 pub mod limits;
+pub mod lumber;
 pub mod movement;
 pub mod numeric;
 pub mod plan;
@@ -31,13 +35,16 @@ pub mod saw;
 pub mod setting;
 pub mod shell;
 pub mod site;
+pub mod sizing;
 pub mod statics;
 pub mod tolerance;
 pub mod units;
 pub mod verdict;
 pub mod wood;
+pub mod work;
 
 // The types and functions of every step stand in one flat list for callers; inside the crate the full paths are used.
+pub use crate::bill::*;
 pub use crate::cite::{Clause, Evidence, Source};
 pub use crate::error::{Error, ErrorCode, Fault};
 pub use crate::export::*;
@@ -48,14 +55,17 @@ pub use crate::frame::*;
 pub use crate::geometry::*;
 pub use crate::hang::*;
 pub use crate::lifting::*;
+pub use crate::lumber::*;
 pub use crate::movement::*;
 pub use crate::plan::*;
 pub use crate::saw::*;
 pub use crate::setting::*;
 pub use crate::shell::*;
 pub use crate::site::*;
+pub use crate::sizing::*;
 pub use crate::statics::*;
 pub use crate::tolerance::*;
 pub use crate::units::*;
 pub use crate::verdict::*;
 pub use crate::wood::*;
+pub use crate::work::*;

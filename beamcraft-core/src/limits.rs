@@ -21,14 +21,19 @@ pub struct Limit {
 }
 
 impl Limit {
+    /// Whether a value lies within the range; without a branch. Not a number does not.
+    #[inline(always)]
+    pub const fn admits(&self, value: f64) -> bool {
+        (value >= self.low) & (value <= self.high)
+    }
+
     /// Accepts a value within the range.
     ///
     /// # Errors
     /// `not_finite`, `out_of_range`.
     #[inline]
     pub const fn check(&self, field: &'static str, value: f64) -> Result<(), Fault> {
-        // Written so that NaN fails.
-        if value >= self.low && value <= self.high { Ok(()) } else { Err(self.refuse(field, value)) }
+        if self.admits(value) { Ok(()) } else { Err(self.refuse(field, value)) }
     }
 
     #[cold]
@@ -160,10 +165,50 @@ limits! {
     DEFLECTION_DIVISOR: "a span over its deflection", "", 20.0, 5_000.0, "240 is usual for shelves that are looked at";
     CREEP: "a factor for long-term deflection", "", 1.0, 5.0, "1.5 for dry seasoned lumber (NDS 3.5.2)";
     LOAD_FACTOR: "a factor of a load in a combination", "", 0.0, 3.0, "";
+    WOOD_VOLUME: "a volume of wood", "m3", 0.0, 10_000.0, "";
+    PRICE: "a price for one unit, in any currency", "", 0.0, 1.0e9, "";
+    UNDERSIZE: "a share of pieces that may end undersize", "%", 0.1, 50.0, "5 lets one piece in twenty end thin";
+    NOMINAL_SIZE: "a nominal size of softwood", "mm", 9.5, 610.0, "a nominal 2 in is 50.8 mm";
+    CLAMP_FORCE: "a force of one clamp", "N", 1.0, 1.0e6, "a spring clamp about 150 N, a heavy bar clamp 30 000 N";
+    VOC: "a content of volatile organic compounds", "g/L", 0.0, 2_000.0, "the label or the safety data sheet states it";
+    DISC_AREA: "an area that a disc lasts for", "m2", 0.01, 1_000.0, "";
+    WORK_HOURS: "a number of hands-on hours", "h", 0.0, 10_000.0, "";
+    WAIT_HOURS: "a number of hours by the clock", "h", 0.0, 100_000.0, "a day has 24";
+    DAY_HOURS: "an hour of the day, or hours of a day", "h", 0.0, 24.0, "";
+    MAKERS: "a number of people", "", 1.0, 100.0, "";
+    QUANTITY: "a quantity to buy", "", 0.0, 1.0e9, "";
+    PACKAGE: "a quantity in which something is sold", "", 0.001, 1.0e9, "leave it out where any quantity is sold";
+    SURFACE_MEASURE: "a surface measure", "ft2", 0.0, 1_000.0, "width in inches times whole feet of length over 12";
     RUN_CORNER: "an outside corner of a run of board", "deg", 30.0, 170.0, "90 is a square corner";
     GLUE_SHEAR: "a shear on a glue line", "MPa", 0.0, 1_000.0, "";
     GLUE_FILM: "the thickest film that a glue holds in", "mm", 0.001, 5.0, "0.15 is the upper end for stiff glues";
     SAMPLES_OF_PLAN: "a number of samples within a plan", "", 100.0, 1.0e6, "20 000 tell shares to half a percent";
+    SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
+    SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
+    PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";
+    MEMBER_TWIST: "the twist of a member from end to end", "deg", 0.0, 10.0, "wrap the member in shorter lengths";
+    PASSAGE: "the clear width of a passage", "mm", 100.0, 20_000.0, "";
+    CUT_WIDTH: "the width or depth of a groove, recess or hole", "mm", 0.1, 2_000.0, "";
+    CUT_LENGTH: "the length of a groove or recess", "mm", 0.1, 20_000.0, "";
+    EASING: "the radius of an eased arris", "mm", 0.1, 100.0, "";
+    VENEER: "the thickness of a face veneer", "mm", 0.1, 10.0, "";
+    RABBET: "the depth of a rabbet", "mm", 0.1, 149.0, "";
+    PLUMB_ANGLE: "the angle between the underside and an end, seen from the front", "deg", 45.0, 135.0, "90 is plumb";
+    BACK_TILT: "a saw's tilt past square to the other side", "deg", 0.0, 60.0, "0 for a saw that tilts one way";
+    BLADE_DIAMETER: "a saw blade's diameter", "mm", 50.0, 1_000.0, "254 and 300 are usual";
+    GAUGE_RANGE: "the largest angle of a mitre gauge", "deg", 0.0, 89.0, "60 is usual";
+    COMPASS: "a direction in a section", "deg", -360.0, 360.0, "0 towards the wall, 90 up";
+    SCREW_LEAN: "a screw's lean from square to the face", "deg", 0.0, 80.0, "a pocket screw leans 75";
+    MINUTES: "a time of work", "min", 0.1, 10_000.0, "";
+    SPREADING: "a speed of spreading glue", "mm/min", 10.0, 100_000.0, "";
+    COUNT_FROM_NONE: "a number of pieces, or none", "", 0.0, 10_000.0, "";
+    LEAN: "a lean of a wall", "mm/m", -200.0, 200.0, "";
+    UNEVENNESS_OFFSET: "an offset of a wall from a straight line", "mm", -200.0, 200.0, "";
+    LIFT_TILT: "a greatest tilt while hanging", "deg", 0.0, 30.0, "0 keeps the body level";
+    TILT_STEP: "a step between tilts", "deg", 0.5, 5.0, "1 is a start";
+    DISTANCE_RATIO: "a distance over the projection allowed there", "", 0.01, 1_000.0, "8 allows one eighth of the distance";
+    WITHDRAWAL_PER_LENGTH: "a declared withdrawal value per length of thread", "N/mm", 0.01, 10_000.0, "";
+    ULTIMATE_SLIP: "a slip at which a fastener fails", "mm", 0.01, 100.0, "15 mm is where tests of timber joints stop";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.
@@ -173,28 +218,28 @@ pub trait Limitable {
 }
 
 impl Limitable for f64 {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         Some(*self)
     }
 }
 
 impl Limitable for u32 {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         Some(f64::from(*self))
     }
 }
 
 impl Limitable for Option<f64> {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         *self
     }
 }
 
 impl Limitable for Option<u32> {
-    #[inline]
+    #[inline(always)]
     fn given(&self) -> Option<f64> {
         self.map(f64::from)
     }
@@ -213,6 +258,9 @@ pub trait Limited {
 
     /// Every fault of the limited fields.
     fn range_faults(&self) -> Vec<Fault>;
+
+    /// Whether [`Limited::check_ranges`] finds no fault; without a branch.
+    fn is_within_ranges(&self) -> bool;
 }
 
 /// Every fault of the limited fields of a part of a document, seen from outside: `path.field`.
@@ -239,6 +287,14 @@ macro_rules! limited {
                     $crate::limits::$limit.check(stringify!($field), value)?;
                 })*
                 Ok(())
+            }
+
+            #[inline(always)]
+            fn is_within_ranges(&self) -> bool {
+                true $(& match $crate::limits::Limitable::given(&self.$field) {
+                    Some(value) => $crate::limits::$limit.admits(value),
+                    None => true,
+                })*
             }
 
             fn range_faults(&self) -> Vec<$crate::error::Fault> {

@@ -1,11 +1,18 @@
 //! Every public calculation by name: what the doors, the verification runners, the generator and the docs walk.
 
-use crate::error::{Detail, Error, ErrorCode, Result, closest};
-use crate::export::{gap_histograms_svg, movement_svg, section_svg};
+use crate::bill::order_of_work;
+use crate::columns::{self, Columns, ColumnsReport};
+use crate::error::{Detail, Error, ErrorCode, Result, unknown_name};
+use crate::export::{
+    calendar_svg, clearance_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg, section_svg,
+};
+use crate::fasten::{FastenerGroupInput, fastener_group};
 use crate::json::{Calculation, read};
 use crate::movement::yearly_movement;
 use crate::plan::{ReportLengths, plan};
+use crate::site::{body_clearance, lift_on};
 use crate::tolerance::tolerance_stack;
+use crate::work::work_calendar;
 
 /// The rows of every module, in the order of the floors.
 const FAMILIES: &[&[Calculation]] = &[
@@ -20,9 +27,13 @@ const FAMILIES: &[&[Calculation]] = &[
     crate::movement::CALCULATIONS,
     crate::tolerance::CALCULATIONS,
     crate::finish::CALCULATIONS,
+    crate::lumber::CALCULATIONS,
     crate::lifting::CALCULATIONS,
     crate::site::CALCULATIONS,
+    crate::work::CALCULATIONS,
     crate::plan::CALCULATIONS,
+    crate::sizing::CALCULATIONS,
+    crate::bill::CALCULATIONS,
 ];
 
 /// Every public calculation, in a fixed order.
@@ -46,6 +57,51 @@ pub fn call(name: &str, input: &str) -> Result<String> {
     (find(name)?.call)(input)
 }
 
+/// Computes `name` over columns: every input field a column or one value, every wanted output field a column.
+///
+/// # Shape
+/// Input columns hold as many values as there are rows, or one for all rows; output columns hold as many as there are rows.
+/// Fields with a default may be left out, as in a single call. What a column holds and what stands for nothing:
+/// [`crate::columns`].
+///
+/// # Errors
+/// `unknown_name`; `not_supported` for a calculation of lists, texts or nested structs; `unknown_field`, `missing_field`,
+/// `wrong_type`, `duplicate_field`, `column_length` for columns that do not fit, all of them at once. Rows that are refused are
+/// no error: they are counted in the report, and their status is the number of the code.
+///
+/// # Examples
+/// ```
+/// use beamcraft_core::columns::{Column, ColumnMut, Columns};
+/// use beamcraft_core::registry;
+/// let humidity_pct = [40.0, 65.0, 120.0];
+/// let (mut moisture_pct, mut status) = ([0.0; 3], [0; 3]);
+/// let report = registry::columns("equilibrium_moisture", Columns {
+///     rows: 3,
+///     inputs: &[("temperature_c", Column::Numbers(&[21.1])), ("relative_humidity_pct", Column::Numbers(&humidity_pct))],
+///     outputs: vec![("moisture_pct", ColumnMut::Numbers(&mut moisture_pct))],
+///     status: Some(&mut status),
+///     fault_fields: None,
+///     threads: 1,
+/// })?;
+/// assert!((moisture_pct[0] - 7.7).abs() < 0.05);
+/// assert_eq!((report.refused, status), (1, [0, 0, 0x0101]));
+/// assert!(moisture_pct[2].is_nan());
+/// # Ok::<(), beamcraft_core::error::Error>(())
+/// ```
+pub fn columns(name: &str, call: Columns<'_>) -> Result<ColumnsReport> {
+    let row = find(name)?;
+    match (row.columns, row.column_fields()) {
+        (Some(work), Some(fields)) => columns::run(&fields, work, call),
+        _ => Err(Error::one(Detail {
+            code: ErrorCode::NotSupported,
+            path: "name".to_owned(),
+            given: format!("\"{name}\""),
+            allowed: "a calculation of numbers and choices".to_owned(),
+            cure: "lists, texts and nested structs do not fit into columns: call it once for each row".to_owned(),
+        })),
+    }
+}
+
 /// Reads the input of a calculation, computes, and draws.
 type Draw = fn(&str, ReportLengths) -> Result<String>;
 
@@ -54,6 +110,14 @@ const DRAWINGS: &[(&str, Draw)] = &[
     ("plan", |text, _| Ok(section_svg(&plan(&read(text)?)?))),
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
+    ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
+    ("order_of_work", |text, lengths| Ok(calendar_svg(&order_of_work(&read(text)?)?.calendar, lengths))),
+    ("body_clearance", |text, lengths| Ok(clearance_svg(&body_clearance(&read(text)?)?, lengths))),
+    ("lift_on", |text, lengths| Ok(lift_svg(&lift_on(&read(text)?)?, lengths))),
+    ("fastener_group", |text, lengths| {
+        let input: FastenerGroupInput = read(text)?;
+        Ok(fastener_group_svg(&input, &fastener_group(&input)?, lengths))
+    }),
 ];
 
 /// Computes `name` for a JSON input and draws its result as an SVG sheet.
@@ -63,30 +127,23 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `plan` | cross section; lengths as the spec says |
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
+/// | `work_calendar`, `order_of_work` | tasks as bars over days |
+/// | `body_clearance` | least height against depth by each rule, and where the body is |
+/// | `lift_on` | the section on its way onto the cleat, frame by frame |
+/// | `fastener_group` | where the fasteners stand, the force on each |
 ///
 /// # Errors
 /// `unknown_name` for a calculation without a drawing; all faults of the input; what the calculation itself refuses.
 pub fn drawing_svg(name: &str, input: &str, lengths: ReportLengths) -> Result<String> {
     let names = || DRAWINGS.iter().map(|(name, _)| *name);
-    let (_, draw) = DRAWINGS.iter().find(|(known, _)| *known == name).ok_or_else(|| unknown_among(name, names()))?;
+    let (_, draw) =
+        DRAWINGS.iter().find(|(known, _)| *known == name).ok_or_else(|| unknown_name("name", name, names()))?;
     draw(input, lengths)
 }
 
 #[cold]
 fn unknown(name: &str) -> Error {
-    unknown_among(name, calculations().map(|row| row.name))
-}
-
-#[cold]
-fn unknown_among(name: &str, names: impl Iterator<Item = &'static str>) -> Error {
-    let names: Vec<_> = names.collect();
-    Error::one(Detail {
-        code: ErrorCode::UnknownName,
-        path: "name".to_owned(),
-        given: format!("\"{name}\""),
-        allowed: names.join(", "),
-        cure: closest(name, names.into_iter()).map(|found| format!("did you mean {found}?")).unwrap_or_default(),
-    })
+    unknown_name("name", name, calculations().map(|row| row.name))
 }
 
 #[cfg(test)]
@@ -100,6 +157,11 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack"), "{refused}");
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
+        assert!(
+            refused.to_string().contains("plan, yearly_movement, tolerance_stack, body_clearance, lift_on"),
+            "{refused}"
+        );
+        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, fastener_group"), "{refused}");
     }
 }

@@ -10,6 +10,7 @@
  */
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "beamcraft.h"
 
@@ -257,6 +258,14 @@ static void whole_job(const char *path)
              &error);
         printf("  %-22s %8.1f %8.1f %8.1f mm %8zu\n", text, size.show_length_mm, size.show_width_mm, size.thickness_mm,
                needed / 3);
+    }
+
+    must(beamcraft_plan_drawing_count(plan, &count, &error), &error);
+    printf("drawings                   bytes of SVG\n");
+    for (size_t drawing = 0; drawing < count; ++drawing) {
+        must(beamcraft_plan_drawing_name(plan, drawing, text, sizeof text, &needed, &error), &error);
+        must(beamcraft_plan_drawing_svg(plan, text, strlen(text), NULL, 0, &needed, &error), &error);
+        printf("  %-22s %8zu\n", text, needed - 1);
     }
 
     must(beamcraft_plan_check_count(plan, &count, &error), &error);

@@ -9,6 +9,8 @@
 #[cfg(panic = "abort")]
 compile_error!("the C door turns a panic into a status, which needs unwinding: build with panic = \"unwind\"");
 
+mod columns;
+mod drawing;
 mod error;
 pub mod generated;
 mod guard;
@@ -21,6 +23,8 @@ mod review;
 mod status;
 mod version;
 
+pub use columns::*;
+pub use drawing::*;
 pub use error::*;
 pub use json::*;
 pub use materials::*;

@@ -31,7 +31,7 @@ impl beamcraft_plan {
         self.json.get_or_init(|| json::write(&self.plan)).as_deref().map_err(|error| error.clone().into())
     }
 
-    fn panel(&self, panel: usize) -> Result<&Panel, Failure> {
+    pub(crate) fn panel(&self, panel: usize) -> Result<&Panel, Failure> {
         at(&self.plan.panels, panel, "panel", "below beamcraft_plan_panel_count")
     }
 
@@ -192,7 +192,7 @@ pub(crate) unsafe fn words(
 ///
 /// # Safety
 /// `plan` is NULL or live; `buffer` is NULL or has room for `capacity` items; the rest is NULL or writable.
-unsafe fn items<T: Copy>(
+pub(crate) unsafe fn items<T: Copy>(
     plan: *const beamcraft_plan,
     buffer: *mut T,
     capacity: usize,

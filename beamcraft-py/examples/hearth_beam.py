@@ -86,7 +86,9 @@ def main() -> None:
     for text in plan.not_checked:
         print(f"  {text}")
 
-    print(f"\nfiles: {len(plan.section_svg())} characters of drawing, {len(plan.report_html())} of report")
+    print(f"\ndrawings: {', '.join(plan.drawing_names())}")
+    vertices, triangles = plan.panel_mesh("front")
+    print(f"front as {len(triangles)} triangles of {len(vertices)} points; report of {len(plan.report_html())} characters")
 
     print("\ncautions")
     for caution in plan.cautions:

@@ -136,8 +136,8 @@ pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<Stri
 /// Parameters
 /// ----------
 /// name : str
-///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months) or
-///     ``"tolerance_stack"`` (histograms of the visible gaps, mm).
+///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
+///     ``"tolerance_stack"`` (histograms of the visible gaps, mm) or ``"fastener_group"`` (the force on each fastener).
 /// inputs : dict or str
 ///     Its inputs, as for :func:`call`.
 /// lengths : {'metric', 'inches'}, default 'metric'
@@ -145,8 +145,8 @@ pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<Stri
 ///
 /// Returns
 /// -------
-/// str
-///     The drawing as SVG.
+/// Drawing
+///     The drawing as SVG: a text that a notebook shows as a picture.
 ///
 /// Raises
 /// ------
@@ -156,7 +156,12 @@ pub(crate) fn call_json(py: Python<'_>, name: &str, text: &str) -> PyResult<Stri
 ///     The lengths are neither of these.
 #[pyfunction]
 #[pyo3(signature = (name, inputs, lengths = "metric"))]
-pub(crate) fn drawing_svg(py: Python<'_>, name: &str, inputs: &Bound<'_, PyAny>, lengths: &str) -> PyResult<String> {
+pub(crate) fn drawing_svg<'py>(
+    py: Python<'py>,
+    name: &str,
+    inputs: &Bound<'_, PyAny>,
+    lengths: &str,
+) -> PyResult<Bound<'py, PyAny>> {
     let lengths = match lengths {
         "metric" => ReportLengths::Metric,
         "inches" => ReportLengths::Inches,
@@ -164,7 +169,7 @@ pub(crate) fn drawing_svg(py: Python<'_>, name: &str, inputs: &Bound<'_, PyAny>,
     };
     let text = input_text(inputs)?;
     let result = py.detach(|| errors::guarded(|| registry::drawing_svg(name, &text, lengths)));
-    result.map_err(|fault| errors::raise(py, &fault))
+    crate::plan::drawing(py, &result.map_err(|fault| errors::raise(py, &fault))?)
 }
 
 /// List every calculation.

@@ -23499,6 +23499,856 @@ impl OfCore<beamcraft_core::TiltSetUp> for TiltSetUp {
     }
 }
 
+/// Slopes and corners of a chart.
+///
+/// Parameters
+/// ----------
+/// slopes_deg : list of float
+///     Slopes of the sides from horizontal, degrees; a row each.
+/// corners_deg : list of float
+///     Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChartInput {
+    /// Slopes of the sides from horizontal, degrees; a row each.
+    #[pyo3(get)]
+    pub(crate) slopes_deg: Vec<f64>,
+    /// Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+    #[pyo3(get)]
+    pub(crate) corners_deg: Vec<f64>,
+}
+
+#[pymethods]
+impl TiltChartInput {
+    #[new]
+    #[pyo3(signature = (*, slopes_deg, corners_deg), text_signature = "(*, slopes_deg, corners_deg)")]
+    fn new(slopes_deg: Arg<'_, '_>, corners_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slopes_deg: slopes_deg.read("slopes_deg")?,
+            corners_deg: corners_deg.read("corners_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChartInput {
+    const NAME: &'static str = "TiltChartInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slopes_deg", "slopes_deg", "Slopes of the sides from horizontal, degrees; a row each."),
+        ("corners_deg", "corners_deg", "Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slopes_deg.show(), self.corners_deg.show()] }
+}
+
+impl OfJson for TiltChartInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slopes_deg: field(fields, "slopes_deg")?,
+            corners_deg: field(fields, "corners_deg")?,
+        })
+    }
+}
+
+/// A row of a chart.
+///
+/// Parameters
+/// ----------
+/// slope_deg : float
+///     Slope of the sides from horizontal, degrees.
+/// settings : list of CompoundMitre
+///     Settings for each corner, in the order asked for.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChartRow {
+    /// Slope of the sides from horizontal, degrees.
+    #[pyo3(get)]
+    pub(crate) slope_deg: f64,
+    /// Settings for each corner, in the order asked for.
+    #[pyo3(get)]
+    pub(crate) settings: Vec<CompoundMitre>,
+}
+
+#[pymethods]
+impl TiltChartRow {
+    #[new]
+    #[pyo3(signature = (*, slope_deg, settings), text_signature = "(*, slope_deg, settings)")]
+    fn new(slope_deg: Arg<'_, '_>, settings: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            slope_deg: slope_deg.read("slope_deg")?,
+            settings: settings.read("settings")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChartRow {
+    const NAME: &'static str = "TiltChartRow";
+    const FIELDS: &'static [shown::Field] = &[
+        ("slope_deg", "slope_deg", "Slope of the sides from horizontal, degrees."),
+        ("settings", "settings", "Settings for each corner, in the order asked for."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.slope_deg.show(), self.settings.show()] }
+}
+
+impl OfJson for TiltChartRow {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            slope_deg: field(fields, "slope_deg")?,
+            settings: field(fields, "settings")?,
+        })
+    }
+}
+
+/// A chart of compound settings.
+///
+/// Parameters
+/// ----------
+/// corners_deg : list of float
+///     Corner angles of the columns, degrees.
+/// rows : list of TiltChartRow
+///     A row for each slope.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TiltChart {
+    /// Corner angles of the columns, degrees.
+    #[pyo3(get)]
+    pub(crate) corners_deg: Vec<f64>,
+    /// A row for each slope.
+    #[pyo3(get)]
+    pub(crate) rows: Vec<TiltChartRow>,
+}
+
+#[pymethods]
+impl TiltChart {
+    #[new]
+    #[pyo3(signature = (*, corners_deg, rows), text_signature = "(*, corners_deg, rows)")]
+    fn new(corners_deg: Arg<'_, '_>, rows: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corners_deg: corners_deg.read("corners_deg")?,
+            rows: rows.read("rows")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TiltChart {
+    const NAME: &'static str = "TiltChart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corners_deg", "corners_deg", "Corner angles of the columns, degrees."),
+        ("rows", "rows", "A row for each slope."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corners_deg.show(), self.rows.show()] }
+}
+
+impl OfJson for TiltChart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corners_deg: field(fields, "corners_deg")?,
+            rows: field(fields, "rows")?,
+        })
+    }
+}
+
+/// One piece of the run.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the piece.
+/// show_length_mm : float
+///     Length of its show face along the run, long point to long point, mm.
+///     Allowed: 10 to 20000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunPiece {
+    /// Name of the piece.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length of its show face along the run, long point to long point, mm.
+    #[pyo3(get)]
+    pub(crate) show_length_mm: f64,
+}
+
+#[pymethods]
+impl RunPiece {
+    #[new]
+    #[pyo3(signature = (*, name, show_length_mm), text_signature = "(*, name, show_length_mm)")]
+    fn new(name: Arg<'_, '_>, show_length_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            show_length_mm: show_length_mm.read("show_length_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunPiece {
+    const NAME: &'static str = "RunPiece";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the piece."),
+        ("show_length_mm", "show_length_mm", "Length of its show face along the run, long point to long point, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.show_length_mm.show()] }
+}
+
+impl OfJson for RunPiece {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            show_length_mm: field(fields, "show_length_mm")?,
+        })
+    }
+}
+
+choice!(CornerMethod, ["part_on_bevel", "part_square", "fold"]);
+
+/// The corner after a piece.
+///
+/// Parameters
+/// ----------
+/// method : {'part_on_bevel', 'part_square', 'fold'}
+///     How the neighbours are parted.
+/// corner_deg : float, default 90.0
+///     Angle between the show faces, inside the body, degrees; 90 is a square corner.
+///     Allowed: 30 to 170.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunCorner {
+    /// Angle between the show faces, inside the body, degrees; 90 is a square corner.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// How the neighbours are parted.
+    #[pyo3(get)]
+    pub(crate) method: CornerMethod,
+}
+
+#[pymethods]
+impl RunCorner {
+    #[new]
+    #[pyo3(signature = (*, method, corner_deg = Arg::left_out()), text_signature = "(*, method, corner_deg=90.0)")]
+    fn new(method: Arg<'_, '_>, corner_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            method: method.read("method")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunCorner {
+    const NAME: &'static str = "RunCorner";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corner_deg", "corner_deg", "Angle between the show faces, inside the body, degrees; 90 is a square corner."),
+        ("method", "method", "How the neighbours are parted."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corner_deg.show(), self.method.show()] }
+}
+
+impl OfJson for RunCorner {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corner_deg: field(fields, "corner_deg")?,
+            method: field(fields, "method")?,
+        })
+    }
+}
+
+choice!(RunShape, ["open", "closed"]);
+
+choice!(RunDirection, ["along_grain", "across_grain"]);
+
+/// The pieces that are to share one run of board.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiece
+///     The pieces from left to right, seen on the show face.
+/// corners : list of RunCorner
+///     The corner after each piece but the last; for a closed ring also after the last.
+/// shape : {'open', 'closed'}
+///     Whether the pieces close a ring.
+/// direction : {'along_grain', 'across_grain'}
+///     Which way the run goes on the board.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// width_mm : float
+///     Width of the board square to the run, the length of a wedge, mm.
+///     Allowed: 0 to 100000.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float
+///     Trimmed off each end of the run, mm.
+///     Allowed: 0 to 500.
+/// spare_mm : float
+///     Length beside the run kept for test cuts, mm.
+///     Allowed: 0 to 100000.
+/// skin_mm : float, default 0.0
+///     Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GrainRunInput {
+    /// The pieces from left to right, seen on the show face.
+    #[pyo3(get)]
+    pub(crate) pieces: Vec<RunPiece>,
+    /// The corner after each piece but the last; for a closed ring also after the last.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<RunCorner>,
+    /// Whether the pieces close a ring.
+    #[pyo3(get)]
+    pub(crate) shape: RunShape,
+    /// Which way the run goes on the board.
+    #[pyo3(get)]
+    pub(crate) direction: RunDirection,
+    /// Thickness of the board, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Width of the board square to the run, the length of a wedge, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// Kerf of the blade, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Trimmed off each end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) trim_mm: f64,
+    /// Length beside the run kept for test cuts, mm.
+    #[pyo3(get)]
+    pub(crate) spare_mm: f64,
+    /// Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+    #[pyo3(get)]
+    pub(crate) skin_mm: f64,
+}
+
+#[pymethods]
+impl GrainRunInput {
+    #[new]
+    #[pyo3(signature = (*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm = Arg::left_out()), text_signature = "(*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm=0.0)")]
+    fn new(pieces: Arg<'_, '_>, corners: Arg<'_, '_>, shape: Arg<'_, '_>, direction: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, spare_mm: Arg<'_, '_>, skin_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            pieces: pieces.read("pieces")?,
+            corners: corners.read("corners")?,
+            shape: shape.read("shape")?,
+            direction: direction.read("direction")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+            trim_mm: trim_mm.read("trim_mm")?,
+            spare_mm: spare_mm.read("spare_mm")?,
+            skin_mm: skin_mm.read_or("skin_mm", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GrainRunInput {
+    const NAME: &'static str = "GrainRunInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("pieces", "pieces", "The pieces from left to right, seen on the show face."),
+        ("corners", "corners", "The corner after each piece but the last; for a closed ring also after the last."),
+        ("shape", "shape", "Whether the pieces close a ring."),
+        ("direction", "direction", "Which way the run goes on the board."),
+        ("thickness_mm", "thickness_mm", "Thickness of the board, mm."),
+        ("width_mm", "width_mm", "Width of the board square to the run, the length of a wedge, mm."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, mm."),
+        ("trim_mm", "trim_mm", "Trimmed off each end of the run, mm."),
+        ("spare_mm", "spare_mm", "Length beside the run kept for test cuts, mm."),
+        ("skin_mm", "skin_mm", "Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.pieces.show(), self.corners.show(), self.shape.show(), self.direction.show(), self.thickness_mm.show(), self.width_mm.show(), self.kerf_mm.show(), self.trim_mm.show(), self.spare_mm.show(), self.skin_mm.show()] }
+}
+
+impl OfJson for GrainRunInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            pieces: field(fields, "pieces")?,
+            corners: field(fields, "corners")?,
+            shape: field(fields, "shape")?,
+            direction: field(fields, "direction")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            trim_mm: field(fields, "trim_mm")?,
+            spare_mm: field(fields, "spare_mm")?,
+            skin_mm: field(fields, "skin_mm")?,
+        })
+    }
+}
+
+/// Where a piece lies on the run.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the piece.
+/// from_mm : float
+///     Left end of its show face, from the left end of the run, mm.
+/// to_mm : float
+///     Right end of its show face, mm.
+/// left_bevel_deg : float
+///     Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+/// right_bevel_deg : float
+///     Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunPiecePlace {
+    /// Name of the piece.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Left end of its show face, from the left end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Right end of its show face, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+    /// Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+    #[pyo3(get)]
+    pub(crate) left_bevel_deg: f64,
+    /// Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+    #[pyo3(get)]
+    pub(crate) right_bevel_deg: f64,
+}
+
+#[pymethods]
+impl RunPiecePlace {
+    #[new]
+    #[pyo3(signature = (*, name, from_mm, to_mm, left_bevel_deg, right_bevel_deg), text_signature = "(*, name, from_mm, to_mm, left_bevel_deg, right_bevel_deg)")]
+    fn new(name: Arg<'_, '_>, from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>, left_bevel_deg: Arg<'_, '_>, right_bevel_deg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+            left_bevel_deg: left_bevel_deg.read("left_bevel_deg")?,
+            right_bevel_deg: right_bevel_deg.read("right_bevel_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunPiecePlace {
+    const NAME: &'static str = "RunPiecePlace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the piece."),
+        ("from_mm", "from_mm", "Left end of its show face, from the left end of the run, mm."),
+        ("to_mm", "to_mm", "Right end of its show face, mm."),
+        ("left_bevel_deg", "left_bevel_deg", "Bevel of its left end, degrees, the long point on the show face; 0 at a free end."),
+        ("right_bevel_deg", "right_bevel_deg", "Bevel of its right end, degrees, the long point on the show face; 0 at a free end."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.from_mm.show(), self.to_mm.show(), self.left_bevel_deg.show(), self.right_bevel_deg.show()] }
+}
+
+impl OfJson for RunPiecePlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+            left_bevel_deg: field(fields, "left_bevel_deg")?,
+            right_bevel_deg: field(fields, "right_bevel_deg")?,
+        })
+    }
+}
+
+/// A wedge that falls off at a corner.
+///
+/// Parameters
+/// ----------
+/// count : int
+///     How many fall off alike.
+/// back_width_mm : float
+///     Width on the inner face, mm.
+/// height_mm : float
+///     Height from the inner face to its apex, mm.
+/// length_mm : float
+///     Length, mm.
+/// apex_deg : float
+///     Angle at the apex, degrees.
+/// good_for : str
+///     What it is good for.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunWedge {
+    /// How many fall off alike.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+    /// Width on the inner face, mm.
+    #[pyo3(get)]
+    pub(crate) back_width_mm: f64,
+    /// Height from the inner face to its apex, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+    /// Length, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Angle at the apex, degrees.
+    #[pyo3(get)]
+    pub(crate) apex_deg: f64,
+    /// What it is good for.
+    #[pyo3(get)]
+    pub(crate) good_for: String,
+}
+
+#[pymethods]
+impl RunWedge {
+    #[new]
+    #[pyo3(signature = (*, count, back_width_mm, height_mm, length_mm, apex_deg, good_for), text_signature = "(*, count, back_width_mm, height_mm, length_mm, apex_deg, good_for)")]
+    fn new(count: Arg<'_, '_>, back_width_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, apex_deg: Arg<'_, '_>, good_for: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            count: count.read("count")?,
+            back_width_mm: back_width_mm.read("back_width_mm")?,
+            height_mm: height_mm.read("height_mm")?,
+            length_mm: length_mm.read("length_mm")?,
+            apex_deg: apex_deg.read("apex_deg")?,
+            good_for: good_for.read("good_for")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunWedge {
+    const NAME: &'static str = "RunWedge";
+    const FIELDS: &'static [shown::Field] = &[
+        ("count", "count", "How many fall off alike."),
+        ("back_width_mm", "back_width_mm", "Width on the inner face, mm."),
+        ("height_mm", "height_mm", "Height from the inner face to its apex, mm."),
+        ("length_mm", "length_mm", "Length, mm."),
+        ("apex_deg", "apex_deg", "Angle at the apex, degrees."),
+        ("good_for", "good_for", "What it is good for."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.count.show(), self.back_width_mm.show(), self.height_mm.show(), self.length_mm.show(), self.apex_deg.show(), self.good_for.show()] }
+}
+
+impl OfJson for RunWedge {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            count: field(fields, "count")?,
+            back_width_mm: field(fields, "back_width_mm")?,
+            height_mm: field(fields, "height_mm")?,
+            length_mm: field(fields, "length_mm")?,
+            apex_deg: field(fields, "apex_deg")?,
+            good_for: field(fields, "good_for")?,
+        })
+    }
+}
+
+/// What a corner of the run costs.
+///
+/// Parameters
+/// ----------
+/// at_mm : float
+///     Where the show face of the piece before it ends, from the left end of the run, mm.
+/// bevel_deg : float
+///     Bevel of both pieces, degrees.
+/// loss_mm : float
+///     Lost on the show face between the two pieces, mm.
+/// cuts : list of str
+///     What is done, in the order of the cuts.
+/// wedge : RunWedge or None, optional
+///     The wedge that falls off; absent where none is left.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct RunCornerLoss {
+    /// Where the show face of the piece before it ends, from the left end of the run, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Bevel of both pieces, degrees.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// Lost on the show face between the two pieces, mm.
+    #[pyo3(get)]
+    pub(crate) loss_mm: f64,
+    /// What is done, in the order of the cuts.
+    #[pyo3(get)]
+    pub(crate) cuts: Vec<String>,
+    /// The wedge that falls off; absent where none is left.
+    #[pyo3(get)]
+    pub(crate) wedge: Option<RunWedge>,
+}
+
+#[pymethods]
+impl RunCornerLoss {
+    #[new]
+    #[pyo3(signature = (*, at_mm, bevel_deg, loss_mm, cuts, wedge = Arg::left_out()), text_signature = "(*, at_mm, bevel_deg, loss_mm, cuts, wedge=None)")]
+    fn new(at_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, loss_mm: Arg<'_, '_>, cuts: Arg<'_, '_>, wedge: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            at_mm: at_mm.read("at_mm")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            loss_mm: loss_mm.read("loss_mm")?,
+            cuts: cuts.read("cuts")?,
+            wedge: wedge.read_or("wedge", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for RunCornerLoss {
+    const NAME: &'static str = "RunCornerLoss";
+    const FIELDS: &'static [shown::Field] = &[
+        ("at_mm", "at_mm", "Where the show face of the piece before it ends, from the left end of the run, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel of both pieces, degrees."),
+        ("loss_mm", "loss_mm", "Lost on the show face between the two pieces, mm."),
+        ("cuts", "cuts", "What is done, in the order of the cuts."),
+        ("wedge", "wedge", "The wedge that falls off; absent where none is left."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.at_mm.show(), self.bevel_deg.show(), self.loss_mm.show(), self.cuts.show(), self.wedge.show()] }
+}
+
+impl OfJson for RunCornerLoss {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            at_mm: field(fields, "at_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            loss_mm: field(fields, "loss_mm")?,
+            cuts: field(fields, "cuts")?,
+            wedge: field(fields, "wedge")?,
+        })
+    }
+}
+
+/// A run of board for grain that goes on round the corners.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiecePlace
+///     The pieces on the run.
+/// corners : list of RunCornerLoss
+///     The corners between them, from left to right; of a ring the last one is where the grain does not match.
+/// loss_mm : float
+///     Lost at corners on the show face, mm.
+/// net_length_mm : float
+///     Length of the run between its trimmed ends, mm.
+/// run_length_mm : float
+///     Length of board needed, with trim and spare, mm.
+/// rule : str
+///     What must not be done.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GrainRun {
+    /// The pieces on the run.
+    #[pyo3(get)]
+    pub(crate) pieces: Vec<RunPiecePlace>,
+    /// The corners between them, from left to right; of a ring the last one is where the grain does not match.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<RunCornerLoss>,
+    /// Lost at corners on the show face, mm.
+    #[pyo3(get)]
+    pub(crate) loss_mm: f64,
+    /// Length of the run between its trimmed ends, mm.
+    #[pyo3(get)]
+    pub(crate) net_length_mm: f64,
+    /// Length of board needed, with trim and spare, mm.
+    #[pyo3(get)]
+    pub(crate) run_length_mm: f64,
+    /// What must not be done.
+    #[pyo3(get)]
+    pub(crate) rule: String,
+}
+
+#[pymethods]
+impl GrainRun {
+    #[new]
+    #[pyo3(signature = (*, pieces, corners, loss_mm, net_length_mm, run_length_mm, rule), text_signature = "(*, pieces, corners, loss_mm, net_length_mm, run_length_mm, rule)")]
+    fn new(pieces: Arg<'_, '_>, corners: Arg<'_, '_>, loss_mm: Arg<'_, '_>, net_length_mm: Arg<'_, '_>, run_length_mm: Arg<'_, '_>, rule: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            pieces: pieces.read("pieces")?,
+            corners: corners.read("corners")?,
+            loss_mm: loss_mm.read("loss_mm")?,
+            net_length_mm: net_length_mm.read("net_length_mm")?,
+            run_length_mm: run_length_mm.read("run_length_mm")?,
+            rule: rule.read("rule")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GrainRun {
+    const NAME: &'static str = "GrainRun";
+    const FIELDS: &'static [shown::Field] = &[
+        ("pieces", "pieces", "The pieces on the run."),
+        ("corners", "corners", "The corners between them, from left to right; of a ring the last one is where the grain does not match."),
+        ("loss_mm", "loss_mm", "Lost at corners on the show face, mm."),
+        ("net_length_mm", "net_length_mm", "Length of the run between its trimmed ends, mm."),
+        ("run_length_mm", "run_length_mm", "Length of board needed, with trim and spare, mm."),
+        ("rule", "rule", "What must not be done."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.pieces.show(), self.corners.show(), self.loss_mm.show(), self.net_length_mm.show(), self.run_length_mm.show(), self.rule.show()] }
+}
+
+impl OfJson for GrainRun {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            pieces: field(fields, "pieces")?,
+            corners: field(fields, "corners")?,
+            loss_mm: field(fields, "loss_mm")?,
+            net_length_mm: field(fields, "net_length_mm")?,
+            run_length_mm: field(fields, "run_length_mm")?,
+            rule: field(fields, "rule")?,
+        })
+    }
+}
+
 /// The hollow that a frame piece fits into, by its inside flats.
 ///
 /// Parameters
@@ -39251,6 +40101,80 @@ fn tilt_set_up(py: Python<'_>, tilt_deg: Arg<'_, '_>, max_tilt_deg: Arg<'_, '_>)
     compute(py, &TiltSetUpInput::new(tilt_deg, max_tilt_deg)?, beamcraft_core::tilt_set_up)
 }
 
+/// Compound settings of splayed sides over a grid of slopes and corner angles.
+///
+/// Parameters
+/// ----------
+/// slopes_deg : list of float
+///     Slopes of the sides from horizontal, degrees; a row each.
+/// corners_deg : list of float
+///     Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+///
+/// Returns
+/// -------
+/// TiltChart
+///     A chart of compound settings.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, slopes_deg, corners_deg), text_signature = "(*, slopes_deg, corners_deg)")]
+fn tilt_chart(py: Python<'_>, slopes_deg: Arg<'_, '_>, corners_deg: Arg<'_, '_>) -> PyResult<TiltChart> {
+    compute_by_name(py, &TiltChartInput::new(slopes_deg, corners_deg)?, "tilt_chart")
+}
+
+/// Which run of board gives neighbours whose grain goes on round the corners, cut by cut, with losses and wedges.
+///
+/// Parameters
+/// ----------
+/// pieces : list of RunPiece
+///     The pieces from left to right, seen on the show face.
+/// corners : list of RunCorner
+///     The corner after each piece but the last; for a closed ring also after the last.
+/// shape : {'open', 'closed'}
+///     Whether the pieces close a ring.
+/// direction : {'along_grain', 'across_grain'}
+///     Which way the run goes on the board.
+/// thickness_mm : float
+///     Thickness of the board, mm.
+///     Allowed: 1 to 150.
+/// width_mm : float
+///     Width of the board square to the run, the length of a wedge, mm.
+///     Allowed: 0 to 100000.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float
+///     Trimmed off each end of the run, mm.
+///     Allowed: 0 to 500.
+/// spare_mm : float
+///     Length beside the run kept for test cuts, mm.
+///     Allowed: 0 to 100000.
+/// skin_mm : float, default 0.0
+///     Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+///     Allowed: 0 to 500.
+///
+/// Returns
+/// -------
+/// GrainRun
+///     A run of board for grain that goes on round the corners.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm = Arg::left_out()), text_signature = "(*, pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm=0.0)")]
+fn grain_run(py: Python<'_>, pieces: Arg<'_, '_>, corners: Arg<'_, '_>, shape: Arg<'_, '_>, direction: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, spare_mm: Arg<'_, '_>, skin_mm: Arg<'_, '_>) -> PyResult<GrainRun> {
+    compute_by_name(py, &GrainRunInput::new(pieces, corners, shape, direction, thickness_mm, width_mm, kerf_mm, trim_mm, spare_mm, skin_mm)?, "grain_run")
+}
+
 /// Size of a frame piece between the wide boards, short of the cleat.
 ///
 /// Parameters
@@ -40838,6 +41762,16 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<SawAngles>()?;
     module.add_class::<TiltSetUpInput>()?;
     module.add_class::<TiltSetUp>()?;
+    module.add_class::<TiltChartInput>()?;
+    module.add_class::<TiltChartRow>()?;
+    module.add_class::<TiltChart>()?;
+    module.add_class::<RunPiece>()?;
+    module.add_class::<RunCorner>()?;
+    module.add_class::<GrainRunInput>()?;
+    module.add_class::<RunPiecePlace>()?;
+    module.add_class::<RunWedge>()?;
+    module.add_class::<RunCornerLoss>()?;
+    module.add_class::<GrainRun>()?;
     module.add_class::<FramePieceInput>()?;
     module.add_class::<FramePiece>()?;
     module.add_class::<KeepOut>()?;
@@ -41037,6 +41971,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(rip_fence, module)?)?;
     module.add_function(wrap_pyfunction!(saw_angles, module)?)?;
     module.add_function(wrap_pyfunction!(tilt_set_up, module)?)?;
+    module.add_function(wrap_pyfunction!(tilt_chart, module)?)?;
+    module.add_function(wrap_pyfunction!(grain_run, module)?)?;
     module.add_function(wrap_pyfunction!(frame_piece, module)?)?;
     module.add_function(wrap_pyfunction!(frame_spacing, module)?)?;
     module.add_function(wrap_pyfunction!(cleat_halves, module)?)?;

@@ -3,6 +3,8 @@
 //! The classes and functions in `generated` follow from the definitions in the core; the rest of this crate is how values,
 //! errors and texts cross the door.
 
+mod array;
+mod columns;
 mod cross;
 mod door;
 mod errors;
@@ -19,6 +21,8 @@ use pyo3::prelude::*;
 mod _native {
     use pyo3::prelude::*;
 
+    #[pymodule_export]
+    use crate::columns::columns;
     #[pymodule_export]
     use crate::door::{
         calculations, call, call_json, drawing_svg, error_codes, find_material, materials, parse_length, plan,

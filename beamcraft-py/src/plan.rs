@@ -6,7 +6,7 @@
 use beamcraft_core::error::Result;
 use beamcraft_core::{export, json};
 use pyo3::prelude::*;
-use pyo3::types::PyBytes;
+use pyo3::types::{PyBytes, PyMemoryView};
 
 use crate::errors;
 use crate::generated::{BeamSpec, Plan};
@@ -15,10 +15,31 @@ use crate::shown;
 impl Plan {
     /// Something made from the plan of the core, with the interpreter released.
     fn made<T: Send>(&self, py: Python<'_>, make: fn(&beamcraft_core::Plan) -> T) -> PyResult<T> {
-        let text = shown::to_json(py, &self.spec)?;
-        let made = || -> Result<T> { Ok(make(&beamcraft_core::plan(&json::read(&text)?)?)) };
-        py.detach(|| errors::guarded(made)).map_err(|fault| errors::raise(py, &fault))
+        self.found(py, move |plan| Ok(make(plan)))
     }
+
+    /// The same, of something that the plan may not have.
+    fn found<T: Send>(
+        &self,
+        py: Python<'_>,
+        find: impl FnOnce(&beamcraft_core::Plan) -> Result<T> + Send,
+    ) -> PyResult<T> {
+        let text = shown::to_json(py, &self.spec)?;
+        let found = || find(&beamcraft_core::plan(&json::read(&text)?)?);
+        py.detach(|| errors::guarded(found)).map_err(|fault| errors::raise(py, &fault))
+    }
+}
+
+/// A drawing as text that a notebook shows as a picture.
+pub(crate) fn drawing<'py>(py: Python<'py>, svg: &str) -> PyResult<Bound<'py, PyAny>> {
+    py.import("beamcraft")?.getattr("Drawing")?.call1((svg,))
+}
+
+/// Rows of three numbers as a read-only view that NumPy takes as an array without a copy.
+fn rows_of_three<'py>(py: Python<'py>, format: &str, numbers: &[u8], rows: usize) -> PyResult<Bound<'py, PyAny>> {
+    let view = PyMemoryView::from(&PyBytes::new(py, numbers))?;
+    // A view has no sides of length 0.
+    if rows == 0 { view.call_method1("cast", (format,)) } else { view.call_method1("cast", (format, (rows, 3))) }
 }
 
 #[pymethods]
@@ -32,8 +53,33 @@ impl Plan {
     }
 
     /// Drawing of the section for the bench, as SVG at a stated scale.
-    fn section_svg(&self, py: Python<'_>) -> PyResult<String> {
-        self.made(py, export::section_svg)
+    fn section_svg<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        drawing(py, &self.made(py, export::section_svg)?)
+    }
+
+    /// Names of the drawings: the section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw.
+    fn drawing_names(&self, py: Python<'_>) -> PyResult<Vec<String>> {
+        self.made(py, export::drawing_names)
+    }
+
+    /// Drawing by its name, such as ``"exploded"``, ``"panel_front"`` or ``"set_ups_front"``, as SVG.
+    ///
+    /// A notebook shows it as a picture.
+    fn drawing<'py>(&self, py: Python<'py>, name: &str) -> PyResult<Bound<'py, PyAny>> {
+        drawing(py, &self.found(py, |plan| export::plan_drawing_svg(plan, name))?)
+    }
+
+    /// Vertices and triangles of a panel, for ``numpy.asarray`` without a copy.
+    ///
+    /// The vertices are rows of three floats, in millimetres: along the length, to the wall, up. The triangles are rows of
+    /// three places among them, counter-clockwise seen from outside. Both are read-only views.
+    fn panel_mesh<'py>(&self, py: Python<'py>, panel: &str) -> PyResult<(Bound<'py, PyAny>, Bound<'py, PyAny>)> {
+        let mesh = self.found(py, |plan| Ok(export::panel_mesh(plan.panel(panel)?)))?;
+        let vertices: Vec<u8> =
+            mesh.vertices_mm.iter().flat_map(|at| [at.x, at.y, at.z]).flat_map(f64::to_ne_bytes).collect();
+        let triangles: Vec<u8> = mesh.triangles.iter().flatten().flat_map(|index| index.to_ne_bytes()).collect();
+        let vertices = rows_of_three(py, "d", &vertices, mesh.vertices_mm.len())?;
+        Ok((vertices, rows_of_three(py, "I", &triangles, mesh.triangles.len())?))
     }
 
     /// Report of the whole job: one HTML page without script or links, with the drawing in it.

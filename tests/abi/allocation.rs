@@ -3,6 +3,9 @@
 use core::cell::Cell;
 use std::alloc::{GlobalAlloc, Layout, System};
 
+use beamcraft_core::columns::{Column, ColumnMut, Columns};
+use beamcraft_core::registry;
+
 struct Counting;
 
 thread_local! {
@@ -89,4 +92,35 @@ fn the_counter_counts() {
     let before = allocations();
     let text = std::hint::black_box("counted".to_owned());
     assert_eq!((text.len(), allocations() - before), (7, 1));
+}
+
+/// Allocations of a call over columns whose every third row is refused.
+fn allocations_of_columns(name: &str, fields: &[&str], value: f64, output: &str, rows: usize) -> u64 {
+    let values: Vec<f64> = (0..rows).map(|row| if row % 3 == 0 { -1e9 } else { value }).collect();
+    let inputs: Vec<_> = fields.iter().map(|field| (*field, Column::Numbers(&values))).collect();
+    let (mut found, mut status) = (vec![0.0; rows], vec![0; rows]);
+    let before = allocations();
+    let call = Columns {
+        rows,
+        inputs: &inputs,
+        outputs: vec![(output, ColumnMut::Numbers(&mut found))],
+        status: Some(&mut status),
+        fault_fields: None,
+        threads: 1,
+    };
+    let report = registry::columns(name, call).expect("columns that fit");
+    assert_eq!(report.refused, rows.div_ceil(3));
+    allocations() - before
+}
+
+#[test]
+fn a_row_of_columns_allocates_nothing() {
+    let in_lanes = ["temperature_c", "relative_humidity_pct"];
+    let row_by_row = ["thickness_a_mm", "thickness_b_mm"];
+    for (name, fields, output) in
+        [("equilibrium_moisture", in_lanes, "moisture_pct"), ("mitre_pair", row_by_row, "tilt_a_deg")]
+    {
+        let few = allocations_of_columns(name, &fields, 20.0, output, 10);
+        assert_eq!(allocations_of_columns(name, &fields, 20.0, output, 4_000), few, "{name}");
+    }
 }

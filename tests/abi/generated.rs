@@ -1575,6 +1575,69 @@ const _: () = {
     assert!(offset_of!(beamcraft_mitre_bond_area_output, seam_mm) == 0);
     assert!(offset_of!(beamcraft_mitre_bond_area_output, joint_area_m2) == 8);
     assert!(offset_of!(beamcraft_mitre_bond_area_output, bond_area_m2) == 16);
+    assert!(size_of::<beamcraft_sanding_discs_input>() == 32 && align_of::<beamcraft_sanding_discs_input>() == 8);
+    assert!(offset_of!(beamcraft_sanding_discs_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_sanding_discs_input, area_m2) == 8);
+    assert!(offset_of!(beamcraft_sanding_discs_input, steps) == 16);
+    assert!(offset_of!(beamcraft_sanding_discs_input, reserved_1) == 20);
+    assert!(offset_of!(beamcraft_sanding_discs_input, area_a_disc_m2) == 24);
+    assert!(size_of::<beamcraft_sanding_discs_output>() == 8 && align_of::<beamcraft_sanding_discs_output>() == 8);
+    assert!(offset_of!(beamcraft_sanding_discs_output, discs_a_step) == 0);
+    assert!(offset_of!(beamcraft_sanding_discs_output, discs) == 4);
+    assert!(size_of::<beamcraft_seam_filler_input>() == 48 && align_of::<beamcraft_seam_filler_input>() == 8);
+    assert!(offset_of!(beamcraft_seam_filler_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_seam_filler_input, seam_length_mm) == 8);
+    assert!(offset_of!(beamcraft_seam_filler_input, share_to_fill) == 16);
+    assert!(offset_of!(beamcraft_seam_filler_input, gap_mm) == 24);
+    assert!(offset_of!(beamcraft_seam_filler_input, depth_mm) == 32);
+    assert!(offset_of!(beamcraft_seam_filler_input, waste_share) == 40);
+    assert!(size_of::<beamcraft_seam_filler_output>() == 24 && align_of::<beamcraft_seam_filler_output>() == 8);
+    assert!(offset_of!(beamcraft_seam_filler_output, filled_length_mm) == 0);
+    assert!(offset_of!(beamcraft_seam_filler_output, net_ml) == 8);
+    assert!(offset_of!(beamcraft_seam_filler_output, volume_ml) == 16);
+    assert!(size_of::<beamcraft_board_measure_input>() == 40 && align_of::<beamcraft_board_measure_input>() == 8);
+    assert!(offset_of!(beamcraft_board_measure_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_board_measure_input, thickness_mm) == 8);
+    assert!(offset_of!(beamcraft_board_measure_input, width_mm) == 16);
+    assert!(offset_of!(beamcraft_board_measure_input, length_mm) == 24);
+    assert!(offset_of!(beamcraft_board_measure_input, boards) == 32);
+    assert!(offset_of!(beamcraft_board_measure_input, rule) == 36);
+    assert!(size_of::<beamcraft_board_measure_output>() == 56 && align_of::<beamcraft_board_measure_output>() == 8);
+    assert!(offset_of!(beamcraft_board_measure_output, volume_m3) == 0);
+    assert!(offset_of!(beamcraft_board_measure_output, exact_bf) == 8);
+    assert!(offset_of!(beamcraft_board_measure_output, counted_thickness_mm) == 16);
+    assert!(offset_of!(beamcraft_board_measure_output, counted_length_mm) == 24);
+    assert!(offset_of!(beamcraft_board_measure_output, surface_measure_ft2) == 32);
+    assert!(offset_of!(beamcraft_board_measure_output, tally_bf) == 40);
+    assert!(offset_of!(beamcraft_board_measure_output, tally_ratio) == 48);
+    assert!(
+        size_of::<beamcraft_target_rough_size_input>() == 48 && align_of::<beamcraft_target_rough_size_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_target_rough_size_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_target_rough_size_input, finished_mm) == 8);
+    assert!(offset_of!(beamcraft_target_rough_size_input, planing_each_face_mm) == 16);
+    assert!(offset_of!(beamcraft_target_rough_size_input, shrinkage_mm) == 24);
+    assert!(offset_of!(beamcraft_target_rough_size_input, scatter_mm) == 32);
+    assert!(offset_of!(beamcraft_target_rough_size_input, undersize_pct) == 40);
+    assert!(
+        size_of::<beamcraft_target_rough_size_output>() == 24 && align_of::<beamcraft_target_rough_size_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_target_rough_size_output, critical_mm) == 0);
+    assert!(offset_of!(beamcraft_target_rough_size_output, deviations) == 8);
+    assert!(offset_of!(beamcraft_target_rough_size_output, target_mm) == 16);
+    assert!(
+        size_of::<beamcraft_strips_from_width_input>() == 32 && align_of::<beamcraft_strips_from_width_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_strips_from_width_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_strips_from_width_input, board_width_mm) == 8);
+    assert!(offset_of!(beamcraft_strips_from_width_input, strip_width_mm) == 16);
+    assert!(offset_of!(beamcraft_strips_from_width_input, kerf_mm) == 24);
+    assert!(
+        size_of::<beamcraft_strips_from_width_output>() == 16 && align_of::<beamcraft_strips_from_width_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_strips_from_width_output, strips) == 0);
+    assert!(offset_of!(beamcraft_strips_from_width_output, reserved_1) == 4);
+    assert!(offset_of!(beamcraft_strips_from_width_output, rest_mm) == 8);
     assert!(size_of::<beamcraft_lifting_index_input>() == 96 && align_of::<beamcraft_lifting_index_input>() == 8);
     assert!(offset_of!(beamcraft_lifting_index_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_lifting_index_input, given) == 8);
@@ -1685,6 +1748,11 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("finish_quantity", finish_quantity),
     ("glue_quantity", glue_quantity),
     ("mitre_bond_area", mitre_bond_area),
+    ("sanding_discs", sanding_discs),
+    ("seam_filler", seam_filler),
+    ("board_measure", board_measure),
+    ("target_rough_size", target_rough_size),
+    ("strips_from_width", strips_from_width),
     ("lifting_index", lifting_index),
 ];
 
@@ -4211,6 +4279,139 @@ fn mitre_bond_area(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_mitre_bond_area_output| write_mitre_bond_area_output(&output))
 }
 
+fn sanding_discs(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_sanding_discs_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_sanding_discs_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("area_m2") {
+        record.area_m2 = value;
+    }
+    if let Some(value) = given.count("steps") {
+        record.steps = value;
+    }
+    if let Some(value) = given.number("area_a_disc_m2") {
+        record.area_a_disc_m2 = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_sanding_discs(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_sanding_discs_output| write_sanding_discs_output(&output))
+}
+
+fn seam_filler(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_seam_filler_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_seam_filler_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("seam_length_mm") {
+        record.seam_length_mm = value;
+    }
+    if let Some(value) = given.number("share_to_fill") {
+        record.share_to_fill = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("depth_mm") {
+        record.depth_mm = value;
+    }
+    if let Some(value) = given.number("waste_share") {
+        record.waste_share = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_seam_filler(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_seam_filler_output| write_seam_filler_output(&output))
+}
+
+fn board_measure(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_board_measure_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_board_measure_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.number("width_mm") {
+        record.width_mm = value;
+    }
+    if let Some(value) = given.number("length_mm") {
+        record.length_mm = value;
+    }
+    if let Some(value) = given.count("boards") {
+        record.boards = value;
+    }
+    if let Some(value) = given.choice("rule", &["hardwood_surface_measure", "softwood_nominal", "exact"]) {
+        record.rule = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_board_measure(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_board_measure_output| write_board_measure_output(&output))
+}
+
+fn target_rough_size(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_target_rough_size_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_target_rough_size_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("finished_mm") {
+        record.finished_mm = value;
+    }
+    if let Some(value) = given.number("planing_each_face_mm") {
+        record.planing_each_face_mm = value;
+    }
+    if let Some(value) = given.number("shrinkage_mm") {
+        record.shrinkage_mm = value;
+    }
+    if let Some(value) = given.number("scatter_mm") {
+        record.scatter_mm = value;
+    }
+    if let Some(value) = given.number("undersize_pct") {
+        record.undersize_pct = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_target_rough_size(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_target_rough_size_output| write_target_rough_size_output(&output))
+}
+
+fn strips_from_width(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_strips_from_width_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_strips_from_width_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("board_width_mm") {
+        record.board_width_mm = value;
+    }
+    if let Some(value) = given.number("strip_width_mm") {
+        record.strip_width_mm = value;
+    }
+    if let Some(value) = given.number("kerf_mm") {
+        record.kerf_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_strips_from_width(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_strips_from_width_output| write_strips_from_width_output(&output))
+}
+
 fn lifting_index(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_lifting_index_input>::uninit();
@@ -5305,6 +5506,48 @@ fn write_mitre_bond_area_output(record: &beamcraft_mitre_bond_area_output) -> St
     out.put("seam_mm", Written::number(record.seam_mm));
     out.put("joint_area_m2", Written::number(record.joint_area_m2));
     out.put("bond_area_m2", Written::number(record.bond_area_m2));
+    out.end()
+}
+
+fn write_sanding_discs_output(record: &beamcraft_sanding_discs_output) -> String {
+    let mut out = Written::default();
+    out.put("discs_a_step", record.discs_a_step.to_string());
+    out.put("discs", record.discs.to_string());
+    out.end()
+}
+
+fn write_seam_filler_output(record: &beamcraft_seam_filler_output) -> String {
+    let mut out = Written::default();
+    out.put("filled_length_mm", Written::number(record.filled_length_mm));
+    out.put("net_ml", Written::number(record.net_ml));
+    out.put("volume_ml", Written::number(record.volume_ml));
+    out.end()
+}
+
+fn write_board_measure_output(record: &beamcraft_board_measure_output) -> String {
+    let mut out = Written::default();
+    out.put("volume_m3", Written::number(record.volume_m3));
+    out.put("exact_bf", Written::number(record.exact_bf));
+    out.put("counted_thickness_mm", Written::number(record.counted_thickness_mm));
+    out.put("counted_length_mm", Written::number(record.counted_length_mm));
+    out.put("surface_measure_ft2", Written::number(record.surface_measure_ft2));
+    out.put("tally_bf", Written::number(record.tally_bf));
+    out.put("tally_ratio", Written::number(record.tally_ratio));
+    out.end()
+}
+
+fn write_target_rough_size_output(record: &beamcraft_target_rough_size_output) -> String {
+    let mut out = Written::default();
+    out.put("critical_mm", Written::number(record.critical_mm));
+    out.put("deviations", Written::number(record.deviations));
+    out.put("target_mm", Written::number(record.target_mm));
+    out.end()
+}
+
+fn write_strips_from_width_output(record: &beamcraft_strips_from_width_output) -> String {
+    let mut out = Written::default();
+    out.put("strips", record.strips.to_string());
+    out.put("rest_mm", Written::number(record.rest_mm));
     out.end()
 }
 

@@ -204,6 +204,42 @@ fn the_solids_are_closed_and_have_the_volume_of_their_panel() {
 }
 
 #[test]
+fn drawings_and_triangles_are_those_of_the_core() {
+    for name in SPECS {
+        let spec = spec(name);
+        let (held, plan) = (Held::of(&spec), planned(&spec));
+        let names = export::drawing_names(&plan);
+        // SAFETY: a live plan, and buffers and places of the kind that each function wants.
+        unsafe {
+            assert_eq!(held.value(|p, o, e| beamcraft_plan_drawing_count(p, o, e)), names.len());
+            for (index, name) in names.iter().enumerate() {
+                let seen = held.text(|p, b, c, n, e| beamcraft_plan_drawing_name(p, index, b, c, n, e));
+                assert_eq!(&seen, name);
+                let (start, length) = (name.as_ptr().cast(), name.len());
+                let svg = held.text(|p, b, c, n, e| beamcraft_plan_drawing_svg(p, start, length, b, c, n, e));
+                assert_eq!(svg, export::plan_drawing_svg(&plan, name).expect("a drawing"));
+            }
+            for (index, panel) in plan.panels.iter().enumerate() {
+                let mesh = export::panel_mesh(panel);
+                let vertices: Vec<f64> = held.list(|p, b, c, n, e| beamcraft_plan_panel_vertices(p, index, b, c, n, e));
+                let wanted: Vec<f64> = mesh.vertices_mm.iter().flat_map(|point| [point.x, point.y, point.z]).collect();
+                assert_eq!(vertices, wanted);
+                let triangles: Vec<u32> =
+                    held.list(|p, b, c, n, e| beamcraft_plan_panel_triangles(p, index, b, c, n, e));
+                assert_eq!(triangles.chunks(3).map(<[u32]>::to_vec).collect::<Vec<_>>(), mesh.triangles);
+                let tags: Vec<u32> =
+                    held.list(|p, b, c, n, e| beamcraft_plan_panel_triangle_tags(p, index, b, c, n, e));
+                assert_eq!(tags, mesh.tags);
+                let faces: Vec<u32> = triangles.chunks(3).flat_map(|corners| [&[3], corners].concat()).collect();
+                let size: beamcraft_panel_size = held.value(|p, o, e| beamcraft_plan_panel_size(p, index, o, e));
+                // Two ways of summing the same terms.
+                assert!((volume(&vertices, &faces) / size.volume_mm3 - 1.0).abs() < 1e-9);
+            }
+        }
+    }
+}
+
+#[test]
 fn findings_checks_and_cautions_are_those_of_the_core() {
     for name in SPECS {
         let spec = spec(name);
@@ -298,6 +334,12 @@ fn null_and_places_beyond_the_end_are_refused() {
         assert_eq!(beamcraft_plan_panels_dxf(ptr::null(), ptr::null_mut(), 0, &raw mut count, none), NULL);
         assert_eq!(beamcraft_plan_panels_gltf(plan, ptr::null_mut(), 0, ptr::null_mut(), none), NULL);
         assert_eq!(beamcraft_plan_piece_vertices(plan, 0, 0, ptr::null_mut(), 9, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_panel_triangles(plan, 0, ptr::null_mut(), 9, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_panel_vertices(ptr::null(), 0, ptr::null_mut(), 0, &raw mut count, none), NULL);
+        assert_eq!(beamcraft_plan_drawing_count(plan, ptr::null_mut(), none), NULL);
+        assert_eq!(beamcraft_plan_drawing_svg(plan, ptr::null(), 0, ptr::null_mut(), 0, &raw mut count, none), NULL);
+        let (unknown, name) = (ErrorCode::UnknownName as u32, c"panel_frnt".as_ptr());
+        assert_eq!(beamcraft_plan_drawing_svg(plan, name, 10, ptr::null_mut(), 0, &raw mut count, none), unknown);
         assert_eq!(beamcraft_plan_piece_vertices(ptr::null(), 0, 0, ptr::null_mut(), 0, &raw mut count, none), NULL);
 
         for far in [99, usize::MAX] {
@@ -310,6 +352,10 @@ fn null_and_places_beyond_the_end_are_refused() {
             assert_eq!(beamcraft_plan_piece_sign(plan, 0, far, &raw mut number, none), BEYOND);
             assert_eq!(beamcraft_plan_piece_faces(plan, 0, far, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
             assert_eq!(beamcraft_plan_piece_tags(plan, far, 0, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
+            assert_eq!(beamcraft_plan_drawing_name(plan, far, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
+            assert_eq!(beamcraft_plan_panel_vertices(plan, far, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
+            assert_eq!(beamcraft_plan_panel_triangles(plan, far, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
+            assert_eq!(beamcraft_plan_panel_triangle_tags(plan, far, ptr::null_mut(), 0, &raw mut count, none), BEYOND);
             assert_eq!(beamcraft_plan_finding_grade(plan, far, &raw mut number, none), BEYOND);
             assert_eq!(beamcraft_plan_finding_code(plan, far, &raw mut number, none), BEYOND);
             assert_eq!(beamcraft_plan_finding_text(plan, far, 0, ptr::null_mut(), 0, &raw mut count, none), BEYOND);

@@ -1554,6 +1554,71 @@ _Static_assert(offsetof(beamcraft_mitre_bond_area_output, seam_mm) == 0, "beamcr
 _Static_assert(offsetof(beamcraft_mitre_bond_area_output, joint_area_m2) == 8, "beamcraft_mitre_bond_area_output.joint_area_m2");
 _Static_assert(offsetof(beamcraft_mitre_bond_area_output, bond_area_m2) == 16, "beamcraft_mitre_bond_area_output.bond_area_m2");
 
+_Static_assert(sizeof(beamcraft_sanding_discs_input) == 32, "beamcraft_sanding_discs_input");
+_Static_assert(offsetof(beamcraft_sanding_discs_input, struct_size) == 0, "beamcraft_sanding_discs_input.struct_size");
+_Static_assert(offsetof(beamcraft_sanding_discs_input, area_m2) == 8, "beamcraft_sanding_discs_input.area_m2");
+_Static_assert(offsetof(beamcraft_sanding_discs_input, steps) == 16, "beamcraft_sanding_discs_input.steps");
+_Static_assert(offsetof(beamcraft_sanding_discs_input, reserved_1) == 20, "beamcraft_sanding_discs_input.reserved_1");
+_Static_assert(offsetof(beamcraft_sanding_discs_input, area_a_disc_m2) == 24, "beamcraft_sanding_discs_input.area_a_disc_m2");
+
+_Static_assert(sizeof(beamcraft_sanding_discs_output) == 8, "beamcraft_sanding_discs_output");
+_Static_assert(offsetof(beamcraft_sanding_discs_output, discs_a_step) == 0, "beamcraft_sanding_discs_output.discs_a_step");
+_Static_assert(offsetof(beamcraft_sanding_discs_output, discs) == 4, "beamcraft_sanding_discs_output.discs");
+
+_Static_assert(sizeof(beamcraft_seam_filler_input) == 48, "beamcraft_seam_filler_input");
+_Static_assert(offsetof(beamcraft_seam_filler_input, struct_size) == 0, "beamcraft_seam_filler_input.struct_size");
+_Static_assert(offsetof(beamcraft_seam_filler_input, seam_length_mm) == 8, "beamcraft_seam_filler_input.seam_length_mm");
+_Static_assert(offsetof(beamcraft_seam_filler_input, share_to_fill) == 16, "beamcraft_seam_filler_input.share_to_fill");
+_Static_assert(offsetof(beamcraft_seam_filler_input, gap_mm) == 24, "beamcraft_seam_filler_input.gap_mm");
+_Static_assert(offsetof(beamcraft_seam_filler_input, depth_mm) == 32, "beamcraft_seam_filler_input.depth_mm");
+_Static_assert(offsetof(beamcraft_seam_filler_input, waste_share) == 40, "beamcraft_seam_filler_input.waste_share");
+
+_Static_assert(sizeof(beamcraft_seam_filler_output) == 24, "beamcraft_seam_filler_output");
+_Static_assert(offsetof(beamcraft_seam_filler_output, filled_length_mm) == 0, "beamcraft_seam_filler_output.filled_length_mm");
+_Static_assert(offsetof(beamcraft_seam_filler_output, net_ml) == 8, "beamcraft_seam_filler_output.net_ml");
+_Static_assert(offsetof(beamcraft_seam_filler_output, volume_ml) == 16, "beamcraft_seam_filler_output.volume_ml");
+
+_Static_assert(sizeof(beamcraft_board_measure_input) == 40, "beamcraft_board_measure_input");
+_Static_assert(offsetof(beamcraft_board_measure_input, struct_size) == 0, "beamcraft_board_measure_input.struct_size");
+_Static_assert(offsetof(beamcraft_board_measure_input, thickness_mm) == 8, "beamcraft_board_measure_input.thickness_mm");
+_Static_assert(offsetof(beamcraft_board_measure_input, width_mm) == 16, "beamcraft_board_measure_input.width_mm");
+_Static_assert(offsetof(beamcraft_board_measure_input, length_mm) == 24, "beamcraft_board_measure_input.length_mm");
+_Static_assert(offsetof(beamcraft_board_measure_input, boards) == 32, "beamcraft_board_measure_input.boards");
+_Static_assert(offsetof(beamcraft_board_measure_input, rule) == 36, "beamcraft_board_measure_input.rule");
+
+_Static_assert(sizeof(beamcraft_board_measure_output) == 56, "beamcraft_board_measure_output");
+_Static_assert(offsetof(beamcraft_board_measure_output, volume_m3) == 0, "beamcraft_board_measure_output.volume_m3");
+_Static_assert(offsetof(beamcraft_board_measure_output, exact_bf) == 8, "beamcraft_board_measure_output.exact_bf");
+_Static_assert(offsetof(beamcraft_board_measure_output, counted_thickness_mm) == 16, "beamcraft_board_measure_output.counted_thickness_mm");
+_Static_assert(offsetof(beamcraft_board_measure_output, counted_length_mm) == 24, "beamcraft_board_measure_output.counted_length_mm");
+_Static_assert(offsetof(beamcraft_board_measure_output, surface_measure_ft2) == 32, "beamcraft_board_measure_output.surface_measure_ft2");
+_Static_assert(offsetof(beamcraft_board_measure_output, tally_bf) == 40, "beamcraft_board_measure_output.tally_bf");
+_Static_assert(offsetof(beamcraft_board_measure_output, tally_ratio) == 48, "beamcraft_board_measure_output.tally_ratio");
+
+_Static_assert(sizeof(beamcraft_target_rough_size_input) == 48, "beamcraft_target_rough_size_input");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, struct_size) == 0, "beamcraft_target_rough_size_input.struct_size");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, finished_mm) == 8, "beamcraft_target_rough_size_input.finished_mm");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, planing_each_face_mm) == 16, "beamcraft_target_rough_size_input.planing_each_face_mm");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, shrinkage_mm) == 24, "beamcraft_target_rough_size_input.shrinkage_mm");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, scatter_mm) == 32, "beamcraft_target_rough_size_input.scatter_mm");
+_Static_assert(offsetof(beamcraft_target_rough_size_input, undersize_pct) == 40, "beamcraft_target_rough_size_input.undersize_pct");
+
+_Static_assert(sizeof(beamcraft_target_rough_size_output) == 24, "beamcraft_target_rough_size_output");
+_Static_assert(offsetof(beamcraft_target_rough_size_output, critical_mm) == 0, "beamcraft_target_rough_size_output.critical_mm");
+_Static_assert(offsetof(beamcraft_target_rough_size_output, deviations) == 8, "beamcraft_target_rough_size_output.deviations");
+_Static_assert(offsetof(beamcraft_target_rough_size_output, target_mm) == 16, "beamcraft_target_rough_size_output.target_mm");
+
+_Static_assert(sizeof(beamcraft_strips_from_width_input) == 32, "beamcraft_strips_from_width_input");
+_Static_assert(offsetof(beamcraft_strips_from_width_input, struct_size) == 0, "beamcraft_strips_from_width_input.struct_size");
+_Static_assert(offsetof(beamcraft_strips_from_width_input, board_width_mm) == 8, "beamcraft_strips_from_width_input.board_width_mm");
+_Static_assert(offsetof(beamcraft_strips_from_width_input, strip_width_mm) == 16, "beamcraft_strips_from_width_input.strip_width_mm");
+_Static_assert(offsetof(beamcraft_strips_from_width_input, kerf_mm) == 24, "beamcraft_strips_from_width_input.kerf_mm");
+
+_Static_assert(sizeof(beamcraft_strips_from_width_output) == 16, "beamcraft_strips_from_width_output");
+_Static_assert(offsetof(beamcraft_strips_from_width_output, strips) == 0, "beamcraft_strips_from_width_output.strips");
+_Static_assert(offsetof(beamcraft_strips_from_width_output, reserved_1) == 4, "beamcraft_strips_from_width_output.reserved_1");
+_Static_assert(offsetof(beamcraft_strips_from_width_output, rest_mm) == 8, "beamcraft_strips_from_width_output.rest_mm");
+
 _Static_assert(sizeof(beamcraft_lifting_index_input) == 96, "beamcraft_lifting_index_input");
 _Static_assert(offsetof(beamcraft_lifting_index_input, struct_size) == 0, "beamcraft_lifting_index_input.struct_size");
 _Static_assert(offsetof(beamcraft_lifting_index_input, given) == 8, "beamcraft_lifting_index_input.given");

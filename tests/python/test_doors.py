@@ -171,7 +171,7 @@ def test_the_same_input_gives_the_same_bytes() -> None:
     assert len({beamcraft.call_json("mitre_pair", text) for _ in range(100)}) == 1
 
 
-@pytest.mark.parametrize("name", ["yearly_movement", "tolerance_stack"])
+@pytest.mark.parametrize("name", ["yearly_movement", "tolerance_stack", "fastener_group"])
 @pytest.mark.parametrize("lengths", ["metric", "inches"])
 def test_drawings_of_calculations(name: str, lengths: beamcraft.choices.ReportLengths) -> None:
     row = next(row for row in rows.read_all() if row.calculation == name)

@@ -93,6 +93,58 @@ def test_a_plan_shows_as_a_table() -> None:
 
 
 @every_spec
+def test_drawings_of_a_plan(file: Path) -> None:
+    plan = beamcraft.plan(file.read_text(encoding="utf-8"))
+    names = plan.drawing_names()
+    assert names[:2] == ["section", "exploded"]
+    assert {f"panel_{panel.id}" for panel in plan.panels} | {f"set_ups_{panel.id}" for panel in plan.panels} <= set(names)
+    for name in names:
+        drawing = plan.drawing(name)
+        assert isinstance(drawing, beamcraft.Drawing) and isinstance(drawing, str)
+        assert type(drawing._repr_svg_()) is str and drawing._repr_svg_() == drawing
+        assert ElementTree.fromstring(drawing).tag == "{http://www.w3.org/2000/svg}svg"
+    assert plan.drawing("section") == plan.section_svg()
+    with pytest.raises(beamcraft.InputError, match="did you mean panel_front"):
+        plan.drawing("panel_frnt")
+
+
+def volume(vertices: memoryview, triangles: memoryview) -> float:
+    """By the divergence theorem."""
+    points = vertices.tolist()
+    total = 0.0
+    for a, b, c in triangles.tolist():
+        (ax, ay, az), (bx, by, bz), (cx, cy, cz) = points[a], points[b], points[c]
+        total += ax * (by * cz - bz * cy) - ay * (bx * cz - bz * cx) + az * (bx * cy - by * cx)
+    return total / 6
+
+
+@every_spec
+def test_triangles_of_a_panel(file: Path) -> None:
+    plan = beamcraft.plan(file.read_text(encoding="utf-8"))
+    for panel in plan.panels:
+        vertices, triangles = plan.panel_mesh(panel.id)
+        assert (vertices.format, triangles.format) == ("d", "I") and vertices.readonly and triangles.readonly
+        assert vertices.shape[1] == triangles.shape[1] == 3 and triangles.shape[0] >= 12
+        assert volume(vertices, triangles) == pytest.approx(panel.mass.volume_mm3, rel=1e-9), "two sums of the same terms"
+        solid = panel.pieces[0].solid
+        assert vertices.tolist() == [list(point) for point in solid.vertices_mm]
+    with pytest.raises(beamcraft.InputError, match="did you mean front"):
+        plan.panel_mesh("frnt")
+
+
+def test_triangles_are_arrays_without_a_copy() -> None:
+    numpy = pytest.importorskip("numpy")
+    plan = beamcraft.plan(FILES[0].read_text(encoding="utf-8"))
+    vertices, triangles = map(numpy.asarray, plan.panel_mesh("front"))
+    assert (vertices.dtype, triangles.dtype) == (numpy.float64, numpy.uint32)
+    corners = vertices[triangles]
+    doubled = numpy.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    area = numpy.linalg.norm(doubled, axis=1).sum() / 2
+    assert area == pytest.approx(plan.panels[0].mass.surface_mm2, rel=1e-12)
+    assert not vertices.flags.owndata and not vertices.flags.writeable
+
+
+@every_spec
 def test_files_of_a_plan(file: Path) -> None:
     plan = beamcraft.plan(file.read_text(encoding="utf-8"))
     drawing = ElementTree.fromstring(plan.section_svg())

@@ -1,6 +1,6 @@
 //! Movement through the year, as a sheet: moisture of the room above, change of every panel's width below.
 
-use super::svg::{Anchor, Fill, LARGE, Line, NORMAL, Paper, Run, SMALL, Sheet, Spot, fitted};
+use super::svg::{Anchor, Fill, LARGE, Line, NORMAL, Paper, Run, SMALL, Scale, Sheet, Spot, fitted};
 use super::text::fixed;
 use crate::movement::{PanelYear, YearlyMovement};
 use crate::plan::ReportLengths;
@@ -26,11 +26,6 @@ const APART: f64 = 3.2;
 const MONTHS: [&str; 12] = ["J", "F", "M", "A", "M", "J", "J", "A", "S", "O", "N", "D"];
 /// Kinds of lines, so that curves that cross can be told apart; the numbers at their ends say which is which.
 const KINDS: [Line; 4] = [Line::Outline, Line::Hidden, Line::Centre, Line::Phantom];
-/// Steps of a scale between which an eye can halve.
-const STEPS: [f64; 19] = [
-    0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0,
-];
-
 /// The movement of a body's panels through the year as an SVG sheet: A4 where lengths are metric, US Letter where in inches.
 ///
 /// Above, the moisture content that the wood comes to in each month; below, the change of each panel's width since it was made,
@@ -113,34 +108,6 @@ const fn month_name(month: u32) -> &'static str {
         11 => "November",
         12 => "December",
         _ => "–",
-    }
-}
-
-/// A scale with round steps.
-#[derive(Clone, Copy)]
-struct Scale {
-    low: f64,
-    step: f64,
-    count: u32,
-}
-
-impl Scale {
-    /// The scale that holds all finite values.
-    fn of(values: &[f64]) -> Self {
-        let finite = || values.iter().copied().filter(|value| value.is_finite());
-        let (low, high) = (finite().fold(f64::MAX, f64::min), finite().fold(f64::MIN, f64::max));
-        if low > high {
-            return Self { low: 0.0, step: 1.0, count: 1 };
-        }
-        let wanted = (high - low) / 6.0;
-        let step = STEPS.iter().copied().find(|step| *step >= wanted).unwrap_or(wanted);
-        let low = (low / step).floor() * step;
-        let count = ((high - low) / step).ceil().clamp(1.0, 12.0) as u32;
-        Self { low, step, count }
-    }
-
-    fn high(self) -> f64 {
-        self.low + f64::from(self.count) * self.step
     }
 }
 

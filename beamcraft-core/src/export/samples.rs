@@ -1,11 +1,13 @@
 //! Plans that the tests of the exports are run on.
 
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::GluePace;
 use crate::movement::{BoardCut, GlueFamily};
 use crate::plan::{
     AccuracySpec, BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, MoistureRange,
-    Plan, ReportLengths, ReturnFixing, SawSpec, SeasonClimate, SeasonsSpec, SiteSpec, WoodSpec, plan,
+    Plan, ReportLengths, ReturnFixing, SeasonClimate, SeasonsSpec, SiteSpec, WoodSpec, plan,
 };
+use crate::saw::SawSpec;
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
 use crate::tolerance::{SeamHold, TiltSetting};
@@ -38,6 +40,7 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
         seasons: None,
         accuracy: None,
         saw: SawSpec::default(),
+        glue_up: GluePace::default(),
         frame: FrameSpec::default(),
         cleat: CleatSpec::default(),
         site: None,
@@ -47,7 +50,15 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
 }
 
 pub(super) fn obstruction(name: &str, left_mm: f64, right_mm: f64, bottom_mm: f64, projection_mm: f64) -> Obstruction {
-    Obstruction { name: name.to_owned(), left_mm, right_mm, bottom_mm, top_mm: bottom_mm + 800.0, projection_mm }
+    Obstruction {
+        name: name.to_owned(),
+        kind: Default::default(),
+        left_mm,
+        right_mm,
+        bottom_mm,
+        top_mm: bottom_mm + 800.0,
+        projection_mm,
+    }
 }
 
 pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
@@ -60,9 +71,14 @@ pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
             stud_wood: StudWood { combination: Some("Spruce-Pine-Fir".to_owned()), specific_gravity: None },
             lining_thickness_mm: 12.5,
         }),
+        survey: None,
         obstructions,
         opening: None,
         appliance: None,
+        hearth_out_mm: 0.0,
+        chart_datum_above_floor_mm: None,
+        clearance_rules: Vec::new(),
+        own_clearance_rules: Vec::new(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! How panels are looked at.
 
-use crate::geometry::{ConvexSolid, Plane, Point3, Vec3};
+use crate::geometry::{ConvexSolid, Plane, Point3, Vec3, convex_outline};
 use crate::shell::Panel;
 
 /// A panel seen from outside, square to its show face, the grain level.
@@ -21,31 +21,8 @@ impl<'a> Face<'a> {
 
     /// The outline of a solid seen square to the show face.
     pub(super) fn outline(&self, solid: &ConvexSolid) -> Vec<(f64, f64)> {
-        hull(solid.vertices().iter().map(|point| self.flat(*point)).collect())
+        convex_outline(solid.vertices().iter().map(|point| self.flat(*point)).collect())
     }
-}
-
-/// The convex outline of points, counter-clockwise.
-pub(super) fn hull(mut points: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
-    points.retain(|(x, y)| x.is_finite() && y.is_finite());
-    points.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.total_cmp(&other.1)));
-    let mut ring: Vec<(f64, f64)> = Vec::new();
-    let reversed: Vec<_> = points.iter().rev().copied().collect();
-    for run in [points, reversed] {
-        let start = ring.len();
-        for point in run {
-            while let [.., a, b] = ring.get(start..).unwrap_or_default() {
-                let turn = (b.0 - a.0) * (point.1 - b.1) - (b.1 - a.1) * (point.0 - b.0);
-                if turn > 1e-9 {
-                    break;
-                }
-                ring.pop();
-            }
-            ring.push(point);
-        }
-        ring.pop();
-    }
-    ring
 }
 
 /// The plane square across the middle of the longest panel, and the directions to the right and up in it.
@@ -58,17 +35,4 @@ pub(super) fn middle_plane(panels: &[Panel]) -> Option<(Plane, Vec3, Vec3)> {
     let up = [Vec3::Z, Vec3::Y].into_iter().find(|up| up.cross(along).length() > 0.1)?;
     let right = up.cross(along).normalised()?;
     Some((plane, right, along.cross(right)))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_outline_of_points_is_convex_and_counter_clockwise() {
-        let points = vec![(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0), (1.0, 0.5), (1.0, 0.0), (2.0, 1.0)];
-        assert_eq!(hull(points), [(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)]);
-        assert!(hull(Vec::new()).is_empty());
-        assert!(hull(vec![(f64::NAN, 0.0)]).is_empty());
-    }
 }

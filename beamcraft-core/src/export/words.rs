@@ -3,10 +3,12 @@
 use crate::fasten::ScrewSize;
 use crate::finding::Grade;
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::AssemblyWork;
 use crate::movement::BoardCut;
 use crate::plan::CoatedFaces;
-use crate::saw::{BoardSetUp, RipSetUp};
-use crate::shell::{EdgeCut, EdgeId, EdgeJoint, FaceId, FaceKind};
+use crate::saw::{BladeSide, CutCaution, CutKind, CutWay, FaceDown, PanelCut, RidingEdge, StopMeets};
+use crate::shell::{EdgeCut, EdgeId, EdgeJoint, FaceId, FaceKind, Panel};
+use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
 pub(super) const fn outcome(outcome: Outcome) -> &'static str {
@@ -48,12 +50,6 @@ pub(super) fn face(face: FaceId) -> String {
     if face.leg == 1 { kind } else { format!("leg {}, {kind}", face.leg) }
 }
 
-/// The face beyond an edge of a panel.
-pub(super) fn beyond(panel: FaceId, edge: EdgeId) -> String {
-    let (first, second) = edge.faces();
-    face(if first == panel { second } else { first })
-}
-
 /// Both faces of a seam: `front and top`.
 pub(super) fn seam(edge: EdgeId) -> String {
     let (first, second) = edge.faces();
@@ -78,6 +74,90 @@ pub(super) const fn joint(joint: EdgeJoint) -> &'static str {
     }
 }
 
+/// A text with its first letter in upper case.
+pub(super) fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+pub(super) const fn cut_kind(kind: CutKind) -> &'static str {
+    match kind {
+        CutKind::Joint => "jointed edge",
+        CutKind::FenceRip => "rip",
+        CutKind::TaperRip => "taper",
+        CutKind::GaugeCut => "cross-cut",
+    }
+}
+
+/// How the board goes over the saw, with the face that lies down or against the fence.
+pub(super) fn way(way: CutWay, face_down: FaceDown) -> String {
+    let (down, up) = match face_down {
+        FaceDown::ShowFace => ("show face", "inner face"),
+        FaceDown::InnerFace => ("inner face", "show face"),
+    };
+    match way {
+        CutWay::FlatOnTable | CutWay::OversizeThenPlane => format!("flat, {down} down"),
+        CutWay::OnEdge => format!("on edge, {down} against a tall fence"),
+        CutWay::OnWedge => format!("on a wedge, {down} down"),
+        CutWay::TrackSaw => format!("track saw, {up} up"),
+    }
+}
+
+pub(super) const fn assembly(work: AssemblyWork) -> &'static str {
+    match work {
+        AssemblyWork::DryFit => "fit dry",
+        AssemblyWork::FoldOnTape => "glue, fold on tape",
+        AssemblyWork::ClampOverCauls => "glue, clamp over cauls",
+        AssemblyWork::CompareDiagonals => "compare diagonals",
+        AssemblyWork::SetFrame => "set frame pieces",
+        AssemblyWork::SetBlocks => "set glue blocks",
+    }
+}
+
+pub(super) const fn riding(riding: RidingEdge) -> &'static str {
+    match riding {
+        RidingEdge::Square => "",
+        RidingEdge::LongPointUp => ", long point up",
+        RidingEdge::LongPointDown => ", long point down",
+    }
+}
+
+pub(super) const fn side(side: BladeSide) -> &'static str {
+    match side {
+        BladeSide::Left => "left",
+        BladeSide::Right => "right",
+    }
+}
+
+/// The angle of a gauge, with the side at which the board stays longer.
+pub(super) fn gauge(gauge_deg: f64, written: &str) -> String {
+    if written == "0°" {
+        return "gauge square".to_owned();
+    }
+    let side = if gauge_deg > 0.0 { "the far edge" } else { "the riding edge" };
+    format!("gauge {written} off square, longer at {side}")
+}
+
+pub(super) const fn stop_meets(meets: StopMeets) -> &'static str {
+    match meets {
+        StopMeets::BlankEnd => "the blank's end",
+        StopMeets::CutEnd => "the other end",
+        StopMeets::ShowCorner => "the other end's point on the show face",
+        StopMeets::InnerCorner => "the other end's point on the inner face",
+        StopMeets::CornerBetween => "the other end's point between the faces",
+    }
+}
+
+/// How a body gets onto its cleat.
+pub(super) const fn lift_manner(manner: LiftManner) -> &'static str {
+    match manner {
+        LiftManner::Level => "level",
+        LiftManner::Tilted => "tilted on the way",
+        LiftManner::NotAtAll => "not at all",
+        LiftManner::MeetsInPlace => "not at all: it meets something in its place",
+    }
+}
+
 pub(super) const fn cut(cut: EdgeCut) -> &'static str {
     match cut {
         EdgeCut::Rip => "rip",
@@ -85,22 +165,16 @@ pub(super) const fn cut(cut: EdgeCut) -> &'static str {
     }
 }
 
-pub(super) const fn board_set_up(set_up: BoardSetUp) -> &'static str {
-    match set_up {
-        BoardSetUp::Flat => "flat on the table",
-        BoardSetUp::OtherFaceDown => "flat, turned over",
-        BoardSetUp::OnEdgeAgainstTallFence => "on edge against a tall fence",
-        BoardSetUp::JigWedge => "flat on a wedge",
-    }
+/// The face beyond an edge of a panel, by the edge's name.
+pub(super) fn beyond(panel: &Panel, edge: &str) -> String {
+    let named = panel.edges.iter().find(|one| one.id.to_string() == edge);
+    named.map_or_else(|| edge.to_owned(), |one| face(one.neighbour))
 }
 
-pub(super) const fn rip_set_up(set_up: RipSetUp) -> &'static str {
-    match set_up {
-        RipSetUp::ShowFaceUpBladeAway => "show face up, blade leaning away from the fence",
-        RipSetUp::ShowFaceDownBladeTowards => "show face down, blade leaning towards the fence",
-        RipSetUp::ShowFaceUpBladeTowards => "show face up, blade leaning towards the fence",
-        RipSetUp::ShowFaceDownBladeAway => "show face down, blade leaning away from the fence",
-    }
+/// What to take care of in a cut beyond what holds for all, in catchwords.
+pub(super) fn cut_cautions(cut: &PanelCut) -> Vec<String> {
+    let special = cut.cautions.iter().filter(|one| **one != CutCaution::GuardAndRivingKnife);
+    special.map(|one| one.name().replace('_', " ")).collect()
 }
 
 pub(super) const fn finish(finish: FinishName) -> &'static str {

@@ -147,8 +147,8 @@ pub struct FastenerGroup {
 /// | T, M_t | pull and tipping moment | N, N·mm | `pull_n`, `tipping_nmm` |
 ///
 /// # Limits
-/// Equal fasteners, a stiff strip, forces in proportion to displacements. The method of the instantaneous centre, which
-/// lets the most loaded fastener yield, gives more and needs load-slip curves that wood screws have none published for.
+/// Equal fasteners, a stiff strip, forces in proportion to displacements. Where the most loaded fasteners may yield,
+/// `fastener_group_limit` gives the limit load about the instantaneous centre.
 /// The pull does not depend on the fasteners' place along the strip: tip in one direction at a time. Local codes and
 /// licensed practice decide where people could hang on the beam.
 ///
@@ -257,7 +257,7 @@ pub fn fastener_group(input: &FastenerGroupInput) -> Result<FastenerGroup> {
 }
 
 /// Fasteners closer together than a thousandth of a millimetre stand in one place.
-const SMALLEST_SPREAD_MM2: f64 = 1e-6;
+pub(super) const SMALLEST_SPREAD_MM2: f64 = 1e-6;
 
 /// Pulls along the axes.
 struct Tension {

@@ -5,7 +5,7 @@
 //! what it bears on ([`dowel_bearing`], [`dowel_bearing_material`]); which factors apply to it ([`connection_factors`],
 //! [`group_action_factor`], [`geometry_factor`]); which hole it wants ([`lead_hole`], [`bored_hole`]); and all of that for a whole wood
 //! screw through a cleat and a wall lining into a stud ([`screw_joint`]) or any nail or screw between members of wood,
-//! panel, steel or concrete ([`dowel_joint_nds`]). [`fastener_group`] shares an eccentric load out; [`list_fasteners`]
+//! panel, steel or concrete ([`dowel_joint_nds`]). [`fastener_group`] shares an eccentric load out, [`fastener_group_limit`] lets it yield; [`list_fasteners`]
 //! is the catalogue; [`choose_screw`], [`screw_length`], [`screw_count`] and [`pocket_screw`] choose from it;
 //! [`joint`](fn@joint) takes one input and answers by either standard.
 //!
@@ -35,6 +35,7 @@
 //! decide, above all where people could hang on the beam, or the wall is bearing, masonry, or in a seismic place.
 
 mod catalogue;
+mod centre;
 mod choose;
 mod ec5;
 mod group;
@@ -46,6 +47,7 @@ pub use catalogue::{
     CatalogueFastener, FastenerFamily, FastenerList, ListFastenersInput, SoldLengthSeries, list_fasteners,
     sold_lengths_mm,
 };
+pub use centre::{FastenerGroupLimit, FastenerGroupLimitInput, FastenerLimitShare, fastener_group_limit};
 pub use choose::*;
 pub use ec5::*;
 pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerShare, StripContact, fastener_group};
@@ -91,6 +93,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     EC5_SPACING,
     EC5_AXIAL_SCREW_SPACING,
     EC5_SPLITTING,
+    EC5_SLIP_MODULUS,
     EC5_DESIGN_VALUE,
     EC5_GERMAN_DOWEL,
     JOINT,
@@ -100,4 +103,5 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     SCREW_LENGTH,
     POCKET_SCREW,
     group::FASTENER_GROUP,
+    centre::FASTENER_GROUP_LIMIT,
 ];

@@ -11,19 +11,26 @@
 //! and never made up. Rags with drying oil heat up by themselves; every class says whether that concerns it.
 
 mod cans;
+mod clamp;
 mod class;
 mod class_table;
+mod discs;
+mod filler;
 mod film;
 mod glue;
 mod quantity;
 mod sanding;
+mod solvent;
 mod transfer;
 
 pub use cans::{CansOfSize, CansToBuy, CansToBuyInput, cans_to_buy};
+pub use clamp::{ClampPressure, ClampedWood, ClampsForSeam, ClampsForSeamInput, clamps_for_seam};
 pub use class::{
     FindFinishClassInput, FinishClass, FinishClassFound, FinishClassList, FinishKind, FinishName, FinishRange,
     ListFinishClassesInput, SelfHeatingRags, VocCounting, VocLimit, find_finish_class, list_finish_classes,
 };
+pub use discs::{SandingDiscs, SandingDiscsInput, sanding_discs};
+pub use filler::{SeamFiller, SeamFillerInput, seam_filler};
 pub use film::{
     CoatsToFilm, CoatsToFilmInput, FURNITURE_FILM_CEILING_UM, FilmBuild, FilmBuildInput, FilmCeiling, FilmFromSpread,
     FilmFromSpreadInput, ThinnedVolumeSolids, ThinnedVolumeSolidsInput, VolumeSolidsFromFilms,
@@ -36,6 +43,7 @@ pub use quantity::{
     finish_class_quantity, finish_quantity,
 };
 pub use sanding::{AbrasiveGrade, SandingSteps, SandingStepsInput, sanding_steps};
+pub use solvent::{ProductEmission, SolventEmitted, SolventEmittedInput, SolventProduct, VocVerdict, solvent_emitted};
 pub use transfer::{ApplicationMethod, FindTransferEfficiencyInput, TransferEfficiency, find_transfer_efficiency};
 
 /// Registry rows of this module.
@@ -55,6 +63,10 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     glue::GLUE_QUANTITY,
     glue::MITRE_BOND_AREA,
     sanding::SANDING_STEPS,
+    discs::SANDING_DISCS,
+    clamp::CLAMPS_FOR_SEAM,
+    filler::SEAM_FILLER,
+    solvent::SOLVENT_EMITTED,
 ];
 
 /// Random inputs that no workshop would give.

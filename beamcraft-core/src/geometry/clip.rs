@@ -57,7 +57,7 @@ struct Clipper {
 impl ConvexSolid {
     /// Cuts away what lies outside a plane; the new face gets a tag.
     pub fn clip(&self, plane: &Plane, tag: u32) -> Clip {
-        let mut part = Self::buffer(self.tolerance);
+        let mut part = Self::buffer();
         match Clipper::default().cut(self, plane, tag, &mut part) {
             Outcome::Whole => Clip::Whole,
             Outcome::Part => Clip::Part(part),
@@ -68,17 +68,9 @@ impl ConvexSolid {
     /// Cuts away what lies outside any of several planes, each with the tag of its new face; nothing when nothing with
     /// volume is left.
     #[must_use]
-    pub fn cut(mut self, planes: impl IntoIterator<Item = (Plane, u32)>) -> Option<Self> {
-        let mut clipper = Clipper::default();
-        let mut part = Self::buffer(self.tolerance);
-        for (plane, tag) in planes {
-            match clipper.cut(&self, &plane, tag, &mut part) {
-                Outcome::Whole => {}
-                Outcome::Part => mem::swap(&mut self, &mut part),
-                Outcome::Empty => return None,
-            }
-        }
-        Some(self)
+    pub fn cut(self, planes: impl IntoIterator<Item = (Plane, u32)>) -> Option<Self> {
+        let mut cutter = Cutter::over(self);
+        planes.into_iter().all(|(plane, tag)| cutter.step(&plane, tag)).then_some(cutter.whole)
     }
 
     /// What two solids have in common, with the tags of this one and of the cuts the tag given.
@@ -86,9 +78,64 @@ impl ConvexSolid {
         self.clone().cut(other.faces().map(|face| (face.plane, tag)))
     }
 
-    fn buffer(tolerance: f64) -> Self {
-        Self { vertices: Vec::new(), corners: Vec::new(), faces: Vec::new(), tolerance }
+    /// Without vertices and faces, to be filled.
+    const fn buffer() -> Self {
+        Self { vertices: Vec::new(), corners: Vec::new(), faces: Vec::new(), tolerance: f64::MIN_POSITIVE }
     }
+}
+
+/// Cuts by many planes, with buffers that outlive the solids.
+pub(crate) struct Cutter {
+    clipper: Clipper,
+    whole: ConvexSolid,
+    part: ConvexSolid,
+}
+
+impl Default for Cutter {
+    fn default() -> Self {
+        Self::over(ConvexSolid::buffer())
+    }
+}
+
+impl Cutter {
+    fn over(whole: ConvexSolid) -> Self {
+        Self { clipper: Clipper::default(), whole, part: ConvexSolid::buffer() }
+    }
+
+    /// Takes up a solid with other tags.
+    pub(crate) fn start(&mut self, solid: &ConvexSolid, tag: impl Fn(u32) -> u32) {
+        let whole = &mut self.whole;
+        whole.vertices.clear();
+        whole.vertices.extend_from_slice(&solid.vertices);
+        whole.corners.clear();
+        whole.corners.extend_from_slice(&solid.corners);
+        whole.faces.clear();
+        whole.faces.extend(solid.faces.iter().map(|face| FaceSpan { tag: tag(face.tag), ..*face }));
+        whole.tolerance = solid.tolerance;
+    }
+
+    /// Cuts away what lies outside a plane; false when nothing with volume is left.
+    pub(crate) fn step(&mut self, plane: &Plane, tag: u32) -> bool {
+        match self.clipper.cut(&self.whole, plane, tag, &mut self.part) {
+            Outcome::Whole => true,
+            Outcome::Part => {
+                mem::swap(&mut self.whole, &mut self.part);
+                true
+            }
+            Outcome::Empty => false,
+        }
+    }
+
+    /// What is left.
+    pub(crate) fn solid(&self) -> &ConvexSolid {
+        &self.whole
+    }
+}
+
+/// The directed edges of a ring.
+fn around(corners: &[u32]) -> impl Iterator<Item = (u32, u32)> + '_ {
+    let next = corners.iter().skip(1).chain(corners.first());
+    corners.iter().zip(next).map(|(from, to)| (*from, *to))
 }
 
 impl Clipper {
@@ -97,11 +144,11 @@ impl Clipper {
         self.distances.extend(solid.vertices.iter().map(|vertex| plane.signed_distance(*vertex)));
         let mut tolerance = solid.tolerance;
         loop {
-            self.classify(tolerance);
-            if !self.sides.contains(&Side::Outside) {
+            let (least, most) = self.classify(tolerance);
+            if most <= tolerance {
                 return Outcome::Whole;
             }
-            if !self.sides.contains(&Side::Inside) {
+            if least >= -tolerance {
                 return Outcome::Empty;
             }
             if self.try_cut(solid, plane, tag, part) {
@@ -112,17 +159,21 @@ impl Clipper {
         }
     }
 
-    fn classify(&mut self, tolerance: f64) {
+    /// The side of every vertex; says the least and the greatest distance.
+    fn classify(&mut self, tolerance: f64) -> (f64, f64) {
         self.sides.clear();
-        self.sides.extend(self.distances.iter().map(|distance| {
-            if *distance > tolerance {
+        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+        for distance in &self.distances {
+            (least, most) = (least.min(*distance), most.max(*distance));
+            self.sides.push(if *distance > tolerance {
                 Side::Outside
             } else if *distance < -tolerance {
                 Side::Inside
             } else {
                 Side::On
-            }
-        }));
+            });
+        }
+        (least, most)
     }
 
     /// Whether the sides were consistent; `part` then holds the cut solid.
@@ -149,23 +200,20 @@ impl Clipper {
             return;
         }
         let start = part.corners.len();
-        for (at, from) in corners.iter().enumerate() {
-            let to = corners[(at + 1) % corners.len()];
-            let (side, next) = (self.sides[*from as usize], self.sides[to as usize]);
+        for (from, to) in around(corners) {
+            let (side, next) = (self.sides[from as usize], self.sides[to as usize]);
             if side != Side::Outside {
-                let index = self.place(solid, *from, part);
+                let index = self.place(solid, from, part);
                 part.corners.push(index);
             }
             if matches!((side, next), (Side::Inside, Side::Outside) | (Side::Outside, Side::Inside)) {
-                let index = self.cross(solid, *from, to, part);
+                let index = self.cross(solid, from, to, part);
                 part.corners.push(index);
             }
         }
-        let kept = &part.corners[start..];
-        for (at, from) in kept.iter().enumerate() {
-            let to = kept[(at + 1) % kept.len()];
-            if self.on_plane[*from as usize] && self.on_plane[to as usize] {
-                self.on_edges.push((*from, to));
+        for (from, to) in around(&part.corners[start..]) {
+            if self.on_plane[from as usize] && self.on_plane[to as usize] {
+                self.on_edges.push((from, to));
             }
         }
         part.faces.push(FaceSpan { start, end: part.corners.len(), ..*face });

@@ -17,6 +17,9 @@ pub struct Frame {
 }
 
 impl Frame {
+    /// The axes of the body itself.
+    pub const BODY: Self = Self { origin_mm: Vec3::ZERO, u: Vec3::X, v: Vec3::Y, n: Vec3::Z };
+
     /// The frame with the normal `n` whose `u` is as close to `along` as the normal allows; nothing when `along` is
     /// parallel to the normal.
     pub fn new(origin_mm: Point3, n: Vec3, along: Vec3) -> Option<Self> {

@@ -64,23 +64,42 @@ impl FaceView<'_> {
     /// Area of the face times its outward normal, from the vertices.
     pub fn area_vector(&self) -> Vec3 {
         let mut points = self.points();
-        let Some(first) = points.next() else { return Vec3::ZERO };
-        // About a corner of its own, so that distance from the origin costs no digits.
-        let mut sum = Vec3::ZERO;
-        let mut before = Vec3::ZERO;
-        for point in points {
-            let arm = point - first;
-            sum = sum + before.cross(arm);
-            before = arm;
-        }
-        sum * 0.5
+        points.next().map_or(Vec3::ZERO, |first| area_vector(first, points))
     }
 }
 
+/// Area of a polygon times its normal, from its first corner and the others.
+fn area_vector(first: Point3, others: impl Iterator<Item = Point3>) -> Vec3 {
+    // About a corner of its own, so that distance from the origin costs no digits.
+    let mut sum = Vec3::ZERO;
+    let mut before = Vec3::ZERO;
+    for point in others {
+        let arm = point - first;
+        sum = sum + before.cross(arm);
+        before = arm;
+    }
+    sum * 0.5
+}
+
 impl ConvexSolid {
+    /// Mean of the vertices.
+    fn middle(&self) -> Point3 {
+        let count = self.vertices.len().max(1) as f64;
+        let near = self.vertices.first().copied().unwrap_or_default();
+        near + self.vertices.iter().fold(Vec3::ZERO, |sum, vertex| sum + (*vertex - near)) * (1.0 / count)
+    }
+
     /// Volume.
     pub fn volume(&self) -> f64 {
-        self.mass_properties().volume_mm3
+        let middle = self.middle();
+        let mut six = 0.0;
+        for face in self.faces() {
+            let mut points = face.points();
+            if let Some(first) = points.next() {
+                six += (first - middle).dot(area_vector(first, points)) * 2.0;
+            }
+        }
+        (six / 6.0).max(0.0)
     }
 
     /// Volume, surface, centroid and inertia, for a density of one.
@@ -96,21 +115,22 @@ impl ConvexSolid {
     /// All coordinates are taken from the mean of the vertices, so the digits do not depend on the place. Below about
     /// 10⁻¹⁰⁰ mm³ the volume is lost and the centroid is that mean.
     pub fn mass_properties(&self) -> MassProperties {
-        let count = self.vertices.len().max(1) as f64;
-        let near = self.vertices.first().copied().unwrap_or_default();
-        let middle = near + self.vertices.iter().fold(Vec3::ZERO, |sum, vertex| sum + (*vertex - near)) * (1.0 / count);
+        let middle = self.middle();
         let mut volume = 0.0;
         let mut surface = 0.0;
         let mut first_moment = Vec3::ZERO;
         let (mut xx, mut yy, mut zz, mut xy, mut yz, mut zx) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
         for face in self.faces() {
-            surface += face.area();
+            let mut twice_area = Vec3::ZERO;
             let mut points = face.points().map(|point| point - middle);
             let Some(a) = points.next() else { continue };
             let mut b = a;
             for (at, c) in points.enumerate() {
                 if at > 0 {
-                    let part = a.dot(b.cross(c)) / 6.0;
+                    // One product serves the area and, as a · (b × c) = a · ((b − a) × (c − a)), the volume.
+                    let normal = (b - a).cross(c - a);
+                    twice_area = twice_area + normal;
+                    let part = a.dot(normal) / 6.0;
                     let s = a + b + c;
                     volume += part;
                     first_moment = first_moment + s * (part / 4.0);
@@ -124,6 +144,7 @@ impl ConvexSolid {
                 }
                 b = c;
             }
+            surface += 0.5 * twice_area.length();
         }
         let volume_mm3 = volume.max(0.0);
         let offset = if volume_mm3 > 1e-100 { first_moment * (1.0 / volume_mm3) } else { Vec3::ZERO };
@@ -144,7 +165,38 @@ impl ConvexSolid {
     }
 }
 
+impl Inertia {
+    /// Adds a multiple of another.
+    fn add(&mut self, other: &Self, factor: f64) {
+        self.xx_mm5 += factor * other.xx_mm5;
+        self.yy_mm5 += factor * other.yy_mm5;
+        self.zz_mm5 += factor * other.zz_mm5;
+        self.xy_mm5 += factor * other.xy_mm5;
+        self.yz_mm5 += factor * other.yz_mm5;
+        self.zx_mm5 += factor * other.zx_mm5;
+    }
+}
+
 impl MassProperties {
+    /// The properties of what is left when parts are taken out; the surface is still that of the whole.
+    pub(crate) fn less(&self, parts: &[Self]) -> Self {
+        let near = self.centroid_mm;
+        let mut rest = *self;
+        let mut first_moment = Vec3::ZERO;
+        for part in parts {
+            rest.volume_mm3 -= part.volume_mm3;
+            first_moment = first_moment - (part.centroid_mm - near) * part.volume_mm3;
+        }
+        rest.volume_mm3 = rest.volume_mm3.max(0.0);
+        let offset = if rest.volume_mm3 > 1e-100 { first_moment * (1.0 / rest.volume_mm3) } else { Vec3::ZERO };
+        rest.centroid_mm = (near + offset).tidy();
+        rest.inertia = self.inertia.about(offset, self.volume_mm3);
+        for part in parts {
+            rest.inertia.add(&part.inertia.about(part.centroid_mm - rest.centroid_mm, part.volume_mm3), -1.0);
+        }
+        rest
+    }
+
     /// The properties of several bodies together; the surface counts where they touch from both sides.
     pub fn sum<'a>(parts: impl IntoIterator<Item = &'a Self> + Clone) -> Self {
         let mut whole = Self::default();
@@ -159,12 +211,7 @@ impl MassProperties {
         whole.centroid_mm = (near + offset).tidy();
         for part in parts {
             let about = part.inertia.about(part.centroid_mm - whole.centroid_mm, part.volume_mm3);
-            whole.inertia.xx_mm5 += about.xx_mm5;
-            whole.inertia.yy_mm5 += about.yy_mm5;
-            whole.inertia.zz_mm5 += about.zz_mm5;
-            whole.inertia.xy_mm5 += about.xy_mm5;
-            whole.inertia.yz_mm5 += about.yz_mm5;
-            whole.inertia.zx_mm5 += about.zx_mm5;
+            whole.inertia.add(&about, 1.0);
         }
         whole
     }

@@ -19,8 +19,10 @@
 mod clip;
 mod frame;
 mod half_spaces;
+mod hull;
 mod mass;
 mod plane;
+mod prism;
 mod solid;
 mod vec3;
 
@@ -28,8 +30,10 @@ mod vec3;
 mod laws_tests;
 
 pub use clip::Clip;
+pub(crate) use clip::Cutter;
 pub use frame::Frame;
 pub use half_spaces::NoSolid;
+pub use hull::convex_outline;
 pub use mass::{Inertia, MassProperties};
 pub use plane::Plane;
 pub use solid::{ConvexSolid, FaceView};

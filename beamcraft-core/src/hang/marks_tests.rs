@@ -1,5 +1,5 @@
 use super::*;
-use crate::setting::{MeasuredStuds, SpacedStuds, StudLayout, StudWood};
+use crate::setting::{MeasuredStuds, SpacedStuds, StudLayout, StudWood, ThingKind};
 use crate::statics::test_inputs::hostile;
 use proptest::prelude::*;
 
@@ -36,6 +36,7 @@ fn example() -> CleatMarksInput {
 fn above(room_mm: f64, projection_mm: f64) -> CleatMarksInput {
     let duct = Obstruction {
         name: "duct".to_owned(),
+        kind: ThingKind::BoxedDuct,
         left_mm: 400.0,
         right_mm: 600.0,
         bottom_mm: 1300.0 + 185.0 + room_mm,

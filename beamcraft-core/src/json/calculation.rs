@@ -3,6 +3,8 @@
 use schemars::Schema;
 use serde::Serialize;
 
+use super::schema::column_fields;
+use crate::columns::{Chunk, ColumnFields};
 use crate::error::Result;
 
 /// Which doors a calculation has beside the JSON door.
@@ -31,6 +33,17 @@ pub struct Calculation {
     pub output_schema: fn() -> Schema,
     /// The JSON door.
     pub call: fn(&str) -> Result<String>,
+    /// Works rows of columns off, for a calculation of numbers and choices.
+    pub(crate) columns: Option<fn(&mut Chunk<'_>)>,
+}
+
+impl Calculation {
+    /// The fields of the input and output as columns; nothing for a calculation of lists, texts or nested structs.
+    pub fn column_fields(&self) -> Option<ColumnFields> {
+        self.columns?;
+        let (input, output) = ((self.input_schema)(), (self.output_schema)());
+        Some(ColumnFields { inputs: column_fields(&input)?, outputs: column_fields(&output)? })
+    }
 }
 
 /// Reads the input, computes, writes the output.
@@ -46,8 +59,10 @@ where
 
 /// A registry row for the function of the same name:
 /// `calculation!(mitre_pair: MitrePairInput => MitrePair, Typed, "What it answers")`.
+///
+/// A calculation that works in lanes names the function that does: `…, "What it answers", lanes = mitre_pair_lanes)`.
 macro_rules! calculation {
-    ($function:ident: $input:ty => $output:ty, $door:ident, $purpose:literal) => {
+    ($function:ident: $input:ty => $output:ty, $door:ident, $purpose:literal $(, lanes = $lanes:ident)?) => {
         $crate::json::Calculation {
             name: stringify!($function),
             family: $crate::json::family(module_path!()),
@@ -56,7 +71,17 @@ macro_rules! calculation {
             input_schema: $crate::json::schema_of::<$input>,
             output_schema: $crate::json::schema_of::<$output>,
             call: |text| $crate::json::call::<$input, $output, _>(text, $function),
+            columns: $crate::json::calculation!(@columns $function: $input => $output, $door $(, $lanes)?),
         }
+    };
+    (@columns $function:ident: $input:ty => $output:ty, Typed, $lanes:ident) => {
+        Some($lanes)
+    };
+    (@columns $function:ident: $input:ty => $output:ty, Typed) => {
+        Some(|chunk| $crate::columns::rows::<$input, $output>(chunk, $function))
+    };
+    (@columns $function:ident: $input:ty => $output:ty, Document) => {
+        None
     };
 }
 pub(crate) use calculation;

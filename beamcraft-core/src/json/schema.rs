@@ -4,6 +4,7 @@ use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema};
 use serde_json::Value;
 
+use crate::columns::{ColumnField, FieldKind, FieldNeed};
 use crate::limits::Limited;
 
 /// JSON Schema (draft 2020-12) of a type.
@@ -61,6 +62,32 @@ impl<'a> Shape<'a> {
             "object" => Shape::Object(schema),
             _ => Shape::Text,
         }
+    }
+}
+
+/// The fields of a flat struct as columns; nothing when one of them is no number and no choice without data.
+pub(super) fn column_fields(schema: &Schema) -> Option<Vec<ColumnField>> {
+    let root = schema.as_value();
+    let required: Vec<&str> =
+        root.get("required").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str).collect();
+    let properties = root.get("properties").and_then(Value::as_object).into_iter().flatten();
+    let field = |(name, property): (&String, &Value)| {
+        let need = if required.contains(&name.as_str()) { FieldNeed::Required } else { FieldNeed::LeftOut };
+        Some(ColumnField { name: name.clone(), kind: column_kind(root, property)?, need })
+    };
+    properties.map(field).collect()
+}
+
+fn column_kind(root: &Value, schema: &Value) -> Option<FieldKind> {
+    match Shape::of(root, schema) {
+        Shape::Number => Some(FieldKind::Number),
+        Shape::Integer => Some(FieldKind::Whole),
+        Shape::Optional(inner) => column_kind(root, inner),
+        Shape::Choice(choices) => {
+            let names = choices.iter().map(|choice| choice.get("const")?.as_str().map(str::to_owned));
+            Some(FieldKind::Choice(names.collect::<Option<_>>()?))
+        }
+        Shape::Text | Shape::Object(_) | Shape::List(_) => None,
     }
 }
 

@@ -1,5 +1,6 @@
 //! Numbers: transcendental functions with the same bits on every machine, sums, the normal distribution, random numbers.
 
+pub(crate) mod lane;
 pub mod normal;
 pub mod random;
 pub mod real;

@@ -1,14 +1,15 @@
-//! The body: its panels, the hollow between them, frame pieces and seams.
+//! The body: its panels, the hollow between them, and seams.
 
 use super::checked::{Checked, LEG};
-use super::result::{FramePlan, GluePlan};
+use super::result::GluePlan;
 use super::within;
 use crate::error::Result;
-use crate::finding::{Finding, FindingCode, Grade, Quantity};
-use crate::frame::{FramePieceInput, FrameSpacingInput, frame_piece, frame_spacing};
+use crate::finding::{Finding, FindingCode, Grade};
+use crate::geometry::{ConvexSolid, Plane, Vec3, convex_outline};
 use crate::numeric::compensated_sum;
 use crate::numeric::real::sin_cos_deg;
-use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PanelEdge, Shell, shell_panels};
+use crate::setting::{BodyPlace, OutlinePart, OutlinePoint};
+use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PanelEdge, PieceSign, Shell, shell_panels};
 
 /// The body with what later steps ask of it.
 pub(super) struct Body<'a> {
@@ -50,39 +51,6 @@ impl<'a> Body<'a> {
         (inset(&leg.left_end), leg.length_mm - inset(&leg.right_end))
     }
 
-    /// Frame pieces between front, top and bottom, clear of the cleat.
-    pub(super) fn frame(&self, findings: &mut Vec<Finding>) -> Option<FramePlan> {
-        let spec = &self.checked.spec.frame;
-        let (front, top) = (self.panel(FaceKind::Front)?, self.panel(FaceKind::Top)?);
-        let bottom = self.panel(FaceKind::Bottom)?;
-        let leg = self.checked.leg;
-        // The flats of the inside, from the sizes of the hollow: a board that runs past another is wider inside than that.
-        let high_mm = leg.height_mm - top.thickness_mm - bottom.thickness_mm;
-        let deep_mm = leg.depth_mm - front.thickness_mm - self.thickness_mm(FaceKind::Back).unwrap_or(0.0);
-        let piece = frame_piece(&FramePieceInput {
-            front_flat_mm: high_mm,
-            wide_flat_mm: deep_mm,
-            strip_thickness_mm: self.checked.spec.cleat.thickness_mm,
-            clearance_mm: spec.clearance_mm,
-        });
-        let front_mm = front.thickness_mm;
-        let (left, right) = self.hollow_ends(front_mm, front_mm + deep_mm);
-        let spacing = frame_spacing(&FrameSpacingInput {
-            inner_length_mm: right - left,
-            piece_thickness_mm: spec.piece_thickness_mm,
-            end_margin_mm: spec.end_margin_mm,
-            greatest_spacing_mm: spec.greatest_spacing_mm,
-            keep_outs: Vec::new(),
-        });
-        let (Ok(piece), Ok(spacing)) = (piece, spacing) else {
-            findings.push(no_frame(high_mm, deep_mm, right - left));
-            return None;
-        };
-        findings.extend(spacing.findings);
-        let centres_mm = spacing.centres_mm.iter().map(|centre| left + centre).collect();
-        Some(FramePlan { piece, thickness_mm: spec.piece_thickness_mm, centres_mm })
-    }
-
     /// Whether something of the body reaches the wall at the height of its underside.
     pub(super) fn has_foot(&self) -> bool {
         [FaceKind::Bottom, FaceKind::LeftEnd, FaceKind::RightEnd].into_iter().any(|kind| self.panel(kind).is_some())
@@ -121,6 +89,60 @@ impl<'a> Body<'a> {
         seams
     }
 
+    /// The outline of every panel as it hangs: what is seen of its wood along the body, whatever was taken out inside.
+    pub(super) fn outlines(&self, place: BodyPlace) -> Vec<OutlinePart> {
+        self.woods().map(|(panel, solid)| self.outline(place, panel.id.to_string(), solid)).collect()
+    }
+
+    /// The same with ends out of square parted at a distance from the wall: such an end lies beside the cleat at the wall, and
+    /// before it farther out.
+    pub(super) fn outlines_parted(&self, place: BodyPlace, out_mm: f64) -> Vec<OutlinePart> {
+        let mut outlines = Vec::new();
+        let front = Plane::at_offset(Vec3::Y, self.checked.leg.depth_mm - out_mm);
+        for (panel, solid) in self.woods() {
+            let name = panel.id.to_string();
+            match front.filter(|_| self.is_splayed(panel.id.kind)) {
+                Some(front) => {
+                    let parts = [front, front.flipped()].map(|side| solid.clone().cut([(side, 0)]));
+                    outlines.extend(parts.iter().flatten().map(|part| self.outline(place, name.clone(), part)));
+                }
+                None => outlines.push(self.outline(place, name, solid)),
+            }
+        }
+        outlines
+    }
+
+    /// Whether a face is an end out of square.
+    fn is_splayed(&self, kind: FaceKind) -> bool {
+        let leg = self.checked.leg;
+        match kind {
+            FaceKind::LeftEnd => leg.left_end.corner_deg != 90.0,
+            FaceKind::RightEnd => leg.right_end.corner_deg != 90.0,
+            _ => false,
+        }
+    }
+
+    /// The wood of every panel.
+    fn woods(&self) -> impl Iterator<Item = (&Panel, &ConvexSolid)> {
+        let pieces = self.shell.panels.iter().flat_map(|panel| panel.pieces.iter().map(move |piece| (panel, piece)));
+        pieces.filter(|(_, piece)| piece.sign == PieceSign::Added).map(|(panel, piece)| (panel, &piece.solid))
+    }
+
+    fn outline(&self, place: BodyPlace, name: String, solid: &ConvexSolid) -> OutlinePart {
+        let seen = solid.vertices().iter().map(|corner| (corner.y, corner.z)).collect();
+        let (low, high) = solid.bounds();
+        let corner = |(y, z): (f64, f64)| OutlinePoint {
+            out_mm: self.checked.leg.depth_mm - y,
+            above_floor_mm: place.bottom_above_floor_mm + z,
+        };
+        OutlinePart {
+            name,
+            left_mm: place.left_end_mm + low.x,
+            right_mm: place.left_end_mm + high.x,
+            outline: convex_outline(seen).into_iter().map(corner).collect(),
+        }
+    }
+
     /// Mitred seams, each counted once.
     pub(super) fn glue(&self) -> GluePlan {
         let edges = || self.shell.panels.iter().flat_map(|panel| &panel.edges).filter(|e| e.joint == EdgeJoint::Mitred);
@@ -140,20 +162,4 @@ fn end_inset(end: &LegEnd, depth_mm: f64) -> f64 {
         EndKind::Open => 0.0,
     };
     (depth_mm * cosine + thickness) / sine
-}
-
-fn no_frame(height_mm: f64, depth_mm: f64, length_mm: f64) -> Finding {
-    Finding {
-        grade: Grade::Caution,
-        code: FindingCode::FrameDoesNotFit,
-        subject: "frame".to_owned(),
-        message: "No frame piece fits between the boards in front of the cleat.".to_owned(),
-        numbers: vec![
-            Quantity::new("inside height", height_mm, "mm"),
-            Quantity::new("inside depth", depth_mm, "mm"),
-            Quantity::new("inside length", length_mm, "mm"),
-        ],
-        cure: "Thinner frame pieces, a thinner cleat strip, or glue blocks along the seams instead.".to_owned(),
-        clause: None,
-    }
 }

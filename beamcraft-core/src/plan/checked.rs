@@ -7,7 +7,7 @@ use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
 use crate::limits::{self, faults_at, list_faults};
 use crate::movement::{MovementFigures, MovingSpecies, MovingWood};
-use crate::setting::{ListingChart, Wall};
+use crate::setting::{ListingChart, Wall, WallSurvey};
 use crate::shell::Leg;
 use crate::wood::{NdsCombination, Species, WoodFigures, WoodGroup, nds_combinations};
 
@@ -129,8 +129,10 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
     faults.extend(spec.wood.figures.iter().flat_map(|figures| faults_at("wood.figures", figures)));
     faults.extend(spec.seasons.iter().flat_map(|seasons| movement::faults(seasons, spec)));
     faults.extend(spec.accuracy.iter().flat_map(tolerance::faults));
-    faults.extend(faults_at("saw", &spec.saw));
+    faults.extend(spec.saw.faults().into_iter().map(|fault| fault.within("saw")));
     faults.extend(faults_at("frame", &spec.frame));
+    faults.extend(spec.frame.blocks.iter().flat_map(|blocks| faults_at("frame.blocks", blocks)));
+    faults.extend(faults_at("glue_up", &spec.glue_up));
     faults.extend(faults_at("cleat", &spec.cleat));
     faults.extend(spec.cleat.figures.iter().flat_map(|figures| faults_at("cleat.figures", figures)));
     faults.extend(faults_at("cleat.screws", &spec.cleat.screws));
@@ -139,8 +141,10 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         faults.push(fault.into());
     }
     if let Some(site) = &spec.site {
+        faults.extend(faults_at("site", site));
         faults.extend(faults_at("site.place", &site.place));
         faults.extend(site.wall.iter().flat_map(Wall::faults).map(|fault| fault.within("site.wall")));
+        faults.extend(site.survey.iter().flat_map(WallSurvey::faults).map(|fault| fault.within("site.survey")));
         for (k, one) in site.obstructions.iter().enumerate() {
             faults.extend(one.faults().into_iter().map(|fault| fault.within(&format!("site.obstructions[{k}]"))));
         }
@@ -148,6 +152,10 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         let listing = site.appliance.as_ref().and_then(|appliance| appliance.listing.as_ref());
         let chart = listing.into_iter().flat_map(ListingChart::faults);
         faults.extend(chart.map(|fault| fault.within("site.appliance.listing")));
+        for (k, rule) in site.own_clearance_rules.iter().enumerate() {
+            faults
+                .extend(rule.faults().into_iter().map(|fault| fault.within(&format!("site.own_clearance_rules[{k}]"))));
+        }
     }
     faults.extend(faults_at("load", &spec.load));
     if let Some(finish) = &spec.finish {

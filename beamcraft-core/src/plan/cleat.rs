@@ -63,6 +63,7 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
         wall_half_edge_mm,
         wall_half_bottom_mm,
         screw_row_mm: wall_half_bottom_mm + row_up_mm,
+        greatest_packing_mm: 0.0,
         marks: None,
         load_cases: Vec::new(),
     };
@@ -83,7 +84,10 @@ pub(super) fn fit(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<Option
             obstructions: site.obstructions.clone(),
         });
         let marks = marks.map_err(|error| within(error, "cleat"))?;
-        findings.extend(marks.findings.iter().cloned());
+        // What the body meets in its place, and the room to lift it on, are found with its whole section later.
+        let later = [FindingCode::MeetsObstruction, FindingCode::NoHeadroom];
+        let here = marks.findings.iter().filter(|finding| !later.contains(&finding.code));
+        findings.extend(here.cloned());
         plan.marks = Some(marks);
     } else if let Some(floor_mm) = body.thickness_mm(FaceKind::Bottom) {
         findings.extend(bottom_board_meets(wall_half_bottom_mm - floor_mm, halves.lift_mm));

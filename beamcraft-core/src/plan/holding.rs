@@ -1,8 +1,9 @@
 //! Does it hold? Load cases on the seat, the screws of the wall half, and what follows from them.
 
 use super::body::Body;
+use super::body_strength::{BodyAction, body_checks, strip_share};
 use super::cleat::FittedCleat;
-use super::result::{CleatPlan, LoadCase, MassPlan};
+use super::result::{CleatPlan, FramePlan, LoadCase, MassPlan};
 use super::spec::LockSpec;
 use super::strength::{StripAction, StripBend, strip_bend_of, strip_checks, unhooking};
 use super::within;
@@ -50,6 +51,7 @@ struct StudLoad {
 pub(super) fn load(
     body: &Body<'_>,
     cleat: FittedCleat,
+    frame: Option<&FramePlan>,
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
@@ -108,21 +110,31 @@ pub(super) fn load(
          spread the push or bear on a stud.",
     );
     checks.push(Verdict { demand: Some(foot_n), unit: "N", basis: Basis::Derived, ..foot });
-    checks.push(Verdict::without_answer(
-        "beam half to the body",
-        "beam half",
-        Outcome::NotCovered,
-        Clause::new(Source::Nds2018, "12.2.2"),
-        "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.",
-    ));
     if let Some(bend) = bent {
-        strip_checks(body, &bend, checks, findings);
+        let share = strip_share(body, &plan, &strip)?;
+        strip_checks(body, &bend, Some(share), checks, findings);
     }
+    let on_body: Vec<_> = actions.iter().map(|action| on_body(body, &strip, action)).collect();
+    body_checks(body, &plan, &strip, frame, &on_body, checks)?;
     if let Some(own) = actions.first() {
         let seat = seat(body, &plan, &strip, own).map_err(|fault| within(fault, "cleat"))?;
         unhooking(body, &plan, &strip, own.out_mm, &seat, checks);
     }
     Ok(plan)
+}
+
+/// An action as the body feels it, turning about the middle of the seat.
+fn on_body(body: &Body<'_>, strip: &CleatHalvesInput, action: &Action) -> BodyAction {
+    let seat_out = 0.5 * strip.thickness_mm;
+    let turn = action.load_n * (action.out_mm - seat_out).max(0.0);
+    // The spot stands on the front edge.
+    let spot_turn_nmm = action.spot_n * (body.checked.leg.depth_mm - seat_out).max(0.0);
+    BodyAction {
+        spread_n: action.load_n - action.spot_n,
+        spot_n: action.spot_n,
+        spread_turn_nmm: (turn - spot_turn_nmm).max(0.0),
+        spot_turn_nmm,
+    }
 }
 
 /// The load cases: own weight, things standing on it for years, a push on the front edge at the worst end.
@@ -311,7 +323,8 @@ fn stud_load(
         screw_count: 1,
     })
     .map_err(|fault| within(fault, "cleat"))?;
-    let input = joint_input(body, wall, strip.thickness_mm, action.duration, &strip_screws);
+    let gap_mm = plan.greatest_packing_mm + wall.lining_thickness_mm;
+    let input = joint_input(body, wall, strip.thickness_mm, gap_mm, action.duration, &strip_screws);
     let joint = screw_joint(&input);
     Ok(Some(StudLoad { case, share_n, least_n: least_n.min(share_n), strip: strip_screws, joint, input }))
 }
@@ -320,6 +333,7 @@ fn joint_input(
     body: &Body<'_>,
     wall: &Wall,
     strip_mm: f64,
+    gap_mm: f64,
     load_duration: LoadDuration,
     screws: &WallStripScrews,
 ) -> ScrewJointInput {
@@ -338,7 +352,7 @@ fn joint_input(
         // The strip's grain lies level, the load hangs; the stud's grain stands upright.
         side_angle_to_grain_deg: 90.0,
         head_recess_mm: 0.0,
-        gap_mm: wall.lining_thickness_mm,
+        gap_mm,
         main_specific_gravity: body.checked.stud_gravity,
         main_thickness_mm: wall.stud_depth_mm,
         main_angle_to_grain_deg: 0.0,

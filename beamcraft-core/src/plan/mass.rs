@@ -20,6 +20,7 @@ pub(super) fn of(body: &Body<'_>, frame: Option<&FramePlan>, cleat: Option<&Fitt
         .map(|panel| (panel.mass.volume_mm3 * density / MM3_PER_M3, panel.mass.centroid_mm))
         .collect();
     let mut inside = frame.map(|frame| frame_pieces(body, frame, density)).unwrap_or_default();
+    inside.extend(frame.into_iter().flat_map(|frame| blocks(body, frame, density)));
     inside.extend(cleat.map(|cleat| beam_half(body, cleat, strip_density)));
     let total = |parts: &[(f64, Vec3)]| compensated_sum(parts.iter().map(|part| part.0));
     let (panels_kg, inside_kg) = (total(&panels), total(&inside));
@@ -42,6 +43,25 @@ fn frame_pieces(body: &Body<'_>, frame: &FramePlan, density: f64) -> Vec<(f64, V
     let y = front + 0.5 * frame.piece.length_mm;
     let z = body.hollow_top_mm - 0.5 * frame.piece.width_mm;
     frame.centres_mm.iter().map(|x| (volume * density / MM3_PER_M3, Vec3::new(*x, y, z))).collect()
+}
+
+/// Glue blocks sit behind the front, in its corners with top and bottom.
+fn blocks(body: &Body<'_>, frame: &FramePlan, density: f64) -> Vec<(f64, Vec3)> {
+    let Some(spec) = body.checked.spec.frame.blocks else { return Vec::new() };
+    let front = body.thickness_mm(FaceKind::Front).unwrap_or(0.0);
+    let under_mm = body.thickness_mm(FaceKind::Bottom).unwrap_or(0.0);
+    let third = spec.face_mm / 3.0;
+    let mut parts = Vec::new();
+    for seam in &frame.blocks {
+        let (first, second) = seam.seam.faces();
+        let at_top = [first, second].iter().any(|face| face.kind == FaceKind::Top);
+        let z = if at_top { body.hollow_top_mm - third } else { under_mm + third };
+        // Half of a square, its centroid a third of the side from the corner.
+        let volume = 0.5 * spec.face_mm * spec.face_mm * spec.length_mm;
+        let at = |x: &f64| (volume * density / MM3_PER_M3, Vec3::new(*x, front + third, z));
+        parts.extend(seam.blocks.centres_mm.iter().map(at));
+    }
+    parts
 }
 
 /// The beam half: a strip whose lower edge rises from the wall to the front by the bevel.

@@ -5,11 +5,15 @@
 //! whole plan, with findings that say why and what would help.
 
 mod body;
+mod body_strength;
 mod checked;
 mod cleat;
 mod cuts;
 mod finish;
+mod hanging;
 mod holding;
+mod inside;
+mod lift;
 mod mass;
 mod movement;
 mod result;
@@ -22,11 +26,14 @@ mod summary;
 mod tolerance;
 
 use crate::error::{Error, Result};
-pub use result::{CleatPlan, CutSetting, FinishPlan, FramePlan, GluePlan, LoadCase, MassPlan, Plan, RipSetting};
+pub use result::{
+    CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan,
+    SeamBlocks,
+};
 pub use result_seams::{CleatSeasons, MovementPlan, SeamSeasons, TolerancePlan};
 pub use spec::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec, ReportLengths,
-    SawSpec, ScrewSpec, ShowFace, SiteSpec, WoodSpec,
+    BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
+    ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
 pub use spec_seams::{AccuracySpec, MoistureRange, ReturnFixing, SeasonClimate, SeasonsSpec};
 
@@ -38,11 +45,11 @@ const FORMAT: u32 = 1;
 /// Plans a whole job.
 ///
 /// # Equation
-/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `rip_fence`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`,
-/// `wood_density`, `finish_class_quantity`, `mantel_clearance`, `lifting_index`, `yearly_movement`, `body_movement`,
-/// `mitre_movement`, `cleat_movement`, `cross_grain_fight`, `slot_length`, `glue_line_demand`, `tolerance_stack`,
-/// `saw_accuracy`, `over_tilt`.
+/// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`,
+/// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`,
+/// `yearly_movement`, `body_movement`, `mitre_movement`, `cleat_movement`, `cross_grain_fight`, `slot_length`,
+/// `glue_line_demand`, `tolerance_stack`, `saw_accuracy`, `over_tilt`.
 ///
 /// # Limits
 /// Bodies of one straight leg of rectangular section. What is not checked is listed in the plan itself.
@@ -75,26 +82,37 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
-    let frame = body.frame(&mut findings);
-    let cleat = cleat::fit(&body, &mut findings)?;
+    let mut cleat = cleat::fit(&body, &mut findings)?;
+    let site_fit = site::fit(&body, cleat.as_mut(), &mut findings)?;
+    let frame = inside::frame(&body, cleat.as_ref(), &mut findings);
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
     let mut checks = Vec::new();
-    let cleat = match cleat {
-        Some(fitted) => Some(holding::load(&body, fitted, &mass, &mut checks, &mut findings)?),
+    let lift_on = match &cleat {
+        Some(fitted) => lift::way_on(&body, fitted, frame.as_ref(), site_fit.as_ref(), &mut findings)?,
         None => None,
     };
-    site::look(&body, &mass, &mut checks, &mut findings)?;
-    let cuts = cuts::settings(&body, &mut findings)?;
+    let cleat = match cleat {
+        Some(fitted) => Some(holding::load(&body, fitted, frame.as_ref(), &mass, &mut checks, &mut findings)?),
+        None => None,
+    };
+    let (clearance, reach) = site::look(&body, &mass, &mut checks, &mut findings)?;
+    let hanging = cleat.as_ref().map_or_else(Vec::new, |cleat| {
+        let (fit, lift) = (site_fit.as_ref(), lift_on.as_ref());
+        hanging::sheet(&hanging::Job { spec, cleat, fit, lift, mass: &mass, reach })
+    });
+    let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
     let movement = movement::through_the_year(&body, cleat.as_ref(), &mut findings)?;
     let tolerance = tolerance::at_the_saw(&body, &mut findings)?;
-    let cautions = summary::cautions(spec, finish.as_ref(), movement.as_ref());
+    let assembly = inside::assembly(&body, frame.as_ref(), &mut findings);
+    let cautions = summary::cautions(spec, finish.as_ref(), movement.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(Plan {
         beamcraft_plan: FORMAT,
         spec: spec.clone(),
         glue: body.glue(),
+        assembly,
         panels: body.shell.panels,
         cuts,
         frame,
@@ -102,6 +120,10 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         not_checked: summary::not_checked(movement.as_ref(), tolerance.as_ref()),
         movement,
         tolerance,
+        site_fit,
+        lift_on,
+        hanging,
+        clearance,
         mass,
         checks,
         finish,

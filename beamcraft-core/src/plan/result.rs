@@ -2,12 +2,14 @@
 
 use super::result_seams::{MovementPlan, TolerancePlan};
 use super::spec::BeamSpec;
-use crate::finding::{CautionText, Finding};
+use crate::error::{Result, unknown_name};
+use crate::finding::{CautionText, Finding, Quantity};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
-use crate::frame::FramePiece;
+use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
 use crate::hang::{CleatHalves, CleatMarks};
-use crate::saw::{BoardSetUp, RipFence, RipSetUp};
-use crate::shell::{EdgeCut, EdgeId, FaceId, Panel};
+use crate::saw::PanelCut;
+use crate::shell::{EdgeId, FaceId, Panel};
+use crate::site::{BodyClearance, LiftOn, SiteFit};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -20,14 +22,26 @@ pub struct Plan {
     pub spec: BeamSpec,
     /// The panels as solids, in the order of the faces.
     pub panels: Vec<Panel>,
-    /// Saw settings, panel by panel, in the order of the cuts.
-    pub cuts: Vec<CutSetting>,
+    /// Saw settings, panel by panel, in the order of the panels.
+    pub cuts: Vec<PanelSawing>,
     /// Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub frame: Option<FramePlan>,
     /// The hanging cleat; absent when it does not fit the body.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cleat: Option<CleatPlan>,
+    /// How the body sits on the wall as it is; absent when its place was not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub site_fit: Option<SiteFit>,
+    /// The way onto the cleat; absent without a wall and a cleat on it.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub lift_on: Option<LiftOn>,
+    /// The order of hanging, step by step; empty without a cleat.
+    pub hanging: Vec<HangingStep>,
+    /// Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the
+    /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub clearance: Option<BodyClearance>,
     /// The body through the year; absent when no seasons were given, or no movement of the wood.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub movement: Option<MovementPlan>,
@@ -43,6 +57,9 @@ pub struct Plan {
     pub finish: Option<FinishPlan>,
     /// Glue for the mitres.
     pub glue: GluePlan,
+    /// The order of assembly, with the reason of each step; absent when the panels do not hold together.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub assembly: Option<AssemblyOrder>,
     /// What the maker should know, worst first.
     pub findings: Vec<Finding>,
     /// What was not checked.
@@ -51,44 +68,33 @@ pub struct Plan {
     pub cautions: Vec<CautionText>,
 }
 
-/// One cut of one panel.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct CutSetting {
-    /// The panel.
-    pub panel: FaceId,
-    /// Place in the order of this panel's cuts, from 1.
-    pub step: u32,
-    /// The edge that the cut makes.
-    pub edge: EdgeId,
-    /// Rip along the grain or cross-cut.
-    pub cut: EdgeCut,
-    /// Signed bevel of the edge from square, degrees; positive with the long point on the show face.
-    pub bevel_deg: f64,
-    /// Gauge angle from a square cross-cut, degrees; 0 for a rip along the grain.
-    pub gauge_deg: f64,
-    /// How the board goes over the saw.
-    pub set_up: BoardSetUp,
-    /// Blade tilt to set, degrees.
-    pub blade_tilt_deg: f64,
-    /// Angle of the wedge under the board, degrees; 0 without one.
-    pub wedge_deg: f64,
-    /// Size of the show face that the cut leaves, mm: width of a rip, length of a cross-cut; the first rip of a panel still
-    /// leaves the allowance for the second.
-    pub show_size_mm: f64,
-    /// Fence of a bevelled rip; absent for a cross-cut, for the jointed reference edge, and on edge or on a wedge.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
-    pub rip: Option<RipSetting>,
+impl Plan {
+    /// The panel with a name, that of its show face, such as `front`.
+    ///
+    /// # Errors
+    /// `unknown_name` where there is none, with the names there are.
+    pub fn panel(&self, name: &str) -> Result<&Panel> {
+        let found = self.panels.iter().find(|panel| panel.id.to_string() == name);
+        found.ok_or_else(|| {
+            let names: Vec<String> = self.panels.iter().map(|panel| panel.id.to_string()).collect();
+            unknown_name("panel", name, names.iter().map(String::as_str))
+        })
+    }
 }
 
-/// Fence and lean of a rip.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// How one panel is cut from its blank.
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
-pub struct RipSetting {
-    /// Which face lies up and which way the blade leans.
-    pub set_up: RipSetUp,
-    /// The fence with its working.
-    pub fence: RipFence,
+pub struct PanelSawing {
+    /// The panel.
+    pub panel: FaceId,
+    /// Length of the square-edged blank along the grain, mm: both ends square, with the trim at each.
+    pub blank_length_mm: f64,
+    /// Width of the square-edged blank across the grain, mm: edges jointed and parallel, with the allowance at each that is
+    /// still to be ripped.
+    pub blank_width_mm: f64,
+    /// Every cut, in an order in which a referencing edge always exists.
+    pub cuts: Vec<PanelCut>,
 }
 
 /// Frame pieces inside the body.
@@ -101,6 +107,18 @@ pub struct FramePlan {
     pub thickness_mm: f64,
     /// Centres of the pieces from the left end of the front, mm, from left to right.
     pub centres_mm: Vec<f64>,
+    /// Glue blocks, seam by seam; empty when none were asked for or none fit.
+    pub blocks: Vec<SeamBlocks>,
+}
+
+/// Glue blocks along one seam.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct SeamBlocks {
+    /// The seam.
+    pub seam: EdgeId,
+    /// The blocks; their centres are counted from the left end of the front.
+    pub blocks: GlueBlocks,
 }
 
 /// The hanging cleat: halves, heights, screws.
@@ -129,11 +147,51 @@ pub struct CleatPlan {
     pub wall_half_bottom_mm: f64,
     /// Height of the screw row, mm.
     pub screw_row_mm: f64,
+    /// Most packing behind the wall half at a stud, mm; it lies between strip and lining in every screw check.
+    pub greatest_packing_mm: f64,
     /// Heights above the floor, screws at the studs, room to lift; absent when the wall was not given.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub marks: Option<CleatMarks>,
     /// Load cases on the seat and what each gives.
     pub load_cases: Vec<LoadCase>,
+}
+
+/// One step of hanging the body.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct HangingStep {
+    /// Place in the order, from 1.
+    pub order: u32,
+    /// Which step it is.
+    pub task: HangingTask,
+    /// What is done, in words.
+    pub what: String,
+    /// The numbers it is done with.
+    pub numbers: Vec<Quantity>,
+}
+
+/// The steps of hanging a body.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema), serde(rename_all = "snake_case"))]
+pub enum HangingTask {
+    /// Find the studs.
+    FindStuds,
+    /// Draw the level line.
+    LevelLine,
+    /// Fix the wall half.
+    FixWallHalf,
+    /// Hang it dry.
+    DryHang,
+    /// Scribe it to the wall.
+    Scribe,
+    /// Finish it.
+    Finish,
+    /// Hang it.
+    Hang,
+    /// Fit the lock.
+    Lock,
+    /// Confirm that it is seated at both ends.
+    ConfirmSeated,
 }
 
 /// One load case on the cleat.
@@ -179,7 +237,7 @@ pub struct MassPlan {
     pub density_kg_m3: f64,
     /// Mass of the panels, kg.
     pub panels_kg: f64,
-    /// Mass of the frame pieces and the beam half, kg.
+    /// Mass of the frame pieces, glue blocks and the beam half, kg.
     pub inside_kg: f64,
     /// Mass of what is lifted: panels, frame and beam half, kg; finish, glue and screws are left out.
     pub lifted_kg: f64,

@@ -1,16 +1,65 @@
 //! May it sit there, and can it be lifted there?
 
 use super::body::Body;
+use super::cleat::FittedCleat;
 use super::result::MassPlan;
 use super::spec::SiteSpec;
 use super::within;
 use crate::cite::{Clause, Source};
 use crate::error::Result;
+use crate::fasten::wood_screw;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::lifting::{HandCoupling, LiftDuration, LiftLimit, LiftingForm, LiftingIndexInput, lifting_index};
 use crate::setting::{Appliance, ApplianceKind, FireOpening};
-use crate::site::{MantelClearance, MantelClearanceInput, MantelRule, OpeningSide, mantel_clearance};
+use crate::site::{
+    BodyClearance, BodyClearanceAnswer, BodyClearanceInput, SiteFit, SiteFitInput, WallHalfPlace, body_margins,
+    site_fit,
+};
 use crate::verdict::{Basis, Outcome, Verdict};
+
+/// The body on the wall as it is; hands the packing behind the wall half on to the cleat.
+pub(super) fn fit(
+    body: &Body<'_>,
+    mut cleat: Option<&mut FittedCleat>,
+    findings: &mut Vec<Finding>,
+) -> Result<Option<SiteFit>> {
+    let (spec, leg) = (body.checked.spec, body.checked.leg);
+    let Some(site) = &spec.site else { return Ok(None) };
+    let screws = &spec.cleat.screws;
+    let wall_half = site.wall.as_ref().and_then(|wall| {
+        let marks = cleat.as_ref()?.plan.marks.as_ref()?;
+        Some(WallHalfPlace {
+            wall: wall.clone(),
+            left_mm: marks.left_mm,
+            right_mm: marks.right_mm,
+            screw_line_mm: marks.screw_line_mm,
+            thickness_mm: spec.cleat.thickness_mm,
+            screw_length_mm: screws.length_mm,
+            wanted_reach_mm: wood_screw(screws.size).map_or(0.0, |size| LEAST_REACH * size.nominal_diameter_mm),
+        })
+    });
+    let fit = site_fit(&SiteFitInput {
+        place: site.place,
+        body_length_mm: leg.length_mm,
+        body_height_mm: leg.height_mm,
+        body_depth_mm: leg.depth_mm,
+        left_end_deg: leg.left_end.corner_deg,
+        right_end_deg: leg.right_end.corner_deg,
+        survey: site.survey.clone(),
+        wall_half,
+        things: site.obstructions.clone(),
+        opening: site.opening,
+    })
+    .map_err(|error| within(error, "site"))?;
+    if let Some(cleat) = cleat.as_mut() {
+        cleat.plan.greatest_packing_mm = fit.packing.iter().map(|stud| stud.packing_mm).fold(0.0, f64::max);
+    }
+    findings.extend(fit.findings.iter().cloned());
+    Ok(Some(fit))
+}
+
+/// Least reach of a wood screw, in diameters, that counts at all (NDS 12.1.5).
+const LEAST_REACH: f64 = 6.0;
 
 /// Clearance to heat and the lift, for a body whose place is known.
 pub(super) fn look(
@@ -18,90 +67,93 @@ pub(super) fn look(
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
-) -> Result<()> {
+) -> Result<(Option<BodyClearance>, LiftReach)> {
     let Some(site) = &body.checked.spec.site else {
         checks.push(heat_unknown("The place on the wall was not given."));
-        return Ok(());
+        return Ok((None, LiftReach::Within));
     };
-    match (&site.opening, &site.appliance) {
-        (Some(opening), Some(appliance)) => heat(body, site, opening, appliance, checks, findings)?,
-        (_, Some(appliance)) if appliance.kind == ApplianceKind::None => {}
-        _ => checks.push(heat_unknown("The opening or the appliance was not given.")),
+    let clearance = match (&site.opening, &site.appliance) {
+        (_, Some(appliance)) if appliance.kind == ApplianceKind::None => None,
+        (Some(opening), Some(appliance)) => Some(heat(body, site, opening, appliance)?),
+        _ => {
+            checks.push(heat_unknown("The opening or the appliance was not given."));
+            None
+        }
+    };
+    if let Some(clearance) = &clearance {
+        checks.extend(heat_checks(site, clearance));
+        findings.extend(clearance.findings.iter().cloned());
     }
-    lift(body, site, mass, checks, findings)
+    let reach = lift(body, site, mass, checks, findings)?;
+    Ok((clearance, reach))
 }
+
+/// Whether the lift lies within the reach and height of the lifting method.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LiftReach {
+    /// It does, or nobody knows where the body hangs.
+    Within,
+    /// It does not.
+    Outside,
+}
+
+/// The rule that sends to local law and to the listing.
+const WHO_DECIDES: Clause = Clause::new(Source::Irc, "R1001.11, M1306.1");
 
 fn heat_unknown(why: &str) -> Verdict {
-    let clause = Clause::new(Source::Irc, "R1001.11, M1306.1");
-    Verdict::without_answer("clearance to heat", "underside", Outcome::NotDetermined, clause, why)
+    Verdict::without_answer("clearance to heat", OUTLINE, Outcome::NotDetermined, WHO_DECIDES, why)
 }
 
-/// The lower front edge against the rules and the chart of the appliance.
-fn heat(
-    body: &Body<'_>,
-    site: &SiteSpec,
-    opening: &FireOpening,
-    appliance: &Appliance,
-    checks: &mut Vec<Verdict>,
-    findings: &mut Vec<Finding>,
-) -> Result<()> {
-    let (distance_from_opening_mm, side) = to_opening(body, site, opening);
-    let clearance = mantel_clearance(&MantelClearanceInput {
-        projection_mm: (body.checked.leg.depth_mm - opening.face_out_mm).max(0.0),
-        distance_from_opening_mm,
-        side,
+/// Subject of the checks on heat.
+const OUTLINE: &str = "body outline";
+
+/// Every panel of the body against the rules and the chart of the appliance.
+fn heat(body: &Body<'_>, site: &SiteSpec, opening: &FireOpening, appliance: &Appliance) -> Result<BodyClearance> {
+    body_margins(&BodyClearanceInput {
+        parts: body.outlines(site.place),
+        opening: *opening,
         appliance: appliance.clone(),
-        height_above_datum_mm: None,
-        rules: vec![MantelRule::IrcSlope, MantelRule::Nfpa211Step, MantelRule::NbcStep],
+        chart_datum_above_floor_mm: site.chart_datum_above_floor_mm,
+        rules: site.clearance_rules.clone(),
+        own_rules: site.own_clearance_rules.clone(),
     })
-    .map_err(|error| within(error, "site"))?;
-    checks.extend(heat_checks(&clearance, distance_from_opening_mm));
-    findings.extend(clearance.findings);
-    Ok(())
+    .map_err(|error| within(error, "site"))
 }
 
-/// Shortest distance of the lower front edge from the opening in the plane of its face, and on which side it lies.
-fn to_opening(body: &Body<'_>, site: &SiteSpec, opening: &FireOpening) -> (f64, OpeningSide) {
-    let (left, right) = (site.place.left_end_mm, site.place.left_end_mm + body.checked.leg.length_mm);
-    let beside = (opening.left_mm - right).max(left - (opening.left_mm + opening.width_mm)).max(0.0);
-    let above = site.place.bottom_above_floor_mm - opening.top_above_floor_mm;
-    let side = if above >= 0.0 { OpeningSide::Above } else { OpeningSide::Beside };
-    let above = above.max(0.0);
-    ((above * above + beside * beside).sqrt(), side)
-}
-
-fn heat_checks(clearance: &MantelClearance, distance_mm: f64) -> Vec<Verdict> {
-    let subject = "lower front edge";
-    let mut checks: Vec<_> = clearance
-        .answers
-        .iter()
-        .map(|answer| match answer.least_distance_mm {
-            Some(least_mm) => {
-                let name = "least distance from the opening, against the distance there is";
-                let verdict =
-                    Verdict::compare(name, subject, least_mm, distance_mm, "mm", Basis::Clause, answer.clause);
-                // The comparison of the rule allows for the rounding of inches.
-                Verdict { outcome: answer.outcome, ..verdict }.with_remark(answer.remark.clone())
-            }
-            None => {
-                let name = "distance from the opening";
-                Verdict::without_answer(name, subject, answer.outcome, answer.clause, answer.remark.clone())
-            }
-        })
-        .collect();
+fn heat_checks(site: &SiteSpec, clearance: &BodyClearance) -> Vec<Verdict> {
+    let published = site.clearance_rules.iter().filter_map(|rule| rule.row()).map(|row| (row.clause, Basis::Clause));
+    let given = site.own_clearance_rules.iter().map(|_| (Clause::new(Source::Given, ""), Basis::Chosen));
+    let rules = published.chain(given).zip(&clearance.answers);
+    let mut checks: Vec<_> = rules.map(|((clause, basis), answer)| heat_check(answer, clause, basis)).collect();
     if let Some(listing) = &clearance.listing {
         let clause = Clause::new(Source::Irc, "M1306.1");
         let name = "clearance by the appliance's own listing";
-        checks.push(Verdict::without_answer(name, subject, listing.outcome, clause, listing.remark.clone()));
+        checks.push(Verdict::without_answer(name, OUTLINE, listing.outcome, clause, listing.remark.clone()));
+    }
+    if checks.is_empty() {
+        checks.push(heat_unknown("No rule was named; ask which one holds where the body will hang."));
     }
     checks
 }
 
+fn heat_check(answer: &BodyClearanceAnswer, clause: Clause, basis: Basis) -> Verdict {
+    let (Some(required_mm), Some(actual_mm), Some(point)) = (answer.required_mm, answer.actual_mm, &answer.point)
+    else {
+        let name = "distance from the opening";
+        return Verdict::without_answer(name, OUTLINE, answer.outcome, clause, answer.remark.clone());
+    };
+    let name = "least distance from the opening, against the distance there is";
+    let verdict = Verdict::compare(name, OUTLINE, required_mm, actual_mm, "mm", basis, clause);
+    // The comparison of the rule allows for the rounding of inches.
+    let verdict = Verdict { outcome: answer.outcome, ..verdict };
+    verdict.with_mode(format!("nearest at the {}", point.part)).with_remark(answer.remark.clone())
+}
+
 /// Hands reach at least this far out when it cannot be measured: 20 cm and half the width of the load, 25 cm below 25 cm
-/// above the floor (NIOSH 94-110, p. 8).
-fn reach_mm(hand_height_mm: f64, depth_mm: f64) -> f64 {
+/// above the floor (NIOSH 94-110, p. 8); and from before a raised hearth at least to the middle of the body.
+fn reach_mm(hand_height_mm: f64, depth_mm: f64, hearth_out_mm: f64) -> f64 {
     let out = if hand_height_mm >= 250.0 { 200.0 } else { 250.0 };
-    out + 0.5 * depth_mm
+    (out + 0.5 * depth_mm).max(hearth_out_mm - 0.5 * depth_mm)
 }
 
 /// The lift from the floor to the cleat, by one person and by two.
@@ -111,14 +163,15 @@ fn lift(
     mass: &MassPlan,
     checks: &mut Vec<Verdict>,
     findings: &mut Vec<Finding>,
-) -> Result<()> {
+) -> Result<LiftReach> {
+    let mut reach = LiftReach::Within;
     let hand_height_mm = site.place.bottom_above_floor_mm;
     let clause = Clause::new(Source::Niosh94110, "p. 7 to 18");
     for (persons, name) in [(1, "lift onto the cleat by one person"), (2, "lift onto the cleat by two people")] {
         let input = LiftingIndexInput {
             mass_kg: mass.lifted_kg,
             persons,
-            reach_mm: reach_mm(hand_height_mm, body.checked.leg.depth_mm),
+            reach_mm: reach_mm(hand_height_mm, body.checked.leg.depth_mm, site.hearth_out_mm),
             hand_height_mm,
             travel_mm: hand_height_mm,
             turn_deg: 0.0,
@@ -130,8 +183,9 @@ fn lift(
         };
         // A place beyond what the table of lifts allows at all is outside the method too.
         let Some(lift) = lifting_index(&input).ok().filter(|lift| lift.limit == LiftLimit::Within) else {
-            let why = "The lift lies beyond the reach or height of the method; use props or a hoist.";
+            let why = "Outside the method: the lift lies beyond its reach or height; use props or a hoist.";
             checks.push(Verdict::without_answer(name, "body", Outcome::NotCovered, clause, why));
+            reach = LiftReach::Outside;
             continue;
         };
         let verdict = Verdict::compare(name, "body", lift.share_kg, lift.recommended_kg, "kg", Basis::Clause, clause);
@@ -143,7 +197,7 @@ fn lift(
                       Ladders and steps are outside the method.";
         checks.push(verdict.with_remark(remark));
     }
-    Ok(())
+    Ok(reach)
 }
 
 fn too_heavy(mass_kg: f64, recommended_kg: f64) -> Finding {

@@ -5,9 +5,12 @@
 
 use crate::fasten::ScrewSize;
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::frame::GluePace;
 use crate::limits::limited;
-use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall};
+use crate::saw::SawSpec;
+use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall, WallSurvey};
 use crate::shell::Leg;
+use crate::site::{MantelRule, OwnClearanceRule};
 use crate::wood::WoodFigures;
 
 use super::spec_seams::{AccuracySpec, SeasonsSpec};
@@ -47,6 +50,9 @@ pub struct BeamSpec {
     /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub site: Option<SiteSpec>,
+    /// How the body is glued up: the open time of the glue and the pace of the work.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub glue_up: GluePace,
     /// What the body shall carry.
     #[cfg_attr(feature = "json", serde(default))]
     pub load: LoadSpec,
@@ -108,42 +114,6 @@ fn indoor_moisture() -> f64 {
     8.0
 }
 
-/// The saw that cuts the bevels.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SawSpec>))]
-pub struct SawSpec {
-    /// Width of the cut, mm; 3.2 (1/8 in) is common practice for a full-kerf blade.
-    pub kerf_mm: f64,
-    /// Largest blade tilt from square, degrees; 45 is common practice.
-    pub max_tilt_deg: f64,
-    /// Width left for the second rip of a panel, mm; 6 is a choice, enough to plane a sprung edge straight.
-    pub rip_allowance_mm: f64,
-    /// Which face lies up when a long edge is bevelled.
-    pub show_face: ShowFace,
-}
-
-limited!(SawSpec { kerf_mm: KERF, max_tilt_deg: SAW_TILT, rip_allowance_mm: SMALL_LENGTH });
-
-impl Default for SawSpec {
-    fn default() -> Self {
-        Self { kerf_mm: 3.2, max_tilt_deg: 45.0, rip_allowance_mm: 6.0, show_face: ShowFace::Up }
-    }
-}
-
-/// Which way the show face lies on the saw table.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum ShowFace {
-    /// Show face up, blade leaning away from the fence.
-    #[default]
-    Up,
-    /// Show face down, blade leaning towards the fence: width free of thickness error, but the piece is trapped.
-    Down,
-}
-
 /// Frame pieces inside the body.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
@@ -158,6 +128,12 @@ pub struct FrameSpec {
     pub end_margin_mm: f64,
     /// Greatest distance between the centres of neighbouring pieces, mm; 450 is a choice, no published rule.
     pub greatest_spacing_mm: f64,
+    /// Distance to keep from the middle of each wall screw to a frame piece, mm; 15 is a choice, room for a head that stands
+    /// proud of the strip.
+    pub screw_clear_mm: f64,
+    /// Glue blocks along the long seams behind the front; none when left out.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub blocks: Option<BlockSpec>,
 }
 
 limited!(FrameSpec {
@@ -165,11 +141,41 @@ limited!(FrameSpec {
     clearance_mm: SMALL_LENGTH,
     end_margin_mm: LENGTH,
     greatest_spacing_mm: SPACING,
+    screw_clear_mm: SMALL_LENGTH,
 });
 
 impl Default for FrameSpec {
     fn default() -> Self {
-        Self { piece_thickness_mm: 20.0, clearance_mm: 1.0, end_margin_mm: 30.0, greatest_spacing_mm: 450.0 }
+        Self {
+            piece_thickness_mm: 20.0,
+            clearance_mm: 1.0,
+            end_margin_mm: 30.0,
+            greatest_spacing_mm: 450.0,
+            screw_clear_mm: 15.0,
+            blocks: None,
+        }
+    }
+}
+
+/// Glue blocks along the long seams.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields, default))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<BlockSpec>))]
+pub struct BlockSpec {
+    /// Width of each glued face of a block, mm; 20 is a choice.
+    pub face_mm: f64,
+    /// Length of a block along the seam, mm; 60 is a choice.
+    pub length_mm: f64,
+    /// Greatest distance between the centres of neighbours, mm; 250 is a choice.
+    pub greatest_spacing_mm: f64,
+}
+
+limited!(BlockSpec { face_mm: BOARD_THICKNESS, length_mm: BOARD_THICKNESS, greatest_spacing_mm: SPACING });
+
+impl Default for BlockSpec {
+    fn default() -> Self {
+        Self { face_mm: 20.0, length_mm: 60.0, greatest_spacing_mm: 250.0 }
     }
 }
 
@@ -273,12 +279,16 @@ impl Default for ScrewSpec {
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SiteSpec>))]
 pub struct SiteSpec {
     /// Left end and underside of the body on the wall.
     pub place: BodyPlace,
     /// The wall and its studs; without it no screw is checked.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub wall: Option<Wall>,
+    /// The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub survey: Option<WallSurvey>,
     /// Things fixed to the wall or the ceiling around the body.
     #[cfg_attr(feature = "json", serde(default))]
     pub obstructions: Vec<Obstruction>,
@@ -288,7 +298,23 @@ pub struct SiteSpec {
     /// What gives heat.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub appliance: Option<Appliance>,
+    /// How far a raised hearth that nobody can stand on reaches out from the wall, mm; lifters stand before it. 0, the
+    /// default, is none.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub hearth_out_mm: f64,
+    /// Height of the datum of the appliance's chart above the floor, mm; needed where the chart does not measure from the
+    /// top of the opening.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub chart_datum_above_floor_mm: Option<f64>,
+    /// Rules of the table that hold where the body will hang; without any, a masonry opening is *not determined*.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub clearance_rules: Vec<MantelRule>,
+    /// Rules of the user's, compared in the same way.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub own_clearance_rules: Vec<OwnClearanceRule>,
 }
+
+limited!(SiteSpec { hearth_out_mm: LENGTH, chart_datum_above_floor_mm: SIGNED_LENGTH });
 
 /// What the body shall carry. No code gives a live load for a mantel or a shelf on a wall: these are the user's.
 #[derive(Clone, Copy, Debug, PartialEq)]

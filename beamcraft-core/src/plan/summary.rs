@@ -8,9 +8,8 @@ use crate::verdict::{Outcome, Verdict};
 
 /// What no step of this version looks at.
 const NOT_CHECKED: &[&str] = &[
-    "bending, torsion and long-term deflection of the body between its supports",
-    "shear and bending of the cleat's lip",
-    "strength and ageing of the glue lines",
+    "glue lines other than those of top, front and beam half, and the ageing of all of them near heat",
+    "bearing on the seat, and bending of the cleat's lip",
     "how hard anybody will pull at the body or knock it from below; the plan says what would unhook it",
     "heat at the beam, the wall's own strength, hidden cables and pipes, workmanship",
 ];
@@ -32,6 +31,7 @@ pub(super) fn cautions(
     spec: &BeamSpec,
     finish: Option<&FinishPlan>,
     movement: Option<&MovementPlan>,
+    of_cuts: Vec<CautionText>,
 ) -> Vec<CautionText> {
     let mut cautions = vec![
         CautionText::from(Caution::Structure),
@@ -50,13 +50,15 @@ pub(super) fn cautions(
     if spec.finish.is_some() && !cautions.contains(&Caution::Solvents.into()) {
         cautions.push(Caution::Solvents.into());
     }
+    let new = of_cuts.into_iter().filter(|caution| !cautions.contains(caution)).collect::<Vec<_>>();
+    cautions.extend(new);
     cautions
 }
 
 /// One finding for each part with checks that are not met and no finding of their own.
 pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
     // Seat and heat have their own findings, with what would cure them.
-    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "lower front edge");
+    let has_own = |check: &&Verdict| matches!(check.subject.as_str(), "cleat seat" | "body outline");
     let failed: Vec<_> = checks.iter().filter(|c| c.outcome == Outcome::NotMet && !has_own(c)).collect();
     let mut subjects: Vec<&str> = failed.iter().map(|check| check.subject.as_str()).collect();
     subjects.dedup();
@@ -70,7 +72,8 @@ pub(super) fn failed_checks(checks: &[Verdict], findings: &mut Vec<Finding>) {
             subject: subject.to_owned(),
             message: format!("Not met: {}.", names.join("; ")),
             numbers: worst.map(|value| Quantity::new("largest utilisation", value, "")).into_iter().collect(),
-            cure: "A longer or thicker screw, one more stud, a higher row of screws, less load or a lighter body."
+            cure: "A thicker screw, which also has the larger head; a longer one where it is the thread that gives in; a higher row \
+                   of screws; one more screw or stud; less load or a lighter body."
                 .to_owned(),
             clause: of_part.first().map(|check| check.clause),
         });

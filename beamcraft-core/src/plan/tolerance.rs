@@ -2,13 +2,13 @@
 
 use super::body::{Body, MitredSeam};
 use super::result_seams::TolerancePlan;
-use super::spec::ShowFace;
 use super::spec_seams::AccuracySpec;
 use super::within;
 use crate::error::{Allowed, Detail, ErrorCode, Fault, Result};
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::limits::faults_at;
 use crate::numeric::real::degrees;
+use crate::saw::ShowFace;
 use crate::shell::{EdgeCut, Panel, PanelEdge};
 use crate::tolerance::{
     AngleSource, CutSide, ErrorDistribution, LengthSource, OverTilt, OverTiltInput, SawAccuracy, SawAccuracyInput,

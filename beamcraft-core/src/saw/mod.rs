@@ -19,14 +19,33 @@
 //! it is trapped; the result says so.
 
 mod angles;
+mod board;
+mod caution;
 mod chart;
+mod cut;
 mod fence;
+mod findings;
+mod machine;
+mod order;
+mod panel_cuts;
+mod place;
+#[cfg(test)]
+mod proof;
 mod run;
 mod set_up;
+mod ways;
 
 pub use angles::{SawAngles, SawAnglesInput, saw_angles};
+pub use board::BlankEdge;
+pub use caution::CutCaution;
 pub use chart::{TiltChart, TiltChartInput, TiltChartRow, tilt_chart};
+pub use cut::{
+    BladeLean, CutKind, CutSetUp, CutWay, FaceDown, KeptPiece, PanelCut, PassedLimit, SawLimit, StopMeets, TaperMarks,
+};
 pub use fence::{RidingEdge, RipFence, RipFenceInput, RipSetUp, TrappedPiece, rip_fence};
+pub use findings::beyond_saw;
+pub use machine::{BladeSide, SawMachine, SawSpec, ShowFace, TrackSaw};
+pub use panel_cuts::{PanelCuts, PanelCutsInput, ShowCorner, cuts_of_panel, panel_cuts};
 pub use run::{
     CornerMethod, GrainRun, GrainRunInput, RunCorner, RunCornerLoss, RunDirection, RunPiece, RunPiecePlace, RunShape,
     RunWedge, grain_run,
@@ -35,5 +54,11 @@ pub use set_up::{BoardSetUp, TiltSetUp, TiltSetUpInput, tilt_set_up};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] =
-    &[fence::RIP_FENCE, angles::SAW_ANGLES, set_up::TILT_SET_UP, chart::TILT_CHART, run::GRAIN_RUN];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    fence::RIP_FENCE,
+    angles::SAW_ANGLES,
+    set_up::TILT_SET_UP,
+    panel_cuts::PANEL_CUTS,
+    chart::TILT_CHART,
+    run::GRAIN_RUN,
+];

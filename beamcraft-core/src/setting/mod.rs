@@ -9,7 +9,11 @@
 //! walls never had one. A spacing only fills in a first guess.
 
 mod fire;
+mod outline;
+mod survey;
 mod wall;
 
 pub use fire::{Appliance, ApplianceKind, FireOpening, ListingChart, ListingDatum, ListingStep};
-pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, Wall};
+pub use outline::{OutlinePart, OutlinePoint};
+pub use survey::{Backing, BackingKind, SideWall, WallFace, WallStation, WallSurvey};
+pub use wall::{BodyPlace, MeasuredStuds, Obstruction, SpacedStuds, StudLayout, StudWood, ThingKind, Wall};

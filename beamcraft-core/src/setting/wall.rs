@@ -2,6 +2,7 @@
 
 use crate::error::{Detail, ErrorCode, Fault};
 use crate::limits::{self, faults_at, limited, list_faults};
+use crate::setting::survey::crossed;
 
 /// A stud wall behind the body.
 #[derive(Clone, Debug, PartialEq)]
@@ -113,7 +114,31 @@ impl Wall {
     }
 }
 
-/// Something that stands out from the wall: a moulding, a duct, a bracket, a picture rail.
+/// What a thing on the wall is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
+pub enum ThingKind {
+    /// A soffit or a ceiling.
+    Soffit,
+    /// A boxed duct or pipe.
+    BoxedDuct,
+    /// A moulding.
+    Moulding,
+    /// The casing of a door or window.
+    Casing,
+    /// The surround of an opening.
+    Surround,
+    /// An electric outlet.
+    Outlet,
+    /// A television.
+    Television,
+    /// Anything else.
+    #[default]
+    Other,
+}
+
+/// Something that stands out from the wall, as a box on it: a moulding, a duct, a bracket, a picture rail.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
@@ -121,6 +146,9 @@ impl Wall {
 pub struct Obstruction {
     /// Name for messages.
     pub name: String,
+    /// What it is; some things want more than room.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub kind: ThingKind,
     /// Left side from the plumb line, mm.
     pub left_mm: f64,
     /// Right side from the plumb line, mm.
@@ -145,13 +173,8 @@ impl Obstruction {
     /// Every fault, with its path.
     pub fn faults(&self) -> Vec<Detail> {
         let mut faults = faults_at("", self);
-        let pairs = [("right_mm", self.left_mm, self.right_mm), ("top_mm", self.bottom_mm, self.top_mm)];
-        for (field, low, high) in pairs {
-            if high < low {
-                let fault = Fault::plain(ErrorCode::Inconsistent, field, "not below the other side", "swap the sides");
-                faults.push(fault.into());
-            }
-        }
+        faults.extend(crossed("right_mm", self.left_mm, self.right_mm));
+        faults.extend(crossed("top_mm", self.bottom_mm, self.top_mm));
         faults
     }
 }
@@ -214,6 +237,7 @@ mod tests {
         assert_eq!(paths, wanted);
         let upside_down = Obstruction {
             name: "duct".to_owned(),
+            kind: ThingKind::BoxedDuct,
             left_mm: 10.0,
             right_mm: 0.0,
             bottom_mm: 5.0,

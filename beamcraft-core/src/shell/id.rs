@@ -5,7 +5,7 @@ use core::str::FromStr;
 
 use crate::error::{ErrorCode, Fault};
 
-/// Which face of a leg.
+/// Which face of a leg; in text such as `front` or `side3`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum FaceKind {
     /// Towards the room.
@@ -52,6 +52,8 @@ const NAMED: [(FaceKind, &str); 6] = [
 
 const FACE_TEXT: &str =
     "front, back, top, bottom, left_end, right_end or side1, side2, …; for a further leg leg2.front";
+
+const KIND_TEXT: &str = "front, back, top, bottom, left_end, right_end or side1, side2, …";
 
 impl FaceId {
     /// The face `kind` of the first leg.
@@ -111,9 +113,17 @@ impl FromStr for FaceId {
             Some((leg, face)) => (number(leg).filter(|leg| *leg > 1).ok_or_else(unknown)?, face),
             None => (1, text),
         };
-        let named = NAMED.iter().find(|(_, name)| *name == face).map(|(kind, _)| *kind);
-        let side = || face.strip_prefix("side").and_then(number).map(FaceKind::Side);
-        Ok(Self { leg, kind: named.or_else(side).ok_or_else(unknown)? })
+        Ok(Self { leg, kind: face.parse().map_err(|_| unknown())? })
+    }
+}
+
+impl FromStr for FaceKind {
+    type Err = Fault;
+
+    fn from_str(text: &str) -> Result<Self, Fault> {
+        let named = NAMED.iter().find(|(_, name)| *name == text).map(|(kind, _)| *kind);
+        let side = || text.strip_prefix("side").and_then(number).map(FaceKind::Side);
+        named.or_else(side).ok_or(Fault::plain(ErrorCode::UnknownName, "face", KIND_TEXT, ""))
     }
 }
 
@@ -161,6 +171,8 @@ macro_rules! as_text {
         }
     };
 }
+#[cfg(feature = "json")]
+as_text!(FaceKind, "FaceKind");
 #[cfg(feature = "json")]
 as_text!(FaceId, "FaceId");
 #[cfg(feature = "json")]

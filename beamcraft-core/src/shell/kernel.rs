@@ -15,16 +15,17 @@
 //! |---|---|
 //! | d_i ≤ t_i | itself |
 //! | d_i / t_i ≤ d_j / t_j | each j it is mitred to |
-//! | d_j ≥ t_j | each j that runs past it |
+//! | d_j ≥ t_j − r | each j that runs past it with a rabbet of depth r; r is 0 for a butt |
 //!
 //! The second is a plane through the outer and the inner edge line of i and j, so it holds for unequal thicknesses, for
 //! any corner angle, and at corners where three panels meet: their three seams share the line from the outer to the
 //! inner corner. Every point of the wood lies in exactly one panel, because exactly one share is the smallest.
 
+use super::carve::carve;
 use super::id::{EdgeId, FaceId};
 use super::panel::{EdgeJoint, Panel, Seam, measure};
 use crate::error::{Detail, Error, ErrorCode};
-use crate::geometry::{ConvexSolid, MassProperties, NoSolid, Plane, Vec3};
+use crate::geometry::{ConvexSolid, Cutter, MassProperties, NoSolid, Plane, Vec3};
 use crate::limits;
 
 /// Whether a face has a board.
@@ -52,13 +53,15 @@ pub struct OuterFace {
     pub grain: Vec3,
 }
 
-/// An edge where one panel runs past and the other ends at its inner face.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// An edge where one panel runs past and the other ends at its inner face, or in a rabbet cut into it.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ButtJoint {
     /// Face whose panel runs past to the outside.
     pub runs_past: FaceId,
     /// Face whose panel ends at the inner face of the other.
     pub stops: FaceId,
+    /// Depth of the rabbet below the inner face of the panel that runs past, mm; 0 for a plain butt.
+    pub rabbet_mm: f64,
 }
 
 /// A face of a shell.
@@ -97,6 +100,13 @@ pub struct Shell {
 }
 
 impl Shell {
+    /// Adds up the panels again.
+    pub(super) fn weigh(&mut self) {
+        self.wood = MassProperties::sum(self.panels.iter().map(|panel| &panel.mass));
+        self.wood_volume_mm3 = self.wood.volume_mm3;
+        self.centroid_mm = self.wood.centroid_mm;
+    }
+
     /// The panel of a face.
     pub fn panel(&self, id: FaceId) -> Option<&Panel> {
         self.panels.iter().find(|panel| panel.id == id)
@@ -146,11 +156,11 @@ const FACES_MAX: usize = 40;
 ///
 /// # Errors
 /// `inconsistent` for fewer than four or too many faces, no panel, a grain across its face, a butt between faces that
-/// share no edge, or joints at a corner that no order of its panels explains; `duplicate_field` for a face or butt given
+/// share no edge, a rabbet through its board, or joints at a corner that no order of its panels explains; `duplicate_field` for a face or butt given
 /// twice; `out_of_range` for a thickness; `empty_solid` when the planes enclose no solid or a face has no part in it;
 /// `no_room_inside` when the boards leave no hollow or one without a part at every face. The path is the face's name.
 pub fn build_shell(faces: &[OuterFace], butts: &[ButtJoint]) -> Result<Shell, Error> {
-    shell_of(faces, butts).map_err(|fault| {
+    shell_of(faces, butts, None).map_err(|fault| {
         let path = match fault.subject {
             Subject::Face(face) => face.to_string(),
             Subject::Butts => "butts".to_owned(),
@@ -168,15 +178,27 @@ struct Board {
     face: OuterFace,
 }
 
-pub(super) fn shell_of(faces: &[OuterFace], butts: &[ButtJoint]) -> Result<Shell, ShellFault> {
+/// The panels; a caller who knows the solid within the faces gives it, with the index of each face as its tag.
+pub(super) fn shell_of(
+    faces: &[OuterFace],
+    butts: &[ButtJoint],
+    outer: Option<ConvexSolid>,
+) -> Result<Shell, ShellFault> {
     let boards = boards_of(faces)?;
-    let outer = outer_solid(faces)?;
+    let outer = match outer {
+        Some(outer) => outer,
+        None => outer_solid(faces)?,
+    };
     let joints = Joints { butts };
     joints.check(&boards, &outer)?;
-    let hollow = hollow_solid(&outer, faces, &boards)?;
+    let mut cutter = Cutter::default();
+    let hollow = hollow_solid(&outer, faces, &boards, &mut cutter)?;
     let mut panels = Vec::with_capacity(boards.len());
     for board in &boards {
-        panels.push(panel_of(board, &boards, faces, &outer, &joints)?);
+        panels.push(panel_of(board, &boards, faces, &outer, &joints, &mut cutter)?);
+    }
+    for butt in butts.iter().filter(|butt| butt.rabbet_mm > 0.0) {
+        cut_rabbet(&mut panels, butt);
     }
     let wood = MassProperties::sum(panels.iter().map(|panel| &panel.mass));
     let thickness = |face: &OuterFace| match face.presence {
@@ -249,7 +271,12 @@ fn missing_face<'a>(solid: &ConvexSolid, faces: &'a [OuterFace]) -> Option<&'a O
     faces.iter().zip(0..).find(|(_, index)| solid.face(*index).is_none()).map(|(face, _)| face)
 }
 
-fn hollow_solid(outer: &ConvexSolid, faces: &[OuterFace], boards: &[Board]) -> Result<ConvexSolid, ShellFault> {
+fn hollow_solid(
+    outer: &ConvexSolid,
+    faces: &[OuterFace],
+    boards: &[Board],
+    cutter: &mut Cutter,
+) -> Result<ConvexSolid, ShellFault> {
     let full = |face: FaceId| {
         ShellFault::of_face(
             ErrorCode::NoRoomInside,
@@ -259,13 +286,15 @@ fn hollow_solid(outer: &ConvexSolid, faces: &[OuterFace], boards: &[Board]) -> R
             "thinner boards or a larger body",
         )
     };
-    let mut hollow = outer.clone();
+    cutter.start(outer, |tag| tag);
     for board in boards {
         let inner = inner_plane(board).ok_or_else(|| full(board.face.id))?;
-        hollow = hollow.cut([(inner, board.index)]).ok_or_else(|| full(board.face.id))?;
+        if !cutter.step(&inner, board.index) {
+            return Err(full(board.face.id));
+        }
     }
-    match missing_face(&hollow, faces) {
-        None => Ok(hollow),
+    match missing_face(cutter.solid(), faces) {
+        None => Ok(cutter.solid().clone()),
         Some(face) => Err(full(face.id)),
     }
 }
@@ -312,6 +341,12 @@ impl Joints<'_> {
         }
     }
 
+    /// Depth of the rabbet in `past` that holds the edge of `stops`, mm.
+    fn rabbet_mm(&self, past: FaceId, stops: FaceId) -> f64 {
+        let held = self.butts.iter().find(|butt| butt.runs_past == past && butt.stops == stops);
+        held.map_or(0.0, |butt| butt.rabbet_mm)
+    }
+
     /// Every butt lies on an edge of two boards, once, and every corner has an order.
     fn check(&self, boards: &[Board], outer: &ConvexSolid) -> Result<(), ShellFault> {
         for (at, butt) in self.butts.iter().enumerate() {
@@ -331,6 +366,11 @@ impl Joints<'_> {
             if self.butts.iter().take(at).any(|other| EdgeId::new(other.runs_past, other.stops) == edge) {
                 let fault = ShellFault::of_butts(edge.to_string(), "each edge once", "");
                 return Err(ShellFault { code: ErrorCode::DuplicateField, ..fault });
+            }
+            let thickness = find(butt.runs_past).map_or(0.0, |board| board.thickness);
+            if !(butt.rabbet_mm >= 0.0 && butt.rabbet_mm < thickness) {
+                let given = format!("a rabbet of {} mm in a board of {thickness} mm at {edge}", butt.rabbet_mm);
+                return Err(ShellFault::of_butts(given, "a rabbet that leaves wood under it", "a shallower rabbet"));
             }
         }
         if self.butts.is_empty() {
@@ -403,6 +443,7 @@ fn panel_of(
     faces: &[OuterFace],
     outer: &ConvexSolid,
     joints: &Joints<'_>,
+    cutter: &mut Cutter,
 ) -> Result<Panel, ShellFault> {
     let id = board.face.id;
     let lost = || {
@@ -416,19 +457,22 @@ fn panel_of(
     };
     let inner = inner_plane(board).ok_or_else(lost)?;
     let near = outer.vertices().first().copied().unwrap_or_default();
-    let mut cuts = vec![(inner.flipped(), Panel::INNER)];
+    let show_index = board.index;
+    cutter.start(outer, |tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
+    let mut some = cutter.step(&inner.flipped(), Panel::INNER);
     for other in boards.iter().filter(|other| other.index != board.index) {
         let plane = match joints.between(id, other.face.id) {
             Meeting::Mitred => seam_plane(board, other, near),
-            Meeting::Stops => inner_plane(other),
+            // Into the rabbet, if there is one.
+            Meeting::Stops => other.face.plane.moved(joints.rabbet_mm(other.face.id, id) - other.thickness),
             Meeting::RunsPast => continue,
         };
-        cuts.push((plane.ok_or_else(lost)?, EDGES + other.index));
+        some = some && cutter.step(&plane.ok_or_else(lost)?, EDGES + other.index);
     }
-    let show_index = board.index;
-    let solid = outer.clone().retagged(|tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
-    let shows = |solid: &ConvexSolid| solid.face(Panel::SHOW).is_some() && solid.face(Panel::INNER).is_some();
-    let solid = solid.cut(cuts).filter(shows).ok_or_else(lost)?;
+    let solid = cutter.solid();
+    if !some || solid.face(Panel::SHOW).is_none() || solid.face(Panel::INNER).is_none() {
+        return Err(lost());
+    }
     let seams = faces.iter().zip(0..).filter(|(_, index)| *index != show_index).map(|(face, index)| {
         let joint = match (face.presence, joints.between(id, face.id)) {
             (Presence::Open, _) => EdgeJoint::Open,
@@ -436,9 +480,14 @@ fn panel_of(
             (_, Meeting::Stops) => EdgeJoint::Stops,
             (_, Meeting::RunsPast) => EdgeJoint::RunsPast,
         };
-        Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint }
+        let rabbet_mm = match joint {
+            EdgeJoint::Stops => joints.rabbet_mm(face.id, id),
+            EdgeJoint::RunsPast => joints.rabbet_mm(id, face.id),
+            EdgeJoint::Mitred | EdgeJoint::Open => 0.0,
+        };
+        Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint, rabbet_mm }
     });
-    measure(id, board.thickness, &board.face, solid, seams).ok_or_else(|| {
+    measure(id, board.thickness, &board.face, solid.clone(), seams).ok_or_else(|| {
         ShellFault::of_face(
             ErrorCode::Inconsistent,
             id,
@@ -447,4 +496,13 @@ fn panel_of(
             "",
         )
     })
+}
+
+/// Takes the edge of the panel that stops out of the one that runs past it.
+fn cut_rabbet(panels: &mut [Panel], butt: &ButtJoint) {
+    let held = panels.iter().find(|panel| panel.id == butt.stops).and_then(Panel::blank).cloned();
+    let past = panels.iter_mut().find(|panel| panel.id == butt.runs_past);
+    if let (Some(held), Some(past)) = (held, past) {
+        carve(past, held.faces().map(|face| face.plane));
+    }
 }

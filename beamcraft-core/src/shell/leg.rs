@@ -11,8 +11,9 @@
 
 use super::id::{FaceId, FaceKind};
 use super::kernel::{ButtJoint, OuterFace, Presence, Shell, Subject, shell_of};
+use super::run::{Corner, EndPlane, Run};
 use crate::error::{Detail, Error, ErrorCode, Fault};
-use crate::geometry::{Plane, Vec3};
+use crate::geometry::{ConvexSolid, Frame};
 use crate::limits::{Limited, limited};
 use crate::numeric::real::sin_cos_deg;
 
@@ -32,8 +33,6 @@ pub enum LongFace {
 }
 
 impl LongFace {
-    const ALL: [Self; 4] = [Self::Front, Self::Back, Self::Top, Self::Bottom];
-
     const fn kind(self) -> FaceKind {
         match self {
             Self::Front => FaceKind::Front,
@@ -168,6 +167,21 @@ fn first_leg() -> u32 {
     1
 }
 
+/// A thickness belongs to a return panel and to nothing else.
+pub(super) fn end_fault(kind: EndKind, thickness_mm: Option<f64>) -> Option<Fault> {
+    match (kind, thickness_mm) {
+        (EndKind::ReturnPanel, None) => {
+            let cure = "give the thickness, or make the end open";
+            Some(Fault::plain(ErrorCode::MissingField, "thickness_mm", "a thickness for a return panel", cure))
+        }
+        (EndKind::Open, Some(_)) => {
+            let cure = "leave the thickness out, or make the end a return panel";
+            Some(Fault::plain(ErrorCode::Inconsistent, "thickness_mm", "no thickness for an open end", cure))
+        }
+        _ => None,
+    }
+}
+
 impl Leg {
     /// Length along the back, mm; zero or less when the ends meet before the wall.
     pub fn back_length_mm(&self) -> f64 {
@@ -191,53 +205,39 @@ impl Leg {
         }
         for (end, path) in [(&self.left_end, "left_end"), (&self.right_end, "right_end")] {
             faults.extend(end.range_faults().into_iter().map(|fault| Detail::from(fault).within(path)));
-            let fault = match (end.kind, end.thickness_mm) {
-                (EndKind::ReturnPanel, None) => {
-                    let cure = "give the thickness, or make the end open";
-                    Fault::plain(ErrorCode::MissingField, "thickness_mm", "a thickness for a return panel", cure)
-                }
-                (EndKind::Open, Some(_)) => {
-                    let cure = "leave the thickness out, or make the end a return panel";
-                    Fault::plain(ErrorCode::Inconsistent, "thickness_mm", "no thickness for an open end", cure)
-                }
-                _ => continue,
-            };
-            faults.push(Detail::from(fault).within(path));
+            let fault = end_fault(end.kind, end.thickness_mm);
+            faults.extend(fault.map(|fault| Detail::from(fault).within(path)));
         }
         faults
     }
 
-    /// The six faces.
-    fn outer_faces(&self) -> Option<Vec<OuterFace>> {
-        let mut faces = Vec::with_capacity(6);
-        for face in LongFace::ALL {
-            let (point, normal) = match face {
-                LongFace::Front => (Vec3::ZERO, -Vec3::Y),
-                LongFace::Back => (Vec3::Y * self.depth_mm, Vec3::Y),
-                LongFace::Top => (Vec3::Z * self.height_mm, Vec3::Z),
-                LongFace::Bottom => (Vec3::ZERO, -Vec3::Z),
-            };
-            let board = self.boards.iter().find(|board| board.face == face);
-            let presence = board.map_or(Presence::Open, |board| Presence::Board { thickness_mm: board.thickness_mm });
-            let id = FaceId { leg: self.leg, kind: face.kind() };
-            faces.push(OuterFace { id, plane: Plane::through(point, normal)?, presence, grain: Vec3::X });
+    /// The six faces and the solid within them; nothing when the ends meet.
+    fn solid(&self) -> Option<(Vec<OuterFace>, ConvexSolid)> {
+        let (depth, height) = (self.depth_mm, self.height_mm);
+        let corners = [(0.0, 0.0), (0.0, height), (depth, height), (depth, 0.0)].map(|(y, z)| Corner { y, z });
+        let end = |end: &LegEnd| EndPlane { corner_deg: end.corner_deg, plumb_deg: 90.0 };
+        let run = Run {
+            leg: self.leg,
+            names: &[FaceKind::Front, FaceKind::Top, FaceKind::Back, FaceKind::Bottom],
+            left: &corners,
+            right: &corners,
+            length_mm: self.length_mm,
+            left_end: end(&self.left_end),
+            right_end: end(&self.right_end),
+        };
+        run.solid(&Frame::BODY, |face| {
+            self.thickness_mm(face).map_or(Presence::Open, |thickness_mm| Presence::Board { thickness_mm })
+        })
+    }
+
+    /// Thickness of the board of a face, mm.
+    fn thickness_mm(&self, face: FaceKind) -> Option<f64> {
+        let of_end = |end: &LegEnd| end.thickness_mm.filter(|_| end.kind == EndKind::ReturnPanel);
+        match face {
+            FaceKind::LeftEnd => of_end(&self.left_end),
+            FaceKind::RightEnd => of_end(&self.right_end),
+            face => self.boards.iter().find(|board| board.face.kind() == face).map(|board| board.thickness_mm),
         }
-        let ends = [
-            (&self.left_end, FaceKind::LeftEnd, 0.0, -1.0),
-            (&self.right_end, FaceKind::RightEnd, self.length_mm, 1.0),
-        ];
-        for (end, kind, x, side) in ends {
-            let (sine, cosine) = sin_cos_deg(end.corner_deg);
-            // The grain comes from the front and runs on round the corner: towards the front on the left, away on the right.
-            let grain = Vec3::new(-cosine, side * sine, 0.0);
-            let plane = Plane::through(Vec3::X * x, Vec3::new(side * sine, cosine, 0.0))?;
-            let presence = match (end.kind, end.thickness_mm) {
-                (EndKind::ReturnPanel, Some(thickness_mm)) => Presence::Board { thickness_mm },
-                _ => Presence::Open,
-            };
-            faces.push(OuterFace { id: FaceId { leg: self.leg, kind }, plane, presence, grain });
-        }
-        Some(faces)
     }
 
     /// Path of the field that a fault of the body is about.
@@ -301,24 +301,20 @@ impl Leg {
 /// ```
 pub fn shell_panels(input: &Leg) -> Result<Shell, Error> {
     Error::unless_empty(input.faults())?;
-    let back = input.back_length_mm();
-    if back <= 0.0 {
-        return Err(Error::one(Detail {
+    let meet = || {
+        Error::one(Detail {
             code: ErrorCode::Inconsistent,
             path: "depth_mm".to_owned(),
             given: format!("{} mm", input.depth_mm),
             allowed: "a depth at which the ends do not meet before the wall".to_owned(),
             cure: "less depth, more length or squarer ends".to_owned(),
-        }));
-    }
-    let faces = input.outer_faces().ok_or_else(|| {
-        // Every number has passed its range, so every plane is one.
-        Error::from(Fault::plain(ErrorCode::EmptySolid, "length_mm", "outer planes that enclose a solid", ""))
-    })?;
+        })
+    };
+    let (faces, outer) = input.solid().ok_or_else(meet)?;
     let id = |face: LegFace| FaceId { leg: input.leg, kind: face.kind() };
-    let joint = |butt: &LegButt| ButtJoint { runs_past: id(butt.runs_past), stops: id(butt.stops) };
+    let joint = |butt: &LegButt| ButtJoint { runs_past: id(butt.runs_past), stops: id(butt.stops), rabbet_mm: 0.0 };
     let butts: Vec<_> = input.butts.iter().map(joint).collect();
-    shell_of(&faces, &butts).map_err(|fault| {
+    shell_of(&faces, &butts, Some(outer)).map_err(|fault| {
         let path = input.path(fault.subject);
         fault.at(path)
     })

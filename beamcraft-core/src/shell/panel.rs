@@ -11,7 +11,7 @@ use crate::numeric::real::atan2_deg;
 pub enum EdgeJoint {
     /// Mitred to the neighbour: the show faces meet in a line.
     Mitred,
-    /// Ends at the inner face of the neighbour, which runs past.
+    /// Ends at the inner face of the neighbour, which runs past, or in a rabbet in it.
     Stops,
     /// Runs past the neighbour; the edge shows.
     RunsPast,
@@ -58,6 +58,9 @@ pub struct PanelEdge {
     pub area_mm2: f64,
     /// Unit normal of the cut out of the panel, in the panel's frame.
     pub outward: Vec3,
+    /// Depth of the rabbet along the edge, below the inner face of the panel that runs past, mm; absent without one.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub rabbet_mm: Option<f64>,
 }
 
 /// Whether a piece of a panel is wood or has been taken away.
@@ -84,7 +87,7 @@ pub struct Piece {
 ///
 /// Its wood is the sum of its signed convex pieces. The first piece is the board with all its edges cut; rabbets, grooves
 /// and scribes are further pieces. On that piece tag 0 is the show face, tag 1 the inner face, and the other tags are
-/// those of `edges`.
+/// those of `edges`. Lengths and widths are those of that piece; areas, volume and moments are of the wood that is left.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct Panel {
@@ -113,6 +116,8 @@ pub struct Panel {
     pub inner_area_mm2: f64,
     /// Area of all edges, mm².
     pub edge_area_mm2: f64,
+    /// Area of the surfaces that rabbets, grooves and other cuts have left, mm²; none on a plain board.
+    pub cut_area_mm2: f64,
     /// Volume, surface, centroid and inertia of the wood, for a density of one.
     pub mass: MassProperties,
     /// Every edge, in the order of the faces beyond.
@@ -155,6 +160,8 @@ pub(super) struct Seam {
     /// Outer normal of the face beyond.
     pub(super) outward: Vec3,
     pub(super) joint: EdgeJoint,
+    /// Depth of the rabbet there; 0 without one.
+    pub(super) rabbet_mm: f64,
 }
 
 /// Measures a panel; nothing when the grain stands on its face.
@@ -173,7 +180,7 @@ pub(super) fn measure(
     let (show, inner) = (solid.face(Panel::SHOW)?, solid.face(Panel::INNER)?);
     let (show_low, show_high) = extent(&frame, show.points());
     let (inner_low, inner_high) = extent(&frame, inner.points());
-    let mut edges = Vec::new();
+    let mut edges = Vec::with_capacity(solid.faces().len());
     for seam in seams {
         if let Some(cut) = solid.face(seam.tag) {
             edges.push(edge_of(id, normal, &frame, &solid, (&show, &inner, &cut), &seam));
@@ -192,6 +199,7 @@ pub(super) fn measure(
         show_area_mm2: show.area(),
         inner_area_mm2: inner.area(),
         edge_area_mm2: edges.iter().map(|edge| edge.area_mm2).sum(),
+        cut_area_mm2: 0.0,
         mass: solid.mass_properties(),
         edges,
         pieces: vec![Piece { sign: PieceSign::Added, solid }],
@@ -235,5 +243,6 @@ fn edge_of(
         inner_length_mm: solid.shared_edge(inner, cut),
         area_mm2: cut.area(),
         outward,
+        rabbet_mm: (seam.rabbet_mm > 0.0).then_some(seam.rabbet_mm),
     }
 }

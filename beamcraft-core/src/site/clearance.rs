@@ -180,10 +180,9 @@ pub fn mantel_clearance(input: &MantelClearanceInput) -> Result<MantelClearance>
     check(input)?;
     let kind = input.appliance.kind;
     let rows = input.rules.iter().filter_map(|rule| rule.row());
-    let answers: Vec<_> = match kind {
-        ApplianceKind::MasonryFireplace => rows.map(|row| compare(row, input)).collect(),
-        ApplianceKind::None => rows.map(|row| not_covered(row, "nothing that heats is given")).collect(),
-        _ => rows.map(|row| not_covered(row, "the listing and instructions of the unit govern")).collect(),
+    let answers: Vec<_> = match why_not_covered(kind) {
+        None => rows.map(|row| compare(row, input)).collect(),
+        Some(why) => rows.map(|row| not_covered(row, why)).collect(),
     };
     let listing = match (kind, &input.appliance.listing) {
         (ApplianceKind::None, _) | (ApplianceKind::MasonryFireplace, None) => None,
@@ -191,9 +190,10 @@ pub fn mantel_clearance(input: &MantelClearanceInput) -> Result<MantelClearance>
         (_, Some(chart)) => Some(read_chart(chart, input)),
     };
     let least = answers.iter().filter_map(|answer| answer.least_distance_mm).reduce(f64::max);
-    let outcome = together(kind, &answers, listing.as_ref());
+    let outcomes: Vec<_> = answers.iter().map(|answer| answer.outcome).collect();
+    let outcome = together(kind, &outcomes, listing.as_ref());
     let mut findings: Vec<_> = answers.iter().filter_map(|answer| too_close(answer, input)).collect();
-    findings.extend(listing.as_ref().and_then(|answer| listing_finding(answer, input)));
+    findings.extend(listing.as_ref().and_then(|answer| listing_finding(answer, input.projection_mm)));
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(MantelClearance {
         answers,
@@ -210,22 +210,33 @@ fn check(input: &MantelClearanceInput) -> Result<()> {
     if let Some(chart) = &input.appliance.listing {
         faults.extend(chart.faults().into_iter().map(|fault| fault.within("appliance.listing")));
     }
-    for (k, rule) in input.rules.iter().enumerate() {
-        if input.rules.iter().take(k).any(|earlier| earlier == rule) {
-            let fault = Fault::plain(ErrorCode::DuplicateField, "", "each rule once", "");
-            faults.push(Detail::from(fault).within(&format!("rules[{k}]")));
-        }
-    }
+    faults.extend(repeated("rules", &input.rules));
     Error::unless_empty(faults)
 }
 
+/// Every entry of a list that stands in it before.
+pub(super) fn repeated<T: PartialEq>(path: &str, list: &[T]) -> Vec<Detail> {
+    let again = list.iter().enumerate().filter(|(k, one)| list.iter().take(*k).any(|earlier| earlier == *one));
+    let fault = || Detail::from(Fault::plain(ErrorCode::DuplicateField, "", "each rule once", ""));
+    again.map(|(k, _)| fault().within(&format!("{path}[{k}]"))).collect()
+}
+
+/// Why the rules for masonry fireplaces do not count for an appliance; nothing where they do.
+pub(super) const fn why_not_covered(kind: ApplianceKind) -> Option<&'static str> {
+    match kind {
+        ApplianceKind::MasonryFireplace => None,
+        ApplianceKind::None => Some("nothing that heats is given"),
+        _ => Some("the listing and instructions of the unit govern"),
+    }
+}
+
 /// The margin, with what is less than a rounding set to nought.
-fn margin(have_mm: f64, need_mm: f64) -> f64 {
+pub(super) fn margin(have_mm: f64, need_mm: f64) -> f64 {
     let margin_mm = have_mm - need_mm;
     if margin_mm.abs() < SAME_MM { 0.0 } else { margin_mm }
 }
 
-fn verdict_of(margin_mm: f64) -> Outcome {
+pub(super) fn verdict_of(margin_mm: f64) -> Outcome {
     if margin_mm >= 0.0 { Outcome::Met } else { Outcome::NotMet }
 }
 
@@ -238,16 +249,7 @@ fn compare(row: &ClearanceRule, input: &MantelClearanceInput) -> ClearanceAnswer
         Projection::Unlimited => (ProjectionLimit::NoneByThisRule, None),
     };
     let outcome = verdict_of(margin_mm);
-    let words = row.words;
-    let remark = match outcome {
-        Outcome::Met if margin_mm == 0.0 => {
-            format!(
-                "at the very limit of the {words} of the cited text; local adoption and the appliance listing decide"
-            )
-        }
-        Outcome::Met => format!("meets the {words} of the cited text; local adoption and the appliance listing decide"),
-        _ => format!("nearer than the {words} of the cited text allows"),
-    };
+    let remark = comparison(outcome, margin_mm, row.words);
     ClearanceAnswer {
         least_distance_mm: Some(need_mm),
         margin_mm: Some(margin_mm),
@@ -256,6 +258,16 @@ fn compare(row: &ClearanceRule, input: &MantelClearanceInput) -> ClearanceAnswer
         outcome,
         remark,
         ..not_covered(row, "")
+    }
+}
+
+/// A comparison in words that claim no more than it is.
+pub(super) fn comparison(outcome: Outcome, margin_mm: f64, rule: &str) -> String {
+    let decides = "local adoption and the appliance listing decide";
+    match outcome {
+        Outcome::Met if margin_mm == 0.0 => format!("at the very limit of the {rule} of the cited text; {decides}"),
+        Outcome::Met => format!("meets the {rule} of the cited text; {decides}"),
+        _ => format!("nearer than the {rule} of the cited text allows"),
     }
 }
 
@@ -275,7 +287,7 @@ fn not_covered(row: &ClearanceRule, why: &str) -> ClearanceAnswer {
     }
 }
 
-fn undetermined(why: &str) -> ListingAnswer {
+pub(super) fn undetermined(why: &str) -> ListingAnswer {
     ListingAnswer {
         step_depth_mm: None,
         least_height_mm: None,
@@ -293,13 +305,18 @@ fn read_chart(chart: &ListingChart, input: &MantelClearanceInput) -> ListingAnsw
         ListingDatum::TopOfOpening => input.height_above_datum_mm.or(Some(input.distance_from_opening_mm)),
         ListingDatum::TopOfAppliance | ListingDatum::BaseOfAppliance => input.height_above_datum_mm,
     };
-    let Some(height_mm) = height_mm else {
-        return undetermined("the height above the datum of the chart was not given");
-    };
+    match height_mm {
+        Some(height_mm) => chart_answer(chart, height_mm, input.projection_mm),
+        None => undetermined("the height above the datum of the chart was not given"),
+    }
+}
+
+/// A chart read for a depth at a height above its datum.
+pub(super) fn chart_answer(chart: &ListingChart, height_mm: f64, depth_mm: f64) -> ListingAnswer {
     let mut least_mm = 0.0_f64;
     for step in &chart.steps {
         least_mm = least_mm.max(step.least_height_mm);
-        if step.depth_mm >= input.projection_mm - SAME_MM {
+        if step.depth_mm >= depth_mm - SAME_MM {
             let margin_mm = margin(height_mm, least_mm);
             let outcome = verdict_of(margin_mm);
             let remark = match outcome {
@@ -318,18 +335,19 @@ fn read_chart(chart: &ListingChart, input: &MantelClearanceInput) -> ListingAnsw
     undetermined("the body stands out farther than the last step of the chart")
 }
 
-fn together(kind: ApplianceKind, answers: &[ClearanceAnswer], listing: Option<&ListingAnswer>) -> Outcome {
-    let counted = |masonry: bool| answers.iter().map(|answer| answer.outcome).filter(move |_| masonry);
-    let all = || counted(kind == ApplianceKind::MasonryFireplace).chain(listing.map(|answer| answer.outcome));
-    if all().any(|outcome| outcome == Outcome::NotMet) {
-        return Outcome::NotMet;
-    }
-    match all().find(|outcome| *outcome != Outcome::Met) {
-        Some(open) => open,
-        None if all().next().is_some() => Outcome::Met,
-        None if kind == ApplianceKind::None => Outcome::NotCovered,
-        None => Outcome::NotDetermined,
-    }
+/// All outcomes together: those of the rules where they count, and that of the chart.
+pub(super) fn together(kind: ApplianceKind, rules: &[Outcome], listing: Option<&ListingAnswer>) -> Outcome {
+    let counted = rules.iter().copied().filter(|_| kind == ApplianceKind::MasonryFireplace);
+    let all = counted.chain(listing.map(|answer| answer.outcome));
+    let worst = |one: Outcome, other: Outcome| match (one, other) {
+        (Outcome::NotMet, _) | (_, Outcome::NotMet) => Outcome::NotMet,
+        (Outcome::Met, open) => open,
+        (open, _) => open,
+    };
+    all.reduce(worst).unwrap_or(match kind {
+        ApplianceKind::None => Outcome::NotCovered,
+        _ => Outcome::NotDetermined,
+    })
 }
 
 fn too_close(answer: &ClearanceAnswer, input: &MantelClearanceInput) -> Option<Finding> {
@@ -353,7 +371,8 @@ fn too_close(answer: &ClearanceAnswer, input: &MantelClearanceInput) -> Option<F
     })
 }
 
-fn listing_finding(answer: &ListingAnswer, input: &MantelClearanceInput) -> Option<Finding> {
+/// What the chart of the appliance has to say to a body of a depth.
+pub(super) fn listing_finding(answer: &ListingAnswer, depth_mm: f64) -> Option<Finding> {
     let clause = Some(Clause::new(Source::Irc, "M1306.1"));
     match answer.outcome {
         Outcome::NotDetermined => Some(Finding {
@@ -366,7 +385,7 @@ fn listing_finding(answer: &ListingAnswer, input: &MantelClearanceInput) -> Opti
             clause,
         }),
         Outcome::NotMet => {
-            let mut numbers = vec![Quantity::new("projection", input.projection_mm, "mm")];
+            let mut numbers = vec![Quantity::new("projection", depth_mm, "mm")];
             numbers.extend(answer.least_height_mm.map(|need_mm| Quantity::new("least height", need_mm, "mm")));
             numbers.extend(answer.margin_mm.map(|margin_mm| Quantity::new("margin", margin_mm, "mm")));
             Some(Finding {

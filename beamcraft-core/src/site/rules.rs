@@ -1,6 +1,8 @@
 //! The published rules for a mantel at a masonry fireplace, as data.
 
 use crate::cite::{Clause, Evidence, Source};
+use crate::error::{Detail, ErrorCode, Fault};
+use crate::limits::{faults_at, limited};
 
 /// A rule of the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,28 +28,62 @@ pub enum OpeningSide {
     Beside,
 }
 
-/// How a rule turns a projection into a distance; lengths in mm.
+/// How a rule turns a projection into a distance.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
 pub enum ClearanceForm {
-    /// At least `least_mm`; within `zone_mm` the projection is at most the distance over `ratio`.
-    Slope {
-        /// Least distance.
-        least_mm: f64,
-        /// Distance from which on the rule says nothing.
-        zone_mm: f64,
-        /// Distance over projection.
-        ratio: f64,
-    },
-    /// At least `least_mm`; above the opening at least `far_mm` where the projection exceeds `threshold_mm`.
-    Step {
-        /// Least distance.
-        least_mm: f64,
-        /// Projection above which the greater distance holds.
-        threshold_mm: f64,
-        /// The greater distance.
-        far_mm: f64,
-    },
+    /// One distance for everything, above and beside the opening alike.
+    AtLeast(LeastDistance),
+    /// The projection may grow with the distance.
+    Slope(SlopeDistance),
+    /// A greater distance above the opening for what stands out more than a threshold.
+    Step(StepDistance),
 }
+
+/// One distance for everything.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<LeastDistance>))]
+pub struct LeastDistance {
+    /// Least distance from the opening, mm.
+    pub least_mm: f64,
+}
+
+limited!(LeastDistance { least_mm: LENGTH });
+
+/// At least a distance; within a zone the projection is at most the distance over a ratio.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<SlopeDistance>))]
+pub struct SlopeDistance {
+    /// Least distance from the opening, mm.
+    pub least_mm: f64,
+    /// Distance from which on the rule says nothing, mm.
+    pub zone_mm: f64,
+    /// Distance over the greatest projection there.
+    pub ratio: f64,
+}
+
+limited!(SlopeDistance { least_mm: LENGTH, zone_mm: LENGTH, ratio: DISTANCE_RATIO });
+
+/// At least a distance; above the opening a greater one where the projection exceeds a threshold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<StepDistance>))]
+pub struct StepDistance {
+    /// Least distance from the opening, mm.
+    pub least_mm: f64,
+    /// Projection above which the greater distance holds, mm.
+    pub threshold_mm: f64,
+    /// The greater distance, mm.
+    pub far_mm: f64,
+}
+
+limited!(StepDistance { least_mm: LENGTH, threshold_mm: LENGTH, far_mm: LENGTH });
 
 /// One published rule.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,7 +115,7 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         edition: "2009 seen, as R1003.12 of 2000-2003 seen; 2012-2024 recalled",
         evidence: Evidence::Seen,
         words: "6 in / one-eighth rule",
-        form: ClearanceForm::Slope { least_mm: 152.4, zone_mm: 304.8, ratio: 8.0 },
+        form: ClearanceForm::Slope(SlopeDistance { least_mm: 152.4, zone_mm: 304.8, ratio: 8.0 }),
     },
     ClearanceRule {
         rule: MantelRule::Nfpa211Step,
@@ -88,7 +124,7 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         edition: "1988-1996 numbering, quoted second hand; later wording not seen",
         evidence: Evidence::Seen,
         words: "6 in / 12 in above 1-1/2 in rule",
-        form: ClearanceForm::Step { least_mm: 152.4, threshold_mm: 38.1, far_mm: 304.8 },
+        form: ClearanceForm::Step(StepDistance { least_mm: 152.4, threshold_mm: 38.1, far_mm: 304.8 }),
     },
     ClearanceRule {
         rule: MantelRule::NbcStep,
@@ -97,7 +133,7 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         edition: "wording seen in the Ontario adoption; number and 2010-2020 recalled",
         evidence: Evidence::Seen,
         words: "150 mm / 300 mm above 38 mm rule",
-        form: ClearanceForm::Step { least_mm: 150.0, threshold_mm: 38.0, far_mm: 300.0 },
+        form: ClearanceForm::Step(StepDistance { least_mm: 150.0, threshold_mm: 38.0, far_mm: 300.0 }),
     },
 ];
 
@@ -105,31 +141,137 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
 /// measures a millionth of a millimetre.
 pub(super) const SAME_MM: f64 = 1e-6;
 
+/// The least distance over a range of projections, `at_mm + slope · projection`: above `from_mm`, up to `to_mm`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Demand {
+    pub(super) from_mm: f64,
+    pub(super) to_mm: f64,
+    pub(super) at_mm: f64,
+    pub(super) slope: f64,
+}
+
+/// The greatest projection over the distances: none below `least_mm`, `at_mm + slope · distance` below `until_mm`, any from
+/// there on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Allowance {
+    pub(super) least_mm: f64,
+    pub(super) until_mm: f64,
+    pub(super) at_mm: f64,
+    pub(super) slope: f64,
+}
+
 impl ClearanceForm {
-    /// Least distance for a projection, mm.
-    pub(super) fn least_distance(self, side: OpeningSide, projection_mm: f64) -> f64 {
+    /// The least distance, range by range of projections, the smallest first; the ranges leave nothing out.
+    pub(super) fn demands(self, side: OpeningSide) -> Vec<Demand> {
+        let demand = |from_mm, to_mm, at_mm, slope| Demand { from_mm, to_mm, at_mm, slope };
+        let (low, high) = (f64::NEG_INFINITY, f64::INFINITY);
         match self {
-            ClearanceForm::Slope { least_mm, zone_mm, ratio } => (ratio * projection_mm).min(zone_mm).max(least_mm),
-            ClearanceForm::Step { least_mm, threshold_mm, far_mm } => {
-                let stands_out = side == OpeningSide::Above && projection_mm > threshold_mm + SAME_MM;
-                if stands_out { far_mm } else { least_mm }
+            ClearanceForm::Slope(SlopeDistance { least_mm, zone_mm, ratio }) => vec![
+                demand(low, least_mm / ratio, least_mm, 0.0),
+                demand(least_mm / ratio, zone_mm / ratio, 0.0, ratio),
+                demand(zone_mm / ratio, high, zone_mm, 0.0),
+            ],
+            ClearanceForm::Step(StepDistance { least_mm, threshold_mm, far_mm }) if side == OpeningSide::Above => {
+                let threshold_mm = threshold_mm + SAME_MM;
+                vec![demand(low, threshold_mm, least_mm, 0.0), demand(threshold_mm, high, far_mm, 0.0)]
+            }
+            ClearanceForm::AtLeast(LeastDistance { least_mm }) | ClearanceForm::Step(StepDistance { least_mm, .. }) => {
+                vec![demand(low, high, least_mm, 0.0)]
             }
         }
     }
 
+    /// The same the other way round.
+    pub(super) fn allowance(self, side: OpeningSide) -> Allowance {
+        match self {
+            ClearanceForm::Slope(SlopeDistance { least_mm, zone_mm, ratio }) => {
+                Allowance { least_mm, until_mm: zone_mm, at_mm: 0.0, slope: 1.0 / ratio }
+            }
+            ClearanceForm::Step(StepDistance { least_mm, threshold_mm, far_mm }) if side == OpeningSide::Above => {
+                Allowance { least_mm, until_mm: far_mm, at_mm: threshold_mm, slope: 0.0 }
+            }
+            ClearanceForm::AtLeast(LeastDistance { least_mm }) | ClearanceForm::Step(StepDistance { least_mm, .. }) => {
+                Allowance { least_mm, until_mm: least_mm, at_mm: 0.0, slope: 0.0 }
+            }
+        }
+    }
+
+    /// Least distance for a projection, mm.
+    pub(super) fn least_distance(self, side: OpeningSide, projection_mm: f64) -> f64 {
+        let demands = self.demands(side);
+        let holds = demands.iter().find(|demand| projection_mm <= demand.to_mm);
+        holds.map_or(0.0, |demand| demand.at_mm + demand.slope * projection_mm)
+    }
+
     /// Greatest projection for a distance.
     pub(super) fn greatest_projection(self, side: OpeningSide, distance_mm: f64) -> Projection {
+        let Allowance { least_mm, until_mm, at_mm, slope } = self.allowance(side);
         let reaches = |length: f64| distance_mm >= length - SAME_MM;
-        match self {
-            ClearanceForm::Slope { least_mm, .. } | ClearanceForm::Step { least_mm, .. } if !reaches(least_mm) => {
-                Projection::Nothing
-            }
-            ClearanceForm::Slope { zone_mm, ratio, .. } if !reaches(zone_mm) => Projection::UpTo(distance_mm / ratio),
-            ClearanceForm::Step { threshold_mm, far_mm, .. } if side == OpeningSide::Above && !reaches(far_mm) => {
-                Projection::UpTo(threshold_mm)
-            }
-            _ => Projection::Unlimited,
+        if !reaches(least_mm) {
+            Projection::Nothing
+        } else if reaches(until_mm) {
+            Projection::Unlimited
+        } else {
+            Projection::UpTo(at_mm + slope * distance_mm)
         }
+    }
+
+    /// Every fault of the numbers, with its path.
+    pub(super) fn faults(&self) -> Vec<Detail> {
+        let (name, mut faults, order) = match self {
+            ClearanceForm::AtLeast(form) => ("at_least", faults_at("", form), None),
+            ClearanceForm::Slope(form) => {
+                ("slope", faults_at("", form), Some(("zone_mm", form.zone_mm, form.least_mm)))
+            }
+            ClearanceForm::Step(form) => ("step", faults_at("", form), Some(("far_mm", form.far_mm, form.least_mm))),
+        };
+        if let Some((field, far_mm, least_mm)) = order
+            && far_mm < least_mm
+        {
+            let fault = Fault::plain(ErrorCode::Inconsistent, field, "no less than least_mm", "swap the two");
+            faults.push(Detail { given: format!("{far_mm} mm"), ..fault.into() });
+        }
+        faults.into_iter().map(|fault| fault.within(name)).collect()
+    }
+}
+
+/// A rule of the user's, copied from its publication.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+pub struct OwnClearanceRule {
+    /// Name of the rule in the results.
+    pub name: String,
+    /// Where it applies.
+    pub jurisdiction: String,
+    /// The publication.
+    pub publication: String,
+    /// Its edition.
+    pub edition: String,
+    /// The clause.
+    pub section: String,
+    /// The rule as numbers.
+    pub form: ClearanceForm,
+}
+
+impl OwnClearanceRule {
+    /// Every fault, with its path: a rule without its origin is hearsay.
+    pub fn faults(&self) -> Vec<Detail> {
+        let texts = [
+            ("name", &self.name),
+            ("jurisdiction", &self.jurisdiction),
+            ("publication", &self.publication),
+            ("edition", &self.edition),
+            ("section", &self.section),
+        ];
+        let empty = texts.into_iter().filter(|(_, text)| text.trim().is_empty());
+        let mut faults: Vec<Detail> = empty
+            .map(|(field, _)| {
+                Fault::plain(ErrorCode::MissingField, field, "a text", "say where the rule stands").into()
+            })
+            .collect();
+        faults.extend(self.form.faults().into_iter().map(|fault| fault.within("form")));
+        faults
     }
 }
 

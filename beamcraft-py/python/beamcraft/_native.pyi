@@ -2,7 +2,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any, ClassVar, Protocol, final, type_check_only
 
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointDrive, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, CornerMethod, RunShape, RunDirection, Grade, FindingCode, StudLayout, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ReportLengths, LegShape, ShowFace, LockSpec, CoatedFaces
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -224,6 +224,16 @@ __all__ = [
     "SawAngles",
     "TiltSetUpInput",
     "TiltSetUp",
+    "TiltChartInput",
+    "TiltChartRow",
+    "TiltChart",
+    "RunPiece",
+    "RunCorner",
+    "GrainRunInput",
+    "RunPiecePlace",
+    "RunWedge",
+    "RunCornerLoss",
+    "GrainRun",
     "FramePieceInput",
     "FramePiece",
     "KeepOut",
@@ -423,6 +433,8 @@ __all__ = [
     "rip_fence",
     "saw_angles",
     "tilt_set_up",
+    "tilt_chart",
+    "grain_run",
     "frame_piece",
     "frame_spacing",
     "cleat_halves",
@@ -12632,6 +12644,454 @@ class TiltSetUp:
     def _repr_html_(self) -> str: ...
 
 @final
+class TiltChartInput:
+    """Slopes and corners of a chart.
+
+    Parameters
+    ----------
+    slopes_deg : list of float
+        Slopes of the sides from horizontal, degrees; a row each.
+    corners_deg : list of float
+        Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slopes_deg: Iterable[float], corners_deg: Iterable[float]) -> TiltChartInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChartInput: ...
+    def replace(self, **changes: Any) -> TiltChartInput:
+        """Equal object with the fields given changed."""
+    @property
+    def slopes_deg(self) -> list[float]:
+        """Slopes of the sides from horizontal, degrees; a row each."""
+    @property
+    def corners_deg(self) -> list[float]:
+        """Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChartInput: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChartInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltChartRow:
+    """A row of a chart.
+
+    Parameters
+    ----------
+    slope_deg : float
+        Slope of the sides from horizontal, degrees.
+    settings : list of CompoundMitre
+        Settings for each corner, in the order asked for.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, slope_deg: float, settings: Iterable[CompoundMitre]) -> TiltChartRow: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChartRow: ...
+    def replace(self, **changes: Any) -> TiltChartRow:
+        """Equal object with the fields given changed."""
+    @property
+    def slope_deg(self) -> float:
+        """Slope of the sides from horizontal, degrees."""
+    @property
+    def settings(self) -> list[CompoundMitre]:
+        """Settings for each corner, in the order asked for."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChartRow: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChartRow: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class TiltChart:
+    """A chart of compound settings.
+
+    Parameters
+    ----------
+    corners_deg : list of float
+        Corner angles of the columns, degrees.
+    rows : list of TiltChartRow
+        A row for each slope.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, corners_deg: Iterable[float], rows: Iterable[TiltChartRow]) -> TiltChart: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> TiltChart: ...
+    def replace(self, **changes: Any) -> TiltChart:
+        """Equal object with the fields given changed."""
+    @property
+    def corners_deg(self) -> list[float]:
+        """Corner angles of the columns, degrees."""
+    @property
+    def rows(self) -> list[TiltChartRow]:
+        """A row for each slope."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> TiltChart: ...
+    def __deepcopy__(self, _memo: object, /) -> TiltChart: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunPiece:
+    """One piece of the run.
+
+    Parameters
+    ----------
+    name : str
+        Name of the piece.
+    show_length_mm : float
+        Length of its show face along the run, long point to long point, mm.
+        Allowed: 10 to 20000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, show_length_mm: float) -> RunPiece: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunPiece: ...
+    def replace(self, **changes: Any) -> RunPiece:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the piece."""
+    @property
+    def show_length_mm(self) -> float:
+        """Length of its show face along the run, long point to long point, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunPiece: ...
+    def __deepcopy__(self, _memo: object, /) -> RunPiece: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunCorner:
+    """The corner after a piece.
+
+    Parameters
+    ----------
+    method : {'part_on_bevel', 'part_square', 'fold'}
+        How the neighbours are parted.
+    corner_deg : float, default 90.0
+        Angle between the show faces, inside the body, degrees; 90 is a square corner.
+        Allowed: 30 to 170.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, method: CornerMethod, corner_deg: float = 90.0) -> RunCorner: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunCorner: ...
+    def replace(self, **changes: Any) -> RunCorner:
+        """Equal object with the fields given changed."""
+    @property
+    def corner_deg(self) -> float:
+        """Angle between the show faces, inside the body, degrees; 90 is a square corner."""
+    @property
+    def method(self) -> CornerMethod:
+        """How the neighbours are parted."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunCorner: ...
+    def __deepcopy__(self, _memo: object, /) -> RunCorner: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GrainRunInput:
+    """The pieces that are to share one run of board.
+
+    Parameters
+    ----------
+    pieces : list of RunPiece
+        The pieces from left to right, seen on the show face.
+    corners : list of RunCorner
+        The corner after each piece but the last; for a closed ring also after the last.
+    shape : {'open', 'closed'}
+        Whether the pieces close a ring.
+    direction : {'along_grain', 'across_grain'}
+        Which way the run goes on the board.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    width_mm : float
+        Width of the board square to the run, the length of a wedge, mm.
+        Allowed: 0 to 100000.
+    kerf_mm : float
+        Kerf of the blade, mm.
+        Allowed: 0 to 12.
+    trim_mm : float
+        Trimmed off each end of the run, mm.
+        Allowed: 0 to 500.
+    spare_mm : float
+        Length beside the run kept for test cuts, mm.
+        Allowed: 0 to 100000.
+    skin_mm : float, default 0.0
+        Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, pieces: Iterable[RunPiece], corners: Iterable[RunCorner], shape: RunShape, direction: RunDirection, thickness_mm: float, width_mm: float, kerf_mm: float, trim_mm: float, spare_mm: float, skin_mm: float = 0.0) -> GrainRunInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GrainRunInput: ...
+    def replace(self, **changes: Any) -> GrainRunInput:
+        """Equal object with the fields given changed."""
+    @property
+    def pieces(self) -> list[RunPiece]:
+        """The pieces from left to right, seen on the show face."""
+    @property
+    def corners(self) -> list[RunCorner]:
+        """The corner after each piece but the last; for a closed ring also after the last."""
+    @property
+    def shape(self) -> RunShape:
+        """Whether the pieces close a ring."""
+    @property
+    def direction(self) -> RunDirection:
+        """Which way the run goes on the board."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the board, mm."""
+    @property
+    def width_mm(self) -> float:
+        """Width of the board square to the run, the length of a wedge, mm."""
+    @property
+    def kerf_mm(self) -> float:
+        """Kerf of the blade, mm."""
+    @property
+    def trim_mm(self) -> float:
+        """Trimmed off each end of the run, mm."""
+    @property
+    def spare_mm(self) -> float:
+        """Length beside the run kept for test cuts, mm."""
+    @property
+    def skin_mm(self) -> float:
+        """Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GrainRunInput: ...
+    def __deepcopy__(self, _memo: object, /) -> GrainRunInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunPiecePlace:
+    """Where a piece lies on the run.
+
+    Parameters
+    ----------
+    name : str
+        Name of the piece.
+    from_mm : float
+        Left end of its show face, from the left end of the run, mm.
+    to_mm : float
+        Right end of its show face, mm.
+    left_bevel_deg : float
+        Bevel of its left end, degrees, the long point on the show face; 0 at a free end.
+    right_bevel_deg : float
+        Bevel of its right end, degrees, the long point on the show face; 0 at a free end.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, from_mm: float, to_mm: float, left_bevel_deg: float, right_bevel_deg: float) -> RunPiecePlace: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunPiecePlace: ...
+    def replace(self, **changes: Any) -> RunPiecePlace:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the piece."""
+    @property
+    def from_mm(self) -> float:
+        """Left end of its show face, from the left end of the run, mm."""
+    @property
+    def to_mm(self) -> float:
+        """Right end of its show face, mm."""
+    @property
+    def left_bevel_deg(self) -> float:
+        """Bevel of its left end, degrees, the long point on the show face; 0 at a free end."""
+    @property
+    def right_bevel_deg(self) -> float:
+        """Bevel of its right end, degrees, the long point on the show face; 0 at a free end."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunPiecePlace: ...
+    def __deepcopy__(self, _memo: object, /) -> RunPiecePlace: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunWedge:
+    """A wedge that falls off at a corner.
+
+    Parameters
+    ----------
+    count : int
+        How many fall off alike.
+    back_width_mm : float
+        Width on the inner face, mm.
+    height_mm : float
+        Height from the inner face to its apex, mm.
+    length_mm : float
+        Length, mm.
+    apex_deg : float
+        Angle at the apex, degrees.
+    good_for : str
+        What it is good for.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, count: int, back_width_mm: float, height_mm: float, length_mm: float, apex_deg: float, good_for: str) -> RunWedge: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunWedge: ...
+    def replace(self, **changes: Any) -> RunWedge:
+        """Equal object with the fields given changed."""
+    @property
+    def count(self) -> int:
+        """How many fall off alike."""
+    @property
+    def back_width_mm(self) -> float:
+        """Width on the inner face, mm."""
+    @property
+    def height_mm(self) -> float:
+        """Height from the inner face to its apex, mm."""
+    @property
+    def length_mm(self) -> float:
+        """Length, mm."""
+    @property
+    def apex_deg(self) -> float:
+        """Angle at the apex, degrees."""
+    @property
+    def good_for(self) -> str:
+        """What it is good for."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunWedge: ...
+    def __deepcopy__(self, _memo: object, /) -> RunWedge: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class RunCornerLoss:
+    """What a corner of the run costs.
+
+    Parameters
+    ----------
+    at_mm : float
+        Where the show face of the piece before it ends, from the left end of the run, mm.
+    bevel_deg : float
+        Bevel of both pieces, degrees.
+    loss_mm : float
+        Lost on the show face between the two pieces, mm.
+    cuts : list of str
+        What is done, in the order of the cuts.
+    wedge : RunWedge or None, optional
+        The wedge that falls off; absent where none is left.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, at_mm: float, bevel_deg: float, loss_mm: float, cuts: Iterable[str], wedge: RunWedge | None = None) -> RunCornerLoss: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> RunCornerLoss: ...
+    def replace(self, **changes: Any) -> RunCornerLoss:
+        """Equal object with the fields given changed."""
+    @property
+    def at_mm(self) -> float:
+        """Where the show face of the piece before it ends, from the left end of the run, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel of both pieces, degrees."""
+    @property
+    def loss_mm(self) -> float:
+        """Lost on the show face between the two pieces, mm."""
+    @property
+    def cuts(self) -> list[str]:
+        """What is done, in the order of the cuts."""
+    @property
+    def wedge(self) -> RunWedge | None:
+        """The wedge that falls off; absent where none is left."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> RunCornerLoss: ...
+    def __deepcopy__(self, _memo: object, /) -> RunCornerLoss: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class GrainRun:
+    """A run of board for grain that goes on round the corners.
+
+    Parameters
+    ----------
+    pieces : list of RunPiecePlace
+        The pieces on the run.
+    corners : list of RunCornerLoss
+        The corners between them, from left to right; of a ring the last one is where the grain does not match.
+    loss_mm : float
+        Lost at corners on the show face, mm.
+    net_length_mm : float
+        Length of the run between its trimmed ends, mm.
+    run_length_mm : float
+        Length of board needed, with trim and spare, mm.
+    rule : str
+        What must not be done.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, pieces: Iterable[RunPiecePlace], corners: Iterable[RunCornerLoss], loss_mm: float, net_length_mm: float, run_length_mm: float, rule: str) -> GrainRun: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> GrainRun: ...
+    def replace(self, **changes: Any) -> GrainRun:
+        """Equal object with the fields given changed."""
+    @property
+    def pieces(self) -> list[RunPiecePlace]:
+        """The pieces on the run."""
+    @property
+    def corners(self) -> list[RunCornerLoss]:
+        """The corners between them, from left to right; of a ring the last one is where the grain does not match."""
+    @property
+    def loss_mm(self) -> float:
+        """Lost at corners on the show face, mm."""
+    @property
+    def net_length_mm(self) -> float:
+        """Length of the run between its trimmed ends, mm."""
+    @property
+    def run_length_mm(self) -> float:
+        """Length of board needed, with trim and spare, mm."""
+    @property
+    def rule(self) -> str:
+        """What must not be done."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> GrainRun: ...
+    def __deepcopy__(self, _memo: object, /) -> GrainRun: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class FramePieceInput:
     """The hollow that a frame piece fits into, by its inside flats.
 
@@ -22147,6 +22607,74 @@ def tilt_set_up(*, tilt_deg: float, max_tilt_deg: float = 45.0) -> TiltSetUp:
     >>> found = beamcraft.tilt_set_up(tilt_deg=43.5, max_tilt_deg=45.0)
     >>> found.set_up
     'flat'
+    """
+
+def tilt_chart(*, slopes_deg: Iterable[float], corners_deg: Iterable[float]) -> TiltChart:
+    """Compound settings of splayed sides over a grid of slopes and corner angles.
+
+    Parameters
+    ----------
+    slopes_deg : list of float
+        Slopes of the sides from horizontal, degrees; a row each.
+    corners_deg : list of float
+        Corner angles in plan, measured inside, degrees; a column each; 180 − 360/N for N equal sides.
+
+    Returns
+    -------
+    TiltChart
+        A chart of compound settings.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def grain_run(*, pieces: Iterable[RunPiece], corners: Iterable[RunCorner], shape: RunShape, direction: RunDirection, thickness_mm: float, width_mm: float, kerf_mm: float, trim_mm: float, spare_mm: float, skin_mm: float = 0.0) -> GrainRun:
+    """Which run of board gives neighbours whose grain goes on round the corners, cut by cut, with losses and wedges.
+
+    Parameters
+    ----------
+    pieces : list of RunPiece
+        The pieces from left to right, seen on the show face.
+    corners : list of RunCorner
+        The corner after each piece but the last; for a closed ring also after the last.
+    shape : {'open', 'closed'}
+        Whether the pieces close a ring.
+    direction : {'along_grain', 'across_grain'}
+        Which way the run goes on the board.
+    thickness_mm : float
+        Thickness of the board, mm.
+        Allowed: 1 to 150.
+    width_mm : float
+        Width of the board square to the run, the length of a wedge, mm.
+        Allowed: 0 to 100000.
+    kerf_mm : float
+        Kerf of the blade, mm.
+        Allowed: 0 to 12.
+    trim_mm : float
+        Trimmed off each end of the run, mm.
+        Allowed: 0 to 500.
+    spare_mm : float
+        Length beside the run kept for test cuts, mm.
+        Allowed: 0 to 100000.
+    skin_mm : float, default 0.0
+        Wood left under a groove that is folded over, mm; 0 where tape alone holds the corner.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    GrainRun
+        A run of board for grain that goes on round the corners.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
 def frame_piece(*, front_flat_mm: float, wide_flat_mm: float, strip_thickness_mm: float, clearance_mm: float) -> FramePiece:

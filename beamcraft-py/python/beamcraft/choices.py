@@ -106,6 +106,9 @@ __all__ = [
     "TrappedPiece",
     "RidingEdge",
     "BoardSetUp",
+    "CornerMethod",
+    "RunShape",
+    "RunDirection",
     "Grade",
     "FindingCode",
     "StudLayout",
@@ -1450,6 +1453,38 @@ BoardSetUp: TypeAlias = Literal[
 ``other_face_down``: Flat on the table, turned over: the long point lies on the inner face.
 ``on_edge_against_tall_fence``: On edge against a tall fence, the blade at the complement of the bevel.
 ``jig_wedge``: Flat on a wedge that leans the board by what the blade lacks.
+"""
+
+CornerMethod: TypeAlias = Literal[
+    "part_on_bevel",
+    "part_square",
+    "fold",
+]
+"""How neighbours are parted at a corner.
+
+``part_on_bevel``: Part on the bevel of the first piece, then recut the next to the same arris: loses k / cos b.
+``part_square``: Part square, then bevel both with the long point at the arris of the parting cut: loses k.
+``fold``: Fold over a groove from the inner face that is not cut through: loses nothing.
+"""
+
+RunShape: TypeAlias = Literal[
+    "open",
+    "closed",
+]
+"""Whether the pieces close a ring.
+
+``open``: First and last piece end free, as at the wall.
+``closed``: The last piece meets the first: there the grain cannot match.
+"""
+
+RunDirection: TypeAlias = Literal[
+    "along_grain",
+    "across_grain",
+]
+"""Which way the run goes on the board.
+
+``along_grain``: Along the grain, cut across: return, front, return.
+``across_grain``: Across the grain, ripped: the sides of a wrap from one wide board.
 """
 
 Grade: TypeAlias = Literal[

@@ -27,12 +27,26 @@ const YEAR: &str = r#"{
           "width_mm": 215, "thickness_mm": 20, "made_moisture_pct": 8 } ]
 }"#;
 
+/// Four screws of a bracket under a load beside it: the example of the page on screws.
+const GROUP: &str = r#"{
+    "positions": [
+        { "x_mm": 0, "y_mm": 20 }, { "x_mm": 60, "y_mm": 20 }, { "x_mm": 0, "y_mm": 100 }, { "x_mm": 60, "y_mm": 100 }
+    ],
+    "force_y_n": -600, "load_x_mm": 110, "load_y_mm": 60, "tipping_nmm": 48000, "lower_edge_y_mm": 0
+}"#;
+
 /// Every figure.
 ///
 /// # Panics
 /// When the spec of the guide is no longer a spec that can be planned.
 pub fn files(_: &Model) -> Vec<GeneratedFile> {
-    let named = [("section", "plan", ASH), ("movement", "yearly_movement", YEAR)];
+    let order = format!(r#"{{"spec": {ASH}, "week": {{"start_date": "2026-11-25", "makers": 2}}}}"#);
+    let named = [
+        ("section", "plan", ASH),
+        ("movement", "yearly_movement", YEAR),
+        ("group", "fastener_group", GROUP),
+        ("order_of_work", "order_of_work", &order),
+    ];
     let drawn = named.into_iter().map(|(name, calculation, input)| {
         match drawing_svg(calculation, input, ReportLengths::Metric) {
             Ok(svg) => GeneratedFile::new(format!("docs/src/figures/{name}.svg"), svg),

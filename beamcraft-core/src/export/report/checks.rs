@@ -5,6 +5,7 @@ use super::super::words;
 use super::page::{Html, Page};
 use crate::finding::{Finding, Grade, Quantity};
 use crate::plan::{Plan, ReportLengths};
+use crate::site::{BodyClearanceAnswer, ProjectionLimit};
 use crate::verdict::{Outcome, Verdict};
 
 /// Lengths below this are gaps and changes, which the marks of a tape cannot tell, mm.
@@ -65,6 +66,44 @@ pub(super) fn cautions(page: &mut Page, plan: &Plan) {
         let about = Html::marked("grade", caution.about);
         page.card("caution", &[Html::joined(&[about, ". ".into(), caution.text.into()])]);
     }
+}
+
+/// Clearance to the opening by each rule, with what it allows the other way round.
+pub(super) fn clearance(page: &mut Page, plan: &Plan) {
+    let Some(clearance) = &plan.clearance else { return };
+    page.heading("Clearance to the opening");
+    let lengths = plan.spec.lengths;
+    page.paragraph(format!(
+        "Stands out {} from the face around the opening, lowest point {} above its top. Together: {}.",
+        lengths.full(clearance.depth_mm),
+        lengths.full(clearance.lowest_mm),
+        words::outcome(clearance.outcome)
+    ));
+    if let Some(listing) = &clearance.listing {
+        page.paragraph(format!("Appliance's chart – {}: {}.", words::outcome(listing.outcome), listing.remark));
+    }
+    if clearance.answers.is_empty() {
+        return;
+    }
+    let number = |value: Option<f64>| Html::from(value.map_or_else(String::new, |value_mm| lengths.full(value_mm)));
+    let heads = ["rule", "required", "actual", "greatest depth here", "least height for this depth", "outcome"];
+    let row = |answer: &BodyClearanceAnswer| {
+        let origin = format!("{}, {} ({})", answer.publication, answer.section, answer.jurisdiction);
+        let depth = match answer.depth_limit {
+            Some(ProjectionLimit::NoneByThisRule) => "no limit by this rule".into(),
+            Some(ProjectionLimit::Nothing) => "none at this height".into(),
+            Some(ProjectionLimit::UpTo) | None => number(answer.greatest_depth_mm),
+        };
+        [
+            Html::lines(&[Html::name(&answer.rule), Html::name(&origin), Html::name(&answer.edition)]),
+            number(answer.required_mm),
+            number(answer.actual_mm),
+            depth,
+            number(answer.least_height_mm),
+            words::outcome(answer.outcome).into(),
+        ]
+    };
+    page.table("", heads, clearance.answers.iter().map(row));
 }
 
 /// Every check.

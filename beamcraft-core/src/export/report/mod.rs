@@ -5,7 +5,9 @@
 
 mod checks;
 mod page;
+mod sawing;
 mod seams;
+mod site;
 mod supply;
 mod work;
 
@@ -38,9 +40,13 @@ pub fn report_html(plan: &Plan) -> String {
     page.heading("Cross section");
     page.drawing(&section_svg(plan));
     work::panels(&mut page, plan);
-    work::cuts(&mut page, plan);
+    sawing::cuts(&mut page, plan);
     work::frame(&mut page, plan);
+    work::assembly(&mut page, plan);
     work::cleat(&mut page, plan);
+    site::site(&mut page, plan);
+    site::hanging(&mut page, plan);
+    checks::clearance(&mut page, plan);
     seams::movement(&mut page, plan);
     seams::tolerance(&mut page, plan);
     checks::checks(&mut page, plan);

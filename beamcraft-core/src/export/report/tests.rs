@@ -26,7 +26,10 @@ fn a_page_stands_by_itself() {
         }
         assert!(html.contains("<meta name=\"viewport\""), "{name}");
         let year = plan.movement.as_ref().and_then(|movement| movement.year.as_ref());
-        let drawings = 1 + usize::from(year.is_some()) + usize::from(plan.tolerance.is_some());
+        let drawings = 1
+            + usize::from(plan.lift_on.is_some())
+            + usize::from(year.is_some())
+            + usize::from(plan.tolerance.is_some());
         assert_eq!(html.matches("<svg").count(), drawings, "{name}");
         assert_eq!(html, report_html(&plan), "{name}");
     }
@@ -84,8 +87,9 @@ fn sizes_and_settings_are_those_of_the_plan() {
     cell("length × width", "1830 × 185 mm");
     cell("thickness", "20 mm");
     // Both edges at 45°, show face up, blade leaning away: the width less the board.
-    cell("fence", "165 mm");
-    cell("blade tilt", "45°");
+    assert!(html.contains("fence at 165 mm, right of the blade"));
+    cell("blade", "45°, leaning left, away from the fence");
+    cell("leaves", "185 mm");
     cell("above the floor", "1350 mm");
     cell("from the plumb line", "900 mm");
 }

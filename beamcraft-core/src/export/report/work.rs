@@ -3,9 +3,10 @@
 use super::super::text::{degrees, significant};
 use super::super::words;
 use super::page::{Html, Page};
+use crate::frame::AssemblyStep;
 use crate::hang::CleatMarks;
-use crate::plan::{CleatPlan, CutSetting, LoadCase, Plan, ReportLengths};
-use crate::shell::{EdgeCut, EdgeJoint, Panel, PanelEdge};
+use crate::plan::{CleatPlan, LoadCase, Plan, ReportLengths};
+use crate::shell::{EdgeJoint, Panel, PanelEdge};
 
 /// Sizes and bevels of the panels.
 pub(super) fn panels(page: &mut Page, plan: &Plan) {
@@ -46,56 +47,6 @@ fn bevel(edge: &PanelEdge) -> String {
     }
 }
 
-/// Saw settings in the order of the cuts.
-pub(super) fn cuts(page: &mut Page, plan: &Plan) {
-    let lengths = plan.spec.lengths;
-    page.heading("Saw settings, in the order of the cuts");
-    page.remark(
-        "Fence distances are measured at the table, from the fence to the blade; the saw's own scale is not valid with a \
-         tilted blade. Make a test cut in scrap of the same thickness.",
-    );
-    let row = |cut: &CutSetting| {
-        let wedge = if cut.wedge_deg == 0.0 { String::new() } else { format!("wedge {}", degrees(cut.wedge_deg)) };
-        let lean = match cut.rip {
-            Some(rip) => words::rip_set_up(rip.set_up),
-            None if cut.cut == EdgeCut::Rip && cut.bevel_deg == 0.0 => "jointed edge, the reference for the next",
-            None => "",
-        };
-        [
-            format!(
-                "{} {}: {} to the {}",
-                words::face(cut.panel),
-                cut.step,
-                words::cut(cut.cut),
-                words::beyond(cut.panel, cut.edge)
-            )
-            .into(),
-            degrees(cut.bevel_deg).into(),
-            degrees(cut.blade_tilt_deg).into(),
-            gauge(plan, cut).into(),
-            cut.rip.map_or_else(String::new, |rip| lengths.full(rip.fence.fence_mm)).into(),
-            lengths.full(cut.show_size_mm).into(),
-            Html::lines(&[words::board_set_up(cut.set_up).into(), lean.into(), wedge.into()]),
-        ]
-    };
-    let heads = ["panel and cut", "bevel", "blade tilt", "gauge", "fence", "leaves", "set-up"];
-    page.table("", heads, plan.cuts.iter().map(row));
-}
-
-/// Gauge angle from a square cross-cut; a rip along the grain has none.
-fn gauge(plan: &Plan, cut: &CutSetting) -> String {
-    if cut.cut == EdgeCut::Rip && cut.gauge_deg == 0.0 {
-        return String::new();
-    }
-    let panel = plan.panels.iter().find(|panel| panel.id == cut.panel);
-    let longer = panel.and_then(|panel| {
-        let end = panel.edges.iter().find(|edge| edge.id == cut.edge)?;
-        panel.longer_towards(end)
-    });
-    let angle = degrees(cut.gauge_deg.abs());
-    longer.map_or_else(|| angle.clone(), |face| format!("{angle}, longer at the {}", words::face(face)))
-}
-
 /// Frame pieces inside.
 pub(super) fn frame(page: &mut Page, plan: &Plan) {
     let Some(frame) = &plan.frame else { return };
@@ -110,6 +61,39 @@ pub(super) fn frame(page: &mut Page, plan: &Plan) {
     ));
     let centres: Vec<String> = frame.centres_mm.iter().map(|centre| lengths.full(*centre)).collect();
     page.paragraph(format!("Centres from the left end of the front: {}.", centres.join(", ")));
+    for seam in &frame.blocks {
+        let centres: Vec<String> = seam.blocks.centres_mm.iter().map(|centre| lengths.full(*centre)).collect();
+        page.paragraph(format!(
+            "Glue blocks along {}: free face {}, ripped at {}; centres from the left end of the front: {}.",
+            seam.seam,
+            lengths.full(seam.blocks.free_face_mm),
+            degrees(seam.blocks.bevel_deg),
+            centres.join(", ")
+        ));
+    }
+}
+
+/// The order of assembly with its reasons.
+pub(super) fn assembly(page: &mut Page, plan: &Plan) {
+    let Some(order) = &plan.assembly else { return };
+    page.heading("Order of assembly");
+    if plan.spec.glue_up.open_time_min.is_none() {
+        page.remark("The open time of the glue was not given, so nothing says whether one glue-up is too long for it.");
+    }
+    let row = |step: &AssemblyStep| {
+        let panels = step.panels.join(", ").replace('_', " ");
+        let glued = step.seam_length_mm > 0.0;
+        let seams = if glued { plan.spec.lengths.full(step.seam_length_mm) } else { String::new() };
+        let minutes = if glued { format!("{} min", significant(step.minutes)) } else { String::new() };
+        [
+            format!("{}. {}", step.step, words::assembly(step.work)).into(),
+            panels.into(),
+            seams.into(),
+            minutes.into(),
+            step.reason.into(),
+        ]
+    };
+    page.table("", ["step", "panels", "seams", "time", "why"], order.steps.iter().map(row));
 }
 
 /// The cleat: halves, heights, marks, load cases.

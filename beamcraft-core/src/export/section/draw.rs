@@ -74,22 +74,12 @@ impl Pen<'_> {
             self.sheet.line(Spot::new(x, bottom), Spot::new(x, top), line);
         }
         for y in [top, bottom] {
-            self.broken(face, back, y);
+            self.sheet.broken(Spot::new(face - 2.0, y), Spot::new(back + 2.0, y));
         }
         let in_stud = Spot::new(0.5 * (stud + back), top + 5.0);
         self.balloon(Part::Stud, in_stud, in_stud);
         let on_lining = Spot::new(0.5 * (face + stud), top + 11.5);
         self.balloon(Part::Lining, Spot::new(stud + 7.0, top + 11.5), on_lining);
-    }
-
-    /// The end of something that goes on: a thin line with a zigzag.
-    fn broken(&mut self, from: f64, to: f64, y: f64) {
-        let middle = 0.5 * (from + to);
-        let spots =
-            [(from - 2.0, 0.0), (middle - 1.2, 0.0), (middle - 0.5, -2.0), (middle + 0.5, 2.0), (middle + 1.2, 0.0)];
-        let mut spots: Vec<Spot> = spots.iter().map(|(x, rise)| Spot::new(*x, y + rise)).collect();
-        spots.push(Spot::new(to + 2.0, y));
-        self.sheet.run(&spots, Line::Thin);
     }
 
     fn obstruction(&mut self, one: &Above<'_>) {
@@ -120,7 +110,14 @@ impl Pen<'_> {
                 rooms += 1.0;
                 let (from, to) = (Spot::new(along, self.at(0.0, self.scene.height_mm).y), Spot::new(along, low.y));
                 let text = self.scene.lengths.bare(gap_mm);
-                self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at: along, text: &text });
+                self.sheet.dimension(&Dimension {
+                    from,
+                    to,
+                    run: Run::Upright,
+                    line_at: along,
+                    text: &text,
+                    size: SMALL,
+                });
             }
         }
     }
@@ -259,7 +256,14 @@ impl Pen<'_> {
         if reach_mm > 0.0 {
             let text = self.scene.lengths.bare(reach_mm);
             let line_at = self.clear_of_heights(tip.y + 7.0);
-            self.sheet.dimension(&Dimension { from: stud, to: tip, run: Run::Level, line_at, text: &text });
+            self.sheet.dimension(&Dimension {
+                from: stud,
+                to: tip,
+                run: Run::Level,
+                line_at,
+                text: &text,
+                size: SMALL,
+            });
         }
         let on = Spot::new(stud.x + 0.5 * (tip.x - stud.x), tip.y);
         self.balloon(Part::Screw, on.by(3.0, -7.0), on);
@@ -312,9 +316,23 @@ impl Pen<'_> {
         let (low, high, back) = (self.at(0.0, 0.0), self.at(0.0, height), self.at(depth, 0.0));
         let text = self.scene.lengths.bare(height);
         let outer = low.x - 2.0 * DIMENSION_STEP - 2.0;
-        self.sheet.dimension(&Dimension { from: low, to: high, run: Run::Upright, line_at: outer, text: &text });
+        self.sheet.dimension(&Dimension {
+            from: low,
+            to: high,
+            run: Run::Upright,
+            line_at: outer,
+            text: &text,
+            size: SMALL,
+        });
         let text = self.scene.lengths.bare(depth);
-        self.sheet.dimension(&Dimension { from: low, to: back, run: Run::Level, line_at: low.y + 15.0, text: &text });
+        self.sheet.dimension(&Dimension {
+            from: low,
+            to: back,
+            run: Run::Level,
+            line_at: low.y + 15.0,
+            text: &text,
+            size: SMALL,
+        });
         let (front, top, bottom) = (
             self.scene.thickness_mm(FaceKind::Front),
             self.scene.thickness_mm(FaceKind::Top),
@@ -333,7 +351,7 @@ impl Pen<'_> {
         };
         let (from, to) = (self.at(y_mm, bottom), self.at(y_mm, height - top));
         let text = self.scene.lengths.bare(height - top - bottom);
-        self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text });
+        self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text, size: SMALL });
     }
 
     /// Heights of the wall half and its screws from the underside, on the right.
@@ -347,7 +365,7 @@ impl Pen<'_> {
             let line_at = back + DIMENSION_STEP * (at + 1) as f64;
             let (from, to) = (Spot::new(face, self.at(0.0, 0.0).y), Spot::new(face, self.at(0.0, height_mm).y));
             let text = self.scene.lengths.bare(height_mm);
-            self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text });
+            self.sheet.dimension(&Dimension { from, to, run: Run::Upright, line_at, text: &text, size: SMALL });
         }
     }
 }

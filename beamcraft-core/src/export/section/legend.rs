@@ -1,17 +1,15 @@
 //! What stands under the drawing: the list of parts, the heights, the title.
 
-use super::super::svg::{Anchor, LARGE, Line, NORMAL, SMALL, Sheet, Spot, fitted};
+use super::super::layout::{TITLE, Title, Zone};
+use super::super::svg::{Anchor, Line, SMALL, Sheet, Spot, fitted};
 use super::super::text::{fixed, shortened};
 use super::super::words;
 use super::scene::{AtPlane, Scene};
-use super::view::{View, Zone};
-use crate::plan::ReportLengths;
+use super::view::View;
 use crate::shell::FaceKind;
 
 /// Height of a row, mm.
 const ROW: f64 = 5.2;
-/// Height of the title, mm.
-const TITLE: f64 = 27.0;
 /// Space above the rows, mm.
 const HEAD: f64 = 9.0;
 
@@ -64,7 +62,12 @@ impl Legend {
         let middle = zone.left + 0.56 * (zone.right - zone.left);
         self.draw_parts(sheet, zone, middle - 3.0);
         self.draw_heights(sheet, Zone { left: middle, ..zone });
-        draw_title(sheet, scene, view, Zone { top: zone.bottom - TITLE, ..zone });
+        let title = Title {
+            what: "Cross section at mid length, seen from the right end",
+            scale: Some(view.written),
+            remark: "Take sizes from the numbers, not from the paper. No approval of structure or fire safety: see the cautions of the report.",
+        };
+        title.draw(sheet, scene.plan, zone);
     }
 
     fn draw_parts(&self, sheet: &mut Sheet, zone: Zone, right: f64) {
@@ -96,49 +99,6 @@ impl Legend {
             }
         }
     }
-}
-
-fn draw_title(sheet: &mut Sheet, scene: &Scene<'_>, view: &View, zone: Zone) {
-    sheet.line(Spot::new(zone.left, zone.top), Spot::new(zone.right, zone.top), Line::Outline);
-    let left = zone.left + 3.0;
-    let bar = zone.right - 58.0;
-    let name = if scene.plan.spec.name.is_empty() { "Hollow beam" } else { &scene.plan.spec.name };
-    let name = fitted(name, bar - left - 4.0, 1.1 * LARGE);
-    sheet.heading(Spot::new(left, zone.top + 7.0), LARGE, &name);
-    sheet.text(
-        Spot::new(left, zone.top + 13.0),
-        NORMAL,
-        Anchor::Start,
-        "Cross section at mid length, seen from the right end",
-    );
-    let lines = [
-        format!("{} Scale {} when printed at full size.", scene.lengths.described(), view.scale_text()),
-        "Take sizes from the numbers, not from the paper. No approval of structure or fire safety: see the cautions of the report.".to_owned(),
-    ];
-    for (at, line) in lines.iter().enumerate() {
-        sheet.text(Spot::new(left, zone.top + 18.0 + 4.5 * at as f64), SMALL, Anchor::Start, line);
-    }
-    draw_bar(sheet, scene.lengths, view.scale, Spot::new(bar, zone.top + 7.0));
-}
-
-/// A bar of a round length, to see at which size a copy was printed.
-fn draw_bar(sheet: &mut Sheet, lengths: ReportLengths, scale: f64, at: Spot) {
-    const METRIC: [f64; 12] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1e3, 2e3, 5e3, 1e4];
-    const INCHES: [f64; 12] = [0.125, 0.25, 0.5, 1.0, 2.0, 4.0, 6.0, 12.0, 24.0, 60.0, 120.0, 240.0];
-    const LONGEST: f64 = 46.0;
-    let fits = |length_mm: &f64| length_mm * scale <= LONGEST;
-    let length_mm = match lengths {
-        ReportLengths::Metric => METRIC.into_iter().rev().find(fits),
-        ReportLengths::Inches => INCHES.into_iter().map(|length| 25.4 * length).rev().find(fits),
-    };
-    let Some(length_mm) = length_mm else { return };
-    let end = at.by(length_mm * scale, 0.0);
-    sheet.line(at, end, Line::Outline);
-    for place in [at, at.by(0.5 * length_mm * scale, 0.0), end] {
-        sheet.line(place.by(0.0, -1.2), place.by(0.0, 1.2), Line::Thin);
-    }
-    sheet.text(at.by(0.0, -2.2), SMALL, Anchor::Middle, "0");
-    sheet.text(end.by(0.0, -2.2), SMALL, Anchor::Middle, &lengths.full(length_mm));
 }
 
 /// The numbered parts from the front to the wall, with their sizes.

@@ -11,18 +11,12 @@ mod view;
 #[cfg(test)]
 mod tests;
 
-use super::svg::{Line, Paper, Sheet, Spot};
-use super::text::shortened;
-use crate::plan::{Plan, ReportLengths};
+use super::layout::{Zone, framed};
+use crate::plan::Plan;
 use draw::Pen;
 use legend::Legend;
 use scene::Scene;
-use view::{View, Zone};
-
-/// Margin of the sheet, mm.
-const MARGIN: f64 = 10.0;
-/// Longest name in the title of the document.
-const MOST_TITLE: usize = 120;
+use view::View;
 
 /// The cross section of a plan's body at mid length as an SVG sheet, at a scale that is written on it.
 ///
@@ -31,21 +25,8 @@ const MOST_TITLE: usize = 120;
 /// underside and above the floor, the centre of gravity, and whatever stands out from the wall close above.
 pub fn section_svg(plan: &Plan) -> String {
     let scene = Scene::of(plan);
-    let paper = match plan.spec.lengths {
-        ReportLengths::Metric => Paper::A4,
-        ReportLengths::Inches => Paper::Letter,
-    };
-    let (width, height) = paper.size_mm();
-    let title = format!("Cross section: {}", shortened(&plan.spec.name, MOST_TITLE));
     let description = "Hollow beam cut at mid length, seen from the right end: panels, cleat, wall and dimensions.";
-    let mut sheet = Sheet::new(paper, &title, description);
-    sheet.rectangle(
-        Spot::new(MARGIN, MARGIN),
-        Spot::new(width - MARGIN, height - MARGIN),
-        Line::Outline,
-        super::svg::Fill::Nothing,
-    );
-    let frame = Zone { left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN };
+    let (mut sheet, frame) = framed(plan, "Cross section", description);
     let mut legend = Legend::of(&scene);
     let zone = Zone { bottom: frame.bottom - legend.height(), ..frame };
     let view = View::fit(&scene, zone);

@@ -2,81 +2,18 @@
 
 use proptest::prelude::*;
 
+use super::super::read_back::{assert_legible, assert_on_the_sheet, shown};
 use super::super::samples::{self, assert_balanced};
-use super::super::svg::text_width;
 use super::scene::Scene;
 use super::section_svg;
-use crate::plan::{Plan, plan};
-
-/// A box of the sheet: left, top, right, bottom.
-type Frame = [f64; 4];
-
-fn attribute<'a>(element: &'a str, name: &str) -> Option<&'a str> {
-    let start = element.find(&format!(" {name}=\""))? + name.len() + 3;
-    element[start..].split('"').next()
-}
-
-fn number(element: &str, name: &str) -> f64 {
-    attribute(element, name).unwrap().parse().unwrap()
-}
-
-/// Each text with the box it takes; letters are a little narrower than the kit plans for.
-fn texts(svg: &str) -> Vec<(String, Frame)> {
-    let elements = svg.split("<text").skip(1).map(|rest| rest.split_once("</text>").unwrap().0);
-    elements
-        .map(|element| {
-            let (head, text) = element.split_once('>').unwrap();
-            let (x, y, size) = (number(head, "x"), number(head, "y"), number(head, "font-size"));
-            let text = text.replace("&quot;", "\"").replace("&#39;", "'");
-            let width = 0.9 * text_width(&text, size);
-            let start = match attribute(head, "text-anchor") {
-                Some("middle") => -0.5 * width,
-                Some(_) => -width,
-                None => 0.0,
-            };
-            let frame = if head.contains("rotate(-90") {
-                [x - 0.7 * size, y - start - width, x, y - start]
-            } else {
-                [x + start, y - 0.7 * size, x + start + width, y]
-            };
-            (text, frame)
-        })
-        .collect()
-}
-
-/// Every point of every path.
-fn points(svg: &str) -> Vec<[f64; 2]> {
-    let tracks = svg.split(" d=\"").skip(1).map(|rest| rest.split('"').next().unwrap());
-    let tracks = tracks.filter(|track| !track.contains(['A', 'H']));
-    tracks
-        .flat_map(|track| track.trim_end_matches('Z').split(['M', 'L']).filter(|spot| !spot.is_empty()))
-        .map(|spot| {
-            let (x, y) = spot.split_once(' ').unwrap();
-            [x.parse().unwrap(), y.parse().unwrap()]
-        })
-        .collect()
-}
-
-fn assert_on_the_sheet(name: &str, plan: &Plan) {
-    let svg = section_svg(plan);
-    assert_balanced(&svg);
-    assert!(!svg.contains("NaN") && !svg.contains("inf"), "{name}");
-    let (width, height) = if svg.contains("viewBox=\"0 0 210 297\"") { (210.0, 297.0) } else { (215.9, 279.4) };
-    // Inside the frame around the drawing.
-    for [x, y] in points(&svg) {
-        assert!((9.9..=width - 9.9).contains(&x) && (9.9..=height - 9.9).contains(&y), "{name}: {x} {y}");
-    }
-    for (text, [left, top, right, bottom]) in texts(&svg) {
-        assert!(left >= 10.0 && right <= width - 10.0 && top >= 10.0 && bottom <= height - 10.0, "{name}: {text}");
-    }
-}
+use crate::plan::plan;
 
 #[test]
 fn nothing_leaves_the_sheet_whatever_the_body() {
     for (name, plan) in samples::all() {
-        assert_on_the_sheet(name, &plan);
+        assert_on_the_sheet(name, &section_svg(&plan));
     }
-    assert_on_the_sheet("hostile", &samples::hostile());
+    assert_on_the_sheet("hostile", &section_svg(&samples::hostile()));
 }
 
 #[test]
@@ -86,20 +23,14 @@ fn no_text_stands_on_another() {
         if name == "huge" {
             continue;
         }
-        let texts = texts(&section_svg(&plan));
-        for (at, (one, a)) in texts.iter().enumerate() {
-            for (other, b) in &texts[at + 1..] {
-                let apart = a[0] >= b[2] || b[0] >= a[2] || a[1] >= b[3] || b[1] >= a[3];
-                assert!(apart, "{name}: {one:?} {a:?} and {other:?} {b:?}");
-            }
-        }
+        assert_legible(name, &section_svg(&plan));
     }
 }
 
 #[test]
 fn the_shelf_shows_the_sizes_that_a_carpenter_works_out() {
     let svg = section_svg(&samples::shelf());
-    let shown: Vec<String> = texts(&svg).into_iter().map(|(text, _)| text).collect();
+    let shown = shown(&svg);
     for text in [
         "185",
         "215",
@@ -127,7 +58,7 @@ fn the_shelf_shows_the_sizes_that_a_carpenter_works_out() {
 #[test]
 fn lengths_are_written_in_inches_where_the_spec_asks() {
     let svg = section_svg(&samples::walnut());
-    let shown: Vec<String> = texts(&svg).into_iter().map(|(text, _)| text).collect();
+    let shown = shown(&svg);
     for text in ["7 1/4\"", "9 1/2\"", "5 5/8\"", "front board, 13/16\" thick"] {
         assert!(shown.iter().any(|one| one == text), "{text} is not in {shown:?}");
     }
@@ -163,7 +94,7 @@ fn boards_of_unequal_thickness_have_a_bevel_each() {
 fn a_body_without_a_cleat_or_a_wall_is_drawn_all_the_same() {
     let (_, plan) = samples::all().into_iter().find(|(name, _)| *name == "boxed in").unwrap();
     assert!(plan.cleat.is_none());
-    let shown: Vec<String> = texts(&section_svg(&plan)).into_iter().map(|(text, _)| text).collect();
+    let shown = shown(&section_svg(&plan));
     assert!(!shown.iter().any(|text| text.starts_with("lift") || text.contains("screw")));
 }
 
@@ -203,7 +134,7 @@ proptest! {
         spec.cleat.screws.row_up_mm = 5.0;
         spec.site = Some(samples::site(vec![samples::obstruction("near", 0.0, 900.0, 1360.0 + height, 80.0)]));
         if let Ok(plan) = plan(&spec) {
-            assert_on_the_sheet("any", &plan);
+            assert_on_the_sheet("any", &section_svg(&plan));
         }
     }
 }

@@ -1,14 +1,8 @@
 //! Where the section lies on the paper, and at which scale.
 
+use super::super::layout::{Scale, Zone};
 use super::super::svg::Spot;
-use super::super::text::fixed;
 use super::scene::{Scene, Yz};
-
-/// Numbers N of the scales 1:N: those of ISO 5455, and between 2 and 10 the whole and half steps that fill a sheet.
-const SCALES: [f64; 21] = [
-    0.1, 0.2, 0.5, 1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0, 200.0,
-    500.0,
-];
 
 /// Paper beside the body for the dimension of its height, mm.
 const LEFT: f64 = 26.0;
@@ -23,21 +17,12 @@ pub(super) const DIMENSION_STEP: f64 = 8.0;
 /// Thickness of a wall whose build is not known, mm of paper.
 pub(super) const PLAIN_WALL: f64 = 5.0;
 
-/// A rectangle of the paper.
-#[derive(Clone, Copy)]
-pub(super) struct Zone {
-    pub(super) left: f64,
-    pub(super) top: f64,
-    pub(super) right: f64,
-    pub(super) bottom: f64,
-}
-
 /// The section's place and scale.
 pub(super) struct View {
     /// Millimetres of paper for one of the body.
     pub(super) scale: f64,
-    /// N of the scale 1:N.
-    ratio: f64,
+    /// The same scale, as it is written.
+    pub(super) written: Scale,
     /// Where the lower front edge of the body lies.
     origin: Spot,
     /// Upper end of what is drawn, on the paper.
@@ -65,20 +50,18 @@ impl View {
         let highest = scene.obstructions.iter().map(|one| one.bottom_mm).fold(scene.height_mm, f64::max);
         let upper_mm = (highest - scene.height_mm).max(scene.lift_mm());
         let right = PLAIN_WALL + 3.0 * DIMENSION_STEP + 4.0;
-        let width = zone.right - zone.left - LEFT - right;
-        let height = zone.bottom - zone.top - TOP - BELOW;
+        let width = zone.width() - LEFT - right;
+        let height = zone.height() - TOP - BELOW;
         let (model_width, model_height) = (back_mm - front_mm, scene.height_mm + upper_mm);
-        let fits = |ratio: &f64| model_width / ratio <= width && model_height / ratio <= height;
-        let least = (model_width / width).max(model_height / height);
-        let ratio = SCALES.into_iter().find(fits).unwrap_or(least);
-        let scale = 1.0 / ratio;
+        let written = Scale::fitting((model_width, model_height), (width, height));
+        let scale = written.of_paper();
         // In the middle of what is left over.
         let spare_width = (width - model_width * scale).max(0.0);
         let spare_height = (height - model_height * scale).max(0.0);
         let x = zone.left + LEFT + 0.5 * spare_width - front_mm * scale;
         let y = zone.bottom - BELOW - 0.5 * spare_height;
         let top = y - (scene.height_mm + upper_mm) * scale - WALL_PAST;
-        Self { scale, ratio, origin: Spot::new(x, y), top, bottom: y + 9.0, back_mm, front_mm }
+        Self { scale, written, origin: Spot::new(x, y), top, bottom: y + 9.0, back_mm, front_mm }
     }
 
     /// Place of a point of the section on the paper.
@@ -89,14 +72,5 @@ impl View {
     /// Height on the section of a place on the paper, mm.
     pub(super) fn height_of(&self, y: f64) -> f64 {
         (self.origin.y - y) / self.scale
-    }
-
-    /// The scale as it is written: `1:2`, `5:1`.
-    pub(super) fn scale_text(&self) -> String {
-        if self.ratio >= 1.0 {
-            format!("1:{}", fixed(self.ratio, 1))
-        } else {
-            format!("{}:1", fixed(1.0 / self.ratio, 1))
-        }
     }
 }

@@ -1,6 +1,6 @@
 //! Dimension lines.
 
-use super::{Anchor, Line, Run, SMALL, Sheet, Spot, text_width};
+use super::{Anchor, Line, Run, Sheet, Spot, text_width};
 
 /// A level or upright dimension between two points.
 pub(in super::super) struct Dimension<'a> {
@@ -14,6 +14,8 @@ pub(in super::super) struct Dimension<'a> {
     pub(in super::super) line_at: f64,
     /// The size, written out.
     pub(in super::super) text: &'a str,
+    /// Height of the text, mm.
+    pub(in super::super) size: f64,
 }
 
 /// Length of an arrowhead, mm.
@@ -28,7 +30,7 @@ const ABOVE: f64 = 0.9;
 impl Sheet {
     /// Draws a dimension; what does not fit between the ends goes outside: first the arrows, then the text.
     pub(in super::super) fn dimension(&mut self, dimension: &Dimension<'_>) {
-        let Dimension { from, to, run, line_at, text } = *dimension;
+        let Dimension { from, to, run, line_at, text, size } = *dimension;
         // Along the dimension line, and across it.
         let spot = |along: f64| match run {
             Run::Level => Spot::new(along, line_at),
@@ -42,7 +44,7 @@ impl Sheet {
         for (point, across) in [(from, start_across), (to, end_across)] {
             self.extension(point, line_at - across, run);
         }
-        let (span, width) = (end - start, text_width(text, SMALL));
+        let (span, width) = (end - start, text_width(text, size));
         let text_fits = span >= width + 1.0;
         let outside = 2.0 * ARROW;
         let middle = if text_fits { 0.5 * (start + end) } else { end + ARROW + 1.0 + 0.5 * width };
@@ -61,7 +63,7 @@ impl Sheet {
             Run::Level => spot(middle).by(0.0, -ABOVE),
             Run::Upright => spot(middle).by(-ABOVE, 0.0),
         };
-        self.text_run(at, SMALL, Anchor::Middle, run, text);
+        self.text_run(at, size, Anchor::Middle, run, text);
     }
 
     /// The line from a point to past the dimension line, `across` away; none where they touch.
@@ -80,13 +82,13 @@ impl Sheet {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Paper;
+    use super::super::{Paper, SMALL};
     use super::*;
 
     fn drawn(span: f64, text: &str) -> String {
         let mut sheet = Sheet::new(Paper::A4, "", "");
         let (from, to) = (Spot::new(20.0, 50.0), Spot::new(20.0 + span, 50.0));
-        sheet.dimension(&Dimension { from, to, run: Run::Level, line_at: 60.0, text });
+        sheet.dimension(&Dimension { from, to, run: Run::Level, line_at: 60.0, text, size: SMALL });
         sheet.body
     }
 

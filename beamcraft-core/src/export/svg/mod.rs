@@ -8,10 +8,12 @@
 mod dimension;
 mod hatch;
 mod line;
+mod scale;
 
 pub(super) use dimension::Dimension;
 pub(super) use hatch::Hatch;
 pub(super) use line::{Fill, Line};
+pub(super) use scale::Scale;
 
 use super::text::{escaped, fixed, push, shortened};
 
@@ -86,6 +88,8 @@ pub(super) enum Run {
 pub(super) const SMALL: f64 = 2.5;
 /// Height of texts, mm.
 pub(super) const NORMAL: f64 = 3.0;
+/// Height of sizes on a sheet of one part, where there is room for them, mm.
+pub(super) const SIZES: f64 = 3.5;
 /// Height of headings, mm.
 pub(super) const LARGE: f64 = 4.5;
 
@@ -116,6 +120,21 @@ pub(super) fn fitted(text: &str, width: f64, size: f64) -> String {
     });
     let count = fits.count();
     if count == text.chars().count() { text.to_owned() } else { shortened(text, count) }
+}
+
+/// The text in lines of words that fit a width; a word that is wider has a line of its own.
+pub(super) fn wrapped(text: &str, width: f64, size: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if text_width(line, size) + text_width(word, size) + size <= width => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
 }
 
 /// A sheet that is drawn on.
@@ -155,9 +174,33 @@ impl Sheet {
         self.path(spots, Ends::Loose, line, Fill::Nothing);
     }
 
+    /// The end of something that goes on: a thin line with a zigzag in its middle.
+    pub(super) fn broken(&mut self, from: Spot, to: Spot) {
+        let length = from.distance(to).max(f64::MIN_POSITIVE);
+        let (x, y) = ((to.x - from.x) / length, (to.y - from.y) / length);
+        let bend = |along: f64, off: f64| {
+            let at = 0.5 * length + along;
+            from.by(x * at + y * off, y * at - x * off)
+        };
+        self.run(&[from, bend(-1.2, 0.0), bend(-0.5, 2.0), bend(0.5, -2.0), bend(1.2, 0.0), to], Line::Thin);
+    }
+
     /// A closed ring.
     pub(super) fn ring(&mut self, spots: &[Spot], line: Line, fill: Fill) {
         self.path(spots, Ends::Joined, line, fill);
+    }
+
+    /// An area within a ring, less the rings inside it.
+    pub(super) fn area<'a>(&mut self, rings: impl Iterator<Item = &'a [Spot]> + Clone, line: Line, fill: Fill) {
+        if !rings.clone().flatten().all(|spot| spot.is_finite()) {
+            return;
+        }
+        self.body.push_str("<path fill-rule=\"evenodd\" d=\"");
+        for ring in rings {
+            push_track(&mut self.body, ring);
+            self.body.push('Z');
+        }
+        push(&mut self.body, format_args!("\" {}{}/>\n", fill.attribute(), line.attributes()));
     }
 
     /// An upright rectangle between two corners.
@@ -317,6 +360,16 @@ mod tests {
         let cut = fitted(&"wide board ".repeat(50), 40.0, 2.5);
         assert!(cut.ends_with('…') && text_width(&cut, 2.5) <= 42.5, "{cut}");
         assert_eq!(fitted("anything", 0.0, 2.5), "…");
+    }
+
+    #[test]
+    fn a_text_is_wrapped_between_words_and_loses_none() {
+        let text = "local law, the listing and the instructions decide";
+        let lines = wrapped(text, 40.0, 2.5);
+        assert!(lines.len() > 1 && lines.iter().all(|line| text_width(line, 2.5) <= 40.0));
+        assert_eq!(lines.join(" "), text);
+        assert_eq!(wrapped("wide", 1.0, 2.5), ["wide"]);
+        assert!(wrapped(" ", 1.0, 2.5).is_empty());
     }
 
     #[test]

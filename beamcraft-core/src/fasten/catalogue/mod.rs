@@ -1,19 +1,24 @@
 //! The catalogue of published fastener sizes: screws, lag screws, nails, inch and metric.
 //!
-//! Dimension standards and facts of the trade only. A fastener that is not in it (a structural screw with a declared
-//! strength, a washer-head or trim-head screw) is given to the joints by its own numbers.
+//! Dimension standards and facts of the trade only. A fastener that is not in it, such as a structural screw with declared
+//! strengths, is given to the joints by its own numbers; so is the head of a trim-head screw, which no standard has.
 
 mod lengths;
 mod tables;
 
-use tables::{LAG_SCREWS, METRIC_COACH_SCREWS, METRIC_NAILS, METRIC_WOOD_SCREWS, NAILS, RING_SHANK_NAILS, THIN_BODY};
+use tables::{
+    LAG_SCREWS, METRIC_COACH_SCREWS, METRIC_NAILS, METRIC_WOOD_SCREWS, NAILS, RING_SHANK_NAILS, THIN_BODY, TRIM_HEAD,
+    WASHER_HEAD,
+};
 
 pub use lengths::{SoldLengthSeries, sold_lengths_mm};
 pub(super) use lengths::{longest_sold_mm, shortest_sold_mm};
 
 use crate::cite::{Evidence, Source};
 use crate::error::Fault;
+use crate::fasten::nds::{BendingYieldFastener, BendingYieldInput, bending_yield};
 use crate::fasten::screws::WOOD_SCREWS;
+use crate::units::factor::INCH_MM;
 
 /// A family of fasteners of the catalogue.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -24,6 +29,12 @@ pub enum FastenerFamily {
     WoodScrew,
     /// Production wood screw by gauge: body thinner than the thread, not the screw of the American standard's tables.
     ThinBodyWoodScrew,
+    /// Tapping screw with hexagon washer head, inch sizes: hardened, wide under the head, for straps, cabinets and metal on
+    /// wood.
+    WasherHeadScrew,
+    /// Trim-head screw by gauge, with a small head that hides: no standard has the head, so measure it. It holds little
+    /// against being pulled through.
+    TrimHeadScrew,
     /// Lag screw with hexagon head, inch sizes.
     LagScrew,
     /// Common wire nail.
@@ -58,7 +69,7 @@ pub struct CatalogueFastener {
     /// Diameter of the body where it is thinner than the thread, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub body_diameter_mm: Option<f64>,
-    /// Diameter of a round head, width across the flats of a hexagon head, mm.
+    /// Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub head_size_mm: Option<f64>,
     /// Length, mm; absent where the size is sold in many.
@@ -73,6 +84,11 @@ pub struct CatalogueFastener {
     /// Threads per inch.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub threads_per_inch: Option<f64>,
+    /// Bending yield strength of low to medium carbon steel, of post-frame nails of hardened steel (NDS Table I1), MPa;
+    /// absent where the steel is hardened by no rule of the table, and for metric sizes, whose strength their maker
+    /// declares.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub bending_yield_mpa: Option<f64>,
     /// Standard of the dimensions.
     pub source: Source,
     /// How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows.
@@ -105,13 +121,13 @@ pub struct FastenerList {
 ///
 /// # Limits
 /// Published dimension standards and facts of the trade. Fasteners with declared strengths are given to the joints by
-/// their own numbers.
+/// their own numbers: `structural_screw` in `joint`.
 ///
 /// # Errors
 /// None.
 ///
 /// # Source
-/// ASME B18.6.1, ASME B18.2.1, ASTM F1667, NDS 2018 Appendix L; metric core diameters and nail sizes recalled. Each row
+/// ASME B18.6.1, B18.2.1 and B18.6.4, ASTM F1667, NDS 2018 Appendices I and L; metric core diameters and nail sizes recalled. Each row
 /// says how far it was checked.
 ///
 /// # Examples
@@ -122,7 +138,8 @@ pub struct FastenerList {
 /// # Ok::<(), beamcraft_core::error::Fault>(())
 /// ```
 pub fn list_fasteners(input: &ListFastenersInput) -> Result<FastenerList, Fault> {
-    let rows = all().filter(|row| input.family.is_none_or(|family| family == row.family)).collect();
+    let asked = all().filter(|row| input.family.is_none_or(|family| family == row.family));
+    let rows = asked.map(|row| CatalogueFastener { bending_yield_mpa: tabulated_bending_mpa(&row), ..row }).collect();
     Ok(FastenerList { rows })
 }
 
@@ -141,8 +158,17 @@ fn all() -> impl Iterator<Item = CatalogueFastener> {
             row.evidence,
         )
     });
-    let tables =
-        [THIN_BODY, LAG_SCREWS, NAILS, RING_SHANK_NAILS, METRIC_WOOD_SCREWS, METRIC_COACH_SCREWS, METRIC_NAILS];
+    let tables = [
+        THIN_BODY,
+        WASHER_HEAD,
+        TRIM_HEAD,
+        LAG_SCREWS,
+        NAILS,
+        RING_SHANK_NAILS,
+        METRIC_WOOD_SCREWS,
+        METRIC_COACH_SCREWS,
+        METRIC_NAILS,
+    ];
     wood_screws.chain(tables.into_iter().flatten().copied())
 }
 
@@ -166,10 +192,32 @@ impl CatalogueFastener {
             ring_length_mm: None,
             tip_length_mm: None,
             threads_per_inch: None,
+            bending_yield_mpa: None,
             source,
             evidence,
         }
     }
+}
+
+/// Bending yield strength that NDS Table I1 has for a row.
+fn tabulated_bending_mpa(row: &CatalogueFastener) -> Option<f64> {
+    let fastener = match row.family {
+        FastenerFamily::WoodScrew
+        | FastenerFamily::CommonNail
+        | FastenerFamily::BoxNail
+        | FastenerFamily::SinkerNail => BendingYieldFastener::LowCarbon,
+        FastenerFamily::LagScrew if row.nominal_diameter_mm >= 0.375 * INCH_MM - 1e-9 => BendingYieldFastener::Bolt,
+        FastenerFamily::LagScrew => BendingYieldFastener::LowCarbon,
+        FastenerFamily::PostFrameRingShankNail => BendingYieldFastener::HardenedNail,
+        FastenerFamily::ThinBodyWoodScrew
+        | FastenerFamily::WasherHeadScrew
+        | FastenerFamily::TrimHeadScrew
+        | FastenerFamily::MetricWoodScrew
+        | FastenerFamily::MetricCoachScrew
+        | FastenerFamily::MetricNail => return None,
+    };
+    let input = BendingYieldInput { fastener, diameter_mm: row.nominal_diameter_mm };
+    bending_yield(&input).ok().map(|found| found.bending_yield_mpa)
 }
 
 /// Tapered tip of a lag screw (NDS Table L2): that of its size, between sizes of the next thicker one.
@@ -209,6 +257,33 @@ mod tests {
         names.sort();
         names.dedup();
         assert_eq!(names.len(), rows.len());
+    }
+
+    // NDS 2018 Table I1: 90 000 psi for 0.162 in, 45 000 psi for lag screws from 3/8 in, 115 000 psi for hardened 0.177 in.
+    #[test]
+    fn strengths_are_those_of_the_table() {
+        let psi = |family, designation| {
+            let rows = list_fasteners(&ListFastenersInput { family: Some(family) }).unwrap().rows;
+            let row = rows.iter().find(|row| row.designation == designation).unwrap();
+            row.bending_yield_mpa.map(|mpa| (mpa / 0.006_894_757_293_168).round())
+        };
+        assert_eq!(psi(FastenerFamily::CommonNail, "16d"), Some(90_000.0));
+        assert_eq!(psi(FastenerFamily::WoodScrew, "No. 10"), Some(80_000.0));
+        assert_eq!(psi(FastenerFamily::LagScrew, "3/8 in"), Some(45_000.0));
+        assert_eq!(psi(FastenerFamily::LagScrew, "1/4 in"), Some(70_000.0));
+        assert_eq!(psi(FastenerFamily::PostFrameRingShankNail, "0.177 in"), Some(115_000.0));
+        assert_eq!(psi(FastenerFamily::WasherHeadScrew, "No. 8"), None);
+    }
+
+    // A screw's gauge: 0.060 in and 0.013 in a number.
+    #[test]
+    fn trim_heads_are_numbered_like_wood_screws() {
+        let rows = list_fasteners(&ListFastenersInput { family: Some(FastenerFamily::TrimHeadScrew) }).unwrap().rows;
+        for row in rows {
+            let number: f64 = row.designation.trim_start_matches("No. ").parse().unwrap();
+            assert!((row.nominal_diameter_mm / 25.4 - (0.060 + 0.013 * number)).abs() < 1e-9);
+            assert_eq!(row.head_size_mm, None);
+        }
     }
 
     // ASTM F1667: the pennyweight of a common nail: 1 in plus a quarter inch a penny, from 6d to 10d (2 in at 6d).

@@ -164,6 +164,50 @@ pub(super) const THIN_BODY: &[CatalogueFastener] = &[
     thin("No. 14", mil(246), mil(201), mil(492)),
 ];
 
+const fn washer(
+    designation: &'static str,
+    thread_mm: f64,
+    root_mm: f64,
+    washer_mm: f64,
+    threads: f64,
+) -> CatalogueFastener {
+    CatalogueFastener {
+        root_diameter_mm: Some(root_mm),
+        head_size_mm: Some(washer_mm),
+        threads_per_inch: Some(threads),
+        ..CatalogueFastener::plain(
+            FastenerFamily::WasherHeadScrew,
+            designation,
+            thread_mm,
+            Source::AsmeB1864,
+            Evidence::Recalled,
+        )
+    }
+}
+
+/// Tapping screws with hexagon washer head, thread AB: largest thread, root and washer diameter.
+pub(super) const WASHER_HEAD: &[CatalogueFastener] = &[
+    washer("No. 6", mil(139), mil(104), mil(328), 20.0),
+    washer("No. 8", mil(166), mil(122), mil(348), 18.0),
+    washer("No. 10", mil(189), mil(141), mil(414), 16.0),
+    washer("No. 12", mil(215), mil(164), mil(432), 14.0),
+    washer("1/4 in", mil(246), mil(192), mil(520), 14.0),
+];
+
+const fn trim(designation: &'static str, nominal_mm: f64) -> CatalogueFastener {
+    CatalogueFastener::plain(
+        FastenerFamily::TrimHeadScrew,
+        designation,
+        nominal_mm,
+        Source::CommonPractice,
+        Evidence::CommonPractice,
+    )
+}
+
+/// Trim-head screws in the gauges of the trade; thread root and head are in no standard.
+pub(super) const TRIM_HEAD: &[CatalogueFastener] =
+    &[trim("No. 7", mil(151)), trim("No. 8", mil(164)), trim("No. 9", mil(177)), trim("No. 10", mil(190))];
+
 const fn metric_screw(
     family: FastenerFamily,
     designation: &'static str,

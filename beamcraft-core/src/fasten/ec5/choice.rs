@@ -89,13 +89,6 @@ pub enum Ec5Material {
     MdfLa,
 }
 
-impl Ec5Material {
-    /// Whether it is a panel rather than timber.
-    pub(in crate::fasten) const fn is_panel(self) -> bool {
-        !matches!(self, Self::Softwood | Self::Hardwood | Self::Lvl)
-    }
-}
-
 /// Service class: how moist the air is over the year (2.3.1.3).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]

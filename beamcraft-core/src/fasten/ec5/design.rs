@@ -37,9 +37,11 @@ fn one() -> f64 {
 }
 
 /// The partial factor that the standard recommends for connections (Table 2.3).
+pub(in crate::fasten) const RECOMMENDED_GAMMA_M: f64 = 1.3;
+
 #[cfg(feature = "json")]
 pub(in crate::fasten) fn recommended() -> f64 {
-    1.3
+    RECOMMENDED_GAMMA_M
 }
 
 /// Design value of a capacity.

@@ -4,7 +4,7 @@
 //! fastener ([`ec5_yield_moment`]), the Johansen modes of timber joints ([`ec5_single_shear`], [`ec5_double_shear`]) and
 //! of joints with steel plates ([`ec5_steel_single_shear`], [`ec5_steel_central_plate`], [`ec5_steel_outer_plates`]), the
 //! pull along the axis ([`ec5_screw_withdrawal`], [`ec5_nail_withdrawal`], [`ec5_head_pull_through`],
-//! [`ec5_washer_pull`]), rows ([`ec5_effective_number`]), distances ([`ec5_spacing`]) and splitting ([`ec5_splitting`]);
+//! [`ec5_washer_pull`]), rows ([`ec5_effective_number`]), slip ([`ec5_slip_modulus`]), distances ([`ec5_spacing`]) and splitting ([`ec5_splitting`]);
 //! then the design value ([`ec5_design_value`]).
 //!
 //! The clauses were read in an open calculation library, handbooks and course examples that cite them, not in the
@@ -21,6 +21,7 @@ mod moment;
 mod number;
 mod rope;
 mod simplified;
+mod slip;
 mod spacing;
 mod splitting;
 mod steel;
@@ -45,6 +46,7 @@ pub use moment::{
 pub use number::{Ec5EffectiveNumber, Ec5EffectiveNumberInput, Ec5RowStagger, ec5_effective_number};
 pub use rope::{Ec5RopeEffect, Ec5RopeEffectInput, ec5_rope_effect};
 pub use simplified::{Ec5GermanDowel, Ec5GermanDowelInput, ec5_german_dowel};
+pub use slip::{Ec5SlipModulus, Ec5SlipModulusInput, Ec5SlipPartner, ec5_slip_modulus};
 pub use spacing::{
     Ec5AxialScrewSpacing, Ec5AxialScrewSpacingInput, Ec5JointPartner, Ec5Spacing, Ec5SpacingInput, Ec5SpacingTable,
     ec5_axial_screw_spacing, ec5_spacing,
@@ -61,9 +63,9 @@ pub use timber::{
 };
 
 pub(super) use choice::kmod;
-pub(super) use design::joint_kmod;
 #[cfg(feature = "json")]
 pub(super) use design::recommended;
+pub(super) use design::{RECOMMENDED_GAMMA_M, joint_kmod};
 
 /// Registry rows of this folder.
 #[cfg(feature = "json")]
@@ -71,8 +73,9 @@ pub(super) use {
     axial::EC5_NAIL_WITHDRAWAL, axial::EC5_SCREW_WITHDRAWAL, combined::EC5_COMBINED_LOAD, design::EC5_DESIGN_VALUE,
     embedment::EC5_EMBEDMENT, head::EC5_HEAD_PULL_THROUGH, head::EC5_WASHER_PULL, moment::EC5_SCREW_DIAMETER,
     moment::EC5_YIELD_MOMENT, number::EC5_EFFECTIVE_NUMBER, rope::EC5_ROPE_EFFECT, simplified::EC5_GERMAN_DOWEL,
-    spacing::EC5_AXIAL_SCREW_SPACING, spacing::EC5_SPACING, splitting::EC5_SPLITTING, steel::EC5_STEEL_CENTRAL_PLATE,
-    steel::EC5_STEEL_OUTER_PLATES, steel::EC5_STEEL_SINGLE_SHEAR, timber::EC5_DOUBLE_SHEAR, timber::EC5_SINGLE_SHEAR,
+    slip::EC5_SLIP_MODULUS, spacing::EC5_AXIAL_SCREW_SPACING, spacing::EC5_SPACING, splitting::EC5_SPLITTING,
+    steel::EC5_STEEL_CENTRAL_PLATE, steel::EC5_STEEL_OUTER_PLATES, steel::EC5_STEEL_SINGLE_SHEAR,
+    timber::EC5_DOUBLE_SHEAR, timber::EC5_SINGLE_SHEAR,
 };
 
 /// How far a length may miss the edge of a rule: a figure typed in inches rounds, the standard's edges do not.

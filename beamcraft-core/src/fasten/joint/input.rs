@@ -1,272 +1,12 @@
 //! The joint as the user describes it.
 
+use super::kinds::{JointDrive, JointDuration, JointPocketLoad, JointServiceClimate, JointStandard};
+use super::parts::{JointFastener, JointGapLayer, JointLayout, JointMember, JointPocket};
 use crate::error::{Detail, ErrorCode, Fault, Result};
-use crate::fasten::ec5::{Ec5LoadDuration, Ec5Material, Ec5ServiceClass};
-use crate::fasten::nds::{LoadDuration, MemberMoisture, TemperatureBand, TimeEffect};
+use crate::fasten::ec5::RECOMMENDED_GAMMA_M;
+use crate::fasten::nds::{MemberMoisture, TemperatureBand, TimeEffect};
 use crate::limits::{faults_at, limited};
-
-/// The standard that a joint is checked to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum JointStandard {
-    /// American standard, allowable stress design: loads are not factored.
-    NdsAsd,
-    /// American standard, load and resistance factor design: loads are factored.
-    NdsLrfd,
-    /// Eurocode 5: loads are design values.
-    Ec5,
-}
-
-/// Kind of fastener in a joint.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum JointFastenerKind {
-    /// Wood screw.
-    WoodScrew,
-    /// Lag screw, also called coach screw.
-    LagScrew,
-    /// Smooth round nail.
-    SmoothNail,
-    /// Nail with a ringed shank.
-    RingShankNail,
-}
-
-impl JointFastenerKind {
-    pub(super) const fn is_screw(self) -> bool {
-        matches!(self, Self::WoodScrew | Self::LagScrew)
-    }
-}
-
-/// The fastener of a joint, by its own numbers.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<JointFastener>))]
-pub struct JointFastener {
-    /// Kind.
-    pub kind: JointFastenerKind,
-    /// Nominal diameter: outer thread diameter of a screw, shank of a nail, mm.
-    pub nominal_diameter_mm: f64,
-    /// Diameter at the thread root, mm; needed for screws.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub root_diameter_mm: Option<f64>,
-    /// Diameter of the smooth shank of a screw, mm; left out it is taken as thinner than the thread.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub shank_diameter_mm: Option<f64>,
-    /// Diameter of the head, mm.
-    pub head_diameter_mm: f64,
-    /// Length that enters the wood, mm; heads lie flush or on the face.
-    pub length_mm: f64,
-    /// Length of the thread or the rings with the point, mm; left out the whole length.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub thread_length_mm: Option<f64>,
-    /// Length of the tapered tip, mm; left out 2 diameters (NDS 12.3.5.3).
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub tip_length_mm: Option<f64>,
-    /// Bending yield strength F_yb, MPa, for the American standard; left out its table for low-carbon steel.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub bending_yield_mpa: Option<f64>,
-    /// Tensile strength of the steel f_u, MPa, for Eurocode 5; not needed beside a yield moment.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub tensile_strength_mpa: Option<f64>,
-    /// Declared characteristic yield moment M_y,Rk, N·mm, for Eurocode 5.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub yield_moment_nmm: Option<f64>,
-    /// Declared characteristic withdrawal strength f_ax,k in this wood, MPa, for Eurocode 5.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub declared_withdrawal_mpa: Option<f64>,
-    /// Declared characteristic pull-through strength f_head,k in this wood, MPa, for Eurocode 5.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub declared_head_mpa: Option<f64>,
-    /// Tensile capacity of one fastener by the chosen standard, N: allowable for the American, characteristic for
-    /// Eurocode 5; without it the tension of a screw is not determined.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub tension_capacity_n: Option<f64>,
-}
-
-limited!(JointFastener {
-    nominal_diameter_mm: FASTENER_DIAMETER,
-    root_diameter_mm: FASTENER_DIAMETER,
-    shank_diameter_mm: FASTENER_DIAMETER,
-    head_diameter_mm: HEAD_DIAMETER,
-    length_mm: FASTENER_LENGTH,
-    thread_length_mm: BEARING_LENGTH,
-    tip_length_mm: SMALL_LENGTH,
-    bending_yield_mpa: STRESS,
-    tensile_strength_mpa: STRESS,
-    yield_moment_nmm: YIELD_MOMENT,
-    declared_withdrawal_mpa: STRESS,
-    declared_head_mpa: STRESS,
-    tension_capacity_n: CONNECTION_CAPACITY
-});
-
-/// A member of a joint.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<JointMember>))]
-pub struct JointMember {
-    /// Material.
-    pub material: Ec5Material,
-    /// Specific gravity from oven-dry mass and volume; needed by the American standard.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub specific_gravity: Option<f64>,
-    /// Characteristic density, kg/m3; needed by Eurocode 5. Neither follows from the other.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub characteristic_density_kg_m3: Option<f64>,
-    /// Thickness along the fastener, mm.
-    pub thickness_mm: f64,
-    /// Angle between the lateral load and the grain, degrees.
-    pub angle_to_grain_deg: f64,
-}
-
-limited!(JointMember {
-    specific_gravity: SPECIFIC_GRAVITY,
-    characteristic_density_kg_m3: WOOD_DENSITY,
-    thickness_mm: BEARING_LENGTH,
-    angle_to_grain_deg: ANGLE_TO_GRAIN
-});
-
-/// A layer between the members that the fastener passes without bearing on it.
-#[derive(Clone, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<JointGapLayer>))]
-pub struct JointGapLayer {
-    /// What it is, such as `wall lining`.
-    pub name: String,
-    /// Thickness, mm.
-    pub thickness_mm: f64,
-}
-
-limited!(JointGapLayer { thickness_mm: SMALL_LENGTH });
-
-/// How the fastener goes into the main member.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum JointDrive {
-    /// Square through both members into side grain.
-    SideGrain,
-    /// Square through the side member into end grain.
-    EndGrain,
-    /// A nail driven at a slant of about 30° from the side member's face.
-    ToeNailed,
-    /// A screw at a slant through a pocket bored into the side member.
-    Pocket,
-}
-
-/// How long the governing load acts in sum.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum JointDuration {
-    /// For good: own weight, goods stored on a shelf.
-    Permanent,
-    /// Up to ten years; long-term in Eurocode 5.
-    TenYears,
-    /// Up to two months; medium-term in Eurocode 5.
-    TwoMonths,
-    /// Seven days; medium-term in Eurocode 5, whose short term ends before a week.
-    SevenDays,
-    /// Ten minutes; short-term in Eurocode 5, the lower of the classes that wind is given.
-    TenMinutes,
-    /// A blow; instantaneous in Eurocode 5.
-    Impact,
-}
-
-impl JointDuration {
-    pub(super) const fn nds(self) -> LoadDuration {
-        match self {
-            Self::Permanent => LoadDuration::Permanent,
-            Self::TenYears => LoadDuration::TenYears,
-            Self::TwoMonths => LoadDuration::TwoMonths,
-            Self::SevenDays => LoadDuration::SevenDays,
-            Self::TenMinutes => LoadDuration::TenMinutes,
-            Self::Impact => LoadDuration::Impact,
-        }
-    }
-
-    pub(super) const fn ec5(self) -> Ec5LoadDuration {
-        match self {
-            Self::Permanent => Ec5LoadDuration::Permanent,
-            Self::TenYears => Ec5LoadDuration::LongTerm,
-            Self::TwoMonths | Self::SevenDays => Ec5LoadDuration::MediumTerm,
-            Self::TenMinutes => Ec5LoadDuration::ShortTerm,
-            Self::Impact => Ec5LoadDuration::Instantaneous,
-        }
-    }
-}
-
-/// How moist the wood is in service.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum JointServiceClimate {
-    /// Heated room: dry, service class 1.
-    Heated,
-    /// Under cover, unheated: service class 2; up to 20 % moisture, which the American standard counts as wet.
-    Covered,
-    /// Wet, service class 3.
-    Wet,
-}
-
-impl JointServiceClimate {
-    pub(super) const fn nds(self) -> MemberMoisture {
-        match self {
-            Self::Heated => MemberMoisture::Dry,
-            Self::Covered | Self::Wet => MemberMoisture::Wet,
-        }
-    }
-
-    pub(super) const fn ec5(self) -> Ec5ServiceClass {
-        match self {
-            Self::Heated => Ec5ServiceClass::ServiceClass1,
-            Self::Covered => Ec5ServiceClass::ServiceClass2,
-            Self::Wet => Ec5ServiceClass::ServiceClass3,
-        }
-    }
-}
-
-/// How the fasteners stand, least values.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
-#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<JointLayout>))]
-pub struct JointLayout {
-    /// Fasteners in one row along the grain.
-    pub in_row: u32,
-    /// Spacing along the grain, mm; needed with more than one in a row.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub along_grain_mm: Option<f64>,
-    /// Spacing across the grain, mm.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub across_grain_mm: Option<f64>,
-    /// Distance to a loaded end, mm.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub loaded_end_mm: Option<f64>,
-    /// Distance to an unloaded end, mm.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub unloaded_end_mm: Option<f64>,
-    /// Distance to a loaded edge, mm.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub loaded_edge_mm: Option<f64>,
-    /// Distance to an unloaded edge, mm.
-    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub unloaded_edge_mm: Option<f64>,
-}
-
-limited!(JointLayout {
-    in_row: COUNT,
-    along_grain_mm: FASTENER_SPACING,
-    across_grain_mm: FASTENER_SPACING,
-    loaded_end_mm: FASTENER_SPACING,
-    unloaded_end_mm: FASTENER_SPACING,
-    loaded_edge_mm: FASTENER_SPACING,
-    unloaded_edge_mm: FASTENER_SPACING
-});
+use crate::numeric::real::sin_cos_deg;
 
 /// A joint of like fasteners through a side member into a main member, with its loads.
 #[derive(Clone, Debug, PartialEq)]
@@ -282,20 +22,36 @@ pub struct JointInput {
     pub count: u32,
     /// Member under the heads.
     pub side: JointMember,
-    /// Member that holds the points.
+    /// Member that holds the points; in double shear the middle one.
     pub main: JointMember,
-    /// Layers between them that are not borne upon; none by default.
+    /// Member beyond the main one, which makes the joint one of double shear; left out it is single shear.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub second_side: Option<JointMember>,
+    /// Layers between side and main member that are not borne upon, in double shear the same in both planes; none by
+    /// default.
     #[cfg_attr(feature = "json", serde(default))]
     pub gaps: Vec<JointGapLayer>,
     /// How the fasteners go into the main member; square into side grain by default.
     #[cfg_attr(feature = "json", serde(default = "side_grain"))]
     pub drive: JointDrive,
-    /// Diameter of the hole bored for the thread or nail, mm; left out they are driven without.
+    /// The pocket, for a screw driven through one.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub pocket: Option<JointPocket>,
+    /// Diameter of the hole bored for the thread or nail, mm; left out they are driven without. Of bolts and dowels
+    /// the hole in the wood; left out it is the one that the standard asks for.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lead_hole_mm: Option<f64>,
-    /// How they stand; left out distances and rows are not determined.
+    /// How much wider than the fastener the holes in steel plates are, mm; by default nothing. From a tenth of the diameter
+    /// on Eurocode 5 counts a plate as thin.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub plate_clearance_mm: f64,
+    /// How they stand in the main member, and in the side members unless these have their own; left out distances and
+    /// rows are not determined.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub layout: Option<JointLayout>,
+    /// How they stand in the side members, where their grain, ends or edges lie otherwise.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub side_layout: Option<JointLayout>,
     /// Lateral load on the whole joint, N.
     pub lateral_n: f64,
     /// Load that pulls the members apart, on the whole joint, N.
@@ -324,6 +80,7 @@ pub struct JointInput {
 limited!(JointInput {
     count: COUNT,
     lead_hole_mm: FASTENER_DIAMETER,
+    plate_clearance_mm: SMALL_LENGTH,
     lateral_n: FORCE,
     withdrawal_n: FORCE,
     gamma_m: PARTIAL_FACTOR
@@ -355,62 +112,170 @@ fn room_temperature() -> TemperatureBand {
 }
 
 impl JointInput {
+    /// A joint of one fastener through two members that touch, without loads; dry, at room temperature, its load
+    /// permanent, driven square into side grain without a hole, and with the recommended partial factor.
+    pub const fn plain(standard: JointStandard, fastener: JointFastener, side: JointMember, main: JointMember) -> Self {
+        Self {
+            standard,
+            fastener,
+            count: 1,
+            side,
+            main,
+            second_side: None,
+            gaps: Vec::new(),
+            drive: JointDrive::SideGrain,
+            pocket: None,
+            lead_hole_mm: None,
+            plate_clearance_mm: 0.0,
+            layout: None,
+            side_layout: None,
+            lateral_n: 0.0,
+            withdrawal_n: 0.0,
+            duration: JointDuration::Permanent,
+            time_effect: TimeEffect::DeadOnly,
+            climate: JointServiceClimate::Heated,
+            made: MemberMoisture::Dry,
+            temperature: TemperatureBand::UpTo100F,
+            gamma_m: RECOMMENDED_GAMMA_M,
+        }
+    }
+
+    /// The members with their paths, from the heads on.
+    pub(super) fn members(&self) -> impl Iterator<Item = (&'static str, &JointMember)> {
+        let second = self.second_side.as_ref().map(|member| ("second_side", member));
+        [("side", &self.side), ("main", &self.main)].into_iter().chain(second)
+    }
+
+    /// Number of shear planes.
+    pub(super) const fn planes(&self) -> u32 {
+        if self.second_side.is_some() { 2 } else { 1 }
+    }
+
+    /// The members with how the fasteners stand in them.
+    pub(super) fn laid_members(&self) -> impl Iterator<Item = (&'static str, &JointMember, Option<&JointLayout>)> {
+        let (main, side) = (self.layout.as_ref(), self.side_layout.as_ref().or(self.layout.as_ref()));
+        self.members().map(move |(path, member)| (path, member, if path == "main" { main } else { side }))
+    }
+
+    /// Rows of a layout, those not full counted.
+    pub(super) const fn rows(&self, layout: &JointLayout) -> u32 {
+        self.count.div_ceil(layout.in_row)
+    }
+
+    /// Load of all fasteners across and along their axis, N: a pocket screw stands at a slant, and what it gets from both
+    /// loads is added up, on the safe side.
+    pub(super) fn loads_n(&self) -> (f64, f64) {
+        let Some(pocket) = &self.pocket else { return (self.lateral_n, self.withdrawal_n) };
+        let (sine, cosine) = sin_cos_deg(pocket.angle_deg);
+        let (across_n, along_n) = (self.withdrawal_n * sine, self.withdrawal_n * cosine);
+        match pocket.load {
+            JointPocketLoad::AcrossSlant => ((self.lateral_n * self.lateral_n + across_n * across_n).sqrt(), along_n),
+            JointPocketLoad::PullsScrew => (self.lateral_n * cosine + across_n, self.lateral_n * sine + along_n),
+            JointPocketLoad::PressesScrew => (self.lateral_n * cosine + across_n, along_n),
+        }
+    }
+
     /// Every fault of the input.
     pub(super) fn check(&self) -> Result<()> {
         let mut faults = faults_at("fastener", &self.fastener);
-        faults.extend(faults_at("side", &self.side));
-        faults.extend(faults_at("main", &self.main));
+        for (path, member) in self.members() {
+            faults.extend(faults_at(path, member));
+            faults.extend(self.member_faults(path, member));
+        }
         for (k, layer) in self.gaps.iter().enumerate() {
             faults.extend(faults_at(&format!("gaps[{k}]"), layer));
         }
-        if let Some(layout) = &self.layout {
-            faults.extend(faults_at("layout", layout));
-            if layout.in_row > self.count {
-                faults.push(contradiction("layout.in_row", "at most the number of fasteners"));
-            }
-            if layout.in_row > 1 && layout.along_grain_mm.is_none() {
-                faults.push(missing("layout.along_grain_mm", "the spacing along the grain of a row"));
+        for (path, layout) in [("layout", &self.layout), ("side_layout", &self.side_layout)] {
+            if let Some(layout) = layout {
+                faults.extend(faults_at(path, layout));
+                faults.extend(self.layout_faults(layout).into_iter().map(|fault| fault.within(path)));
             }
         }
+        if let Some(pocket) = &self.pocket {
+            faults.extend(faults_at("pocket", pocket));
+        }
+        faults.extend(self.drive_fault());
         faults.extend(faults_at("", self));
+        self.fastener_faults(&mut faults);
+        crate::error::Error::unless_empty(faults)
+    }
+
+    fn drive_fault(&self) -> Option<Detail> {
+        let screw = self.fastener.kind.is_screw();
+        match (self.drive, self.pocket) {
+            (JointDrive::Pocket, None) => Some(missing("pocket", "the pocket of a screw driven through one")),
+            (JointDrive::Pocket, Some(_)) if !screw => Some(contradiction("drive", "a pocket for a screw")),
+            (JointDrive::SideGrain | JointDrive::EndGrain | JointDrive::ToeNailed, Some(_)) => {
+                Some(contradiction("pocket", "left out for a fastener that goes through none"))
+            }
+            (JointDrive::SideGrain, _) => None,
+            _ if self.second_side.is_some() => {
+                Some(contradiction("second_side", "double shear with a fastener square through side grain"))
+            }
+            _ if self.fastener.kind.goes_through() => {
+                Some(contradiction("drive", "bolts and dowels square through side grain"))
+            }
+            _ => None,
+        }
+    }
+
+    fn layout_faults(&self, layout: &JointLayout) -> Vec<Detail> {
+        let mut faults = Vec::new();
+        if layout.in_row > self.count {
+            faults.push(contradiction("in_row", "at most the number of fasteners"));
+        }
+        if layout.in_row > 1 && layout.along_grain_mm.is_none() {
+            faults.push(missing("along_grain_mm", "the spacing along the grain of a row"));
+        }
+        faults
+    }
+
+    fn fastener_faults(&self, faults: &mut Vec<Detail>) {
         let fastener = &self.fastener;
         let nominal_mm = fastener.nominal_diameter_mm;
         match (fastener.kind.is_screw(), fastener.root_diameter_mm) {
             (true, None) => faults.push(missing("fastener.root_diameter_mm", "the root diameter of a screw")),
-            (_, Some(root_mm)) if root_mm > nominal_mm => {
+            (_, Some(root_mm)) if root_mm > nominal_mm + EDGE_MM => {
                 faults.push(contradiction("fastener.root_diameter_mm", "at most the nominal diameter"));
             }
             _ => {}
         }
-        if fastener.head_diameter_mm < nominal_mm {
+        if fastener.shank_diameter_mm.is_some_and(|shank_mm| shank_mm > nominal_mm + EDGE_MM) {
+            faults.push(contradiction("fastener.shank_diameter_mm", "at most the nominal diameter"));
+        }
+        if fastener.head_diameter_mm < nominal_mm - EDGE_MM {
             faults.push(contradiction("fastener.head_diameter_mm", "at least the nominal diameter"));
         }
-        if fastener.thread_length_mm.is_some_and(|thread_mm| thread_mm > fastener.length_mm) {
+        if fastener.thread_length_mm.is_some_and(|thread_mm| thread_mm > fastener.length_mm + EDGE_MM) {
             faults.push(contradiction("fastener.thread_length_mm", "at most the length"));
         }
-        if fastener.tip_length_mm.unwrap_or(2.0 * nominal_mm) > fastener.length_mm {
+        if super::lay::tip_mm(fastener) > fastener.length_mm + EDGE_MM {
             faults.push(contradiction("fastener.tip_length_mm", "at most the length"));
         }
-        for (path, member) in [("side", &self.side), ("main", &self.main)] {
-            let (field, words, absent) = match self.standard {
-                JointStandard::NdsAsd | JointStandard::NdsLrfd => (
-                    "specific_gravity",
-                    "a specific gravity for the American standard",
-                    member.specific_gravity.is_none(),
-                ),
-                JointStandard::Ec5 => (
-                    "characteristic_density_kg_m3",
-                    "a characteristic density for Eurocode 5",
-                    member.characteristic_density_kg_m3.is_none(),
-                ),
-            };
-            if absent {
-                faults.push(missing(field, words).within(path));
-            }
+    }
+
+    fn member_faults(&self, path: &'static str, member: &JointMember) -> Option<Detail> {
+        let (field, words, absent) = match self.standard {
+            JointStandard::NdsAsd | JointStandard::NdsLrfd => (
+                "specific_gravity",
+                "a specific gravity for the American standard",
+                member.specific_gravity.is_none() && member.material.is_wooden(),
+            ),
+            JointStandard::Ec5 => (
+                "characteristic_density_kg_m3",
+                "a characteristic density for Eurocode 5",
+                member.characteristic_density_kg_m3.is_none() && member.material.is_wooden(),
+            ),
+        };
+        if absent {
+            return Some(missing(field, words).within(path));
         }
-        crate::error::Error::unless_empty(faults)
+        None
     }
 }
+
+/// How far a length may miss another one: a figure typed in inches rounds.
+const EDGE_MM: f64 = 1e-9;
 
 fn missing(path: &'static str, words: &'static str) -> Detail {
     Fault::plain(ErrorCode::MissingField, path, words, "give it").into()

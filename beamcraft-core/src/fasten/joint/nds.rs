@@ -1,242 +1,405 @@
-//! The joint by the American standard.
+//! The joint by the American standard: what carries the lateral load.
 
-use super::input::{JointDrive, JointFastenerKind, JointInput, JointStandard};
+use super::input::JointInput;
+use super::kinds::{JointDrive, JointFastenerKind, JointMaterial, JointStandard};
 use super::lay::Lay;
-use super::result::{Findings, JointMode};
+use super::parts::{JointLayout, JointMember};
+use super::result::{Answer, DECLARED, Findings, JointMode, Silence, at, least_mode, line};
 use crate::cite::{Clause, Source};
-use crate::error::{Detail, Error, Fault, Result};
-use crate::fasten::ec5::Ec5Material;
+use crate::error::{Error, ErrorCode, Fault, Result};
 use crate::fasten::nds::{
-    BearingRounding, BendingYieldFastener, BendingYieldInput, CombinedLateralWithdrawalInput, CombinedLoadRule,
-    ConnectionFactors, ConnectionFactorsInput, DowelBearingInput, DowelFastener, DowelShear, DowelShearInput,
-    FORMAT_CONVERSION, FastenerArrangement, FastenerDirection, FastenerWithdrawal, FastenerWithdrawalInput,
-    HeadPullThroughInput, LeadHoleInput, NailDriving, RESISTANCE, bending_yield, combined_lateral_withdrawal,
-    connection_factors, dowel_bearing, dowel_shear, fastener_withdrawal, head_pull_through, lead_hole,
+    BearingRounding, BendingYieldFastener, BendingYieldInput, ConnectionFactors, ConnectionFactorsInput,
+    DowelBearingInput, DowelBearingMaterialInput, DowelDoubleShearInput, DowelFastener, DowelMaterial, DowelShearInput,
+    FORMAT_CONVERSION, FastenerArrangement, FastenerDirection, GroupActionFactorInput, MemberMoisture, NailDriving,
+    RESISTANCE, SlipJoint, YieldMode, bending_yield, connection_factors, dowel_bearing, dowel_bearing_material,
+    dowel_double_shear, dowel_shear, group_action_factor,
 };
-use crate::limits::{BEARING_LENGTH, CONNECTION_CAPACITY};
-use crate::verdict::{Basis, Factor, Outcome, Verdict};
+use crate::finding::Quantity;
+use crate::limits::{CROSS_SECTION, SMALL_LENGTH, SPACING};
+use crate::units::factor::INCH_MM;
+use crate::verdict::{Factor, Verdict};
 
-const fn nds(part: &'static str) -> Clause {
+pub(super) const fn nds(part: &'static str) -> Clause {
     Clause::new(Source::Nds2018, part)
 }
 
 /// A quarter inch, from which on the group and the geometry factor apply, mm.
-const QUARTER_INCH_MM: f64 = 6.35;
-
-/// A fault of a part of the input, with its path.
-fn at<T>(path: &'static str, result: core::result::Result<T, Fault>) -> Result<T> {
-    result.map_err(|fault| Error::one(Detail::from(Fault { field: path, ..fault })))
-}
+const QUARTER_INCH_MM: f64 = 0.25 * INCH_MM;
+/// How far a length may miss an edge of the standard: a figure typed in inches rounds.
+const EDGE_MM: f64 = 1e-9;
+/// Modulus of elasticity of a steel plate whose own was not given, MPa.
+const STEEL_MPA: f64 = 200_000.0;
 
 /// What every line needs.
-struct Case<'a> {
-    input: &'a JointInput,
-    lay: &'a Lay,
-    kind: DowelFastener,
-    direction: FastenerDirection,
-    side_gravity: f64,
-    main_gravity: f64,
-    root_mm: f64,
-    factors: ConnectionFactors,
+pub(super) struct Case<'a> {
+    pub(super) input: &'a JointInput,
+    pub(super) lay: &'a Lay,
+    pub(super) kind: DowelFastener,
+    /// Grain that the fastener stands in, of the side and of the main member.
+    pub(super) side_direction: FastenerDirection,
+    pub(super) main_direction: FastenerDirection,
+    pub(super) factors: ConnectionFactors,
     /// What load and resistance factor design has in place of the load duration factor, over that factor; 1 for
     /// allowable stress design.
-    strength: f64,
-    number: f64,
+    pub(super) strength: f64,
+    pub(super) number: f64,
+    /// Loads of all fasteners across and along their axis.
+    pub(super) across_n: f64,
+    pub(super) along_n: f64,
+}
+
+/// Lateral value of one fastener.
+struct Lateral {
+    modes: Vec<JointMode>,
+    governing: String,
+    value_n: f64,
+}
+
+/// Group action factor and load/slip modulus.
+struct Group {
+    c_g: Answer<f64>,
+    slip_n_per_mm: Option<f64>,
 }
 
 pub(super) fn findings(input: &JointInput, lay: &Lay) -> Result<Findings> {
     let case = Case::of(input, lay)?;
-    let uncovered = case.uncovered();
-    let lateral = if uncovered.is_none() { Some(case.lateral()?) } else { None };
-    let withdrawal = if uncovered.is_none() { Some(case.withdrawal()?) } else { None };
-    let f = &case.factors;
-    let whole = case.strength * case.number;
-    let lateral_capacity_n = lateral.map(|found| found.reference_n * f.lateral * whole);
-    let withdrawal_n = withdrawal.map(|found| found.reference_n * f.withdrawal * whole);
-    let head_n = if uncovered.is_none() && !input.side.material.is_panel() {
-        let reference_n = case.head()?;
-        Some(reference_n * f.pull_through * whole)
-    } else {
-        None
+    let mut working = Vec::new();
+    let lateral = match case.uncovered() {
+        Some(why) if input.fastener.declared_lateral_n.is_none() => Err(Silence::not_covered(why)),
+        _ => case.lateral(&mut working)?,
     };
-    let tension_n = input.fastener.tension_capacity_n.map(|one_n| one_n * case.number);
-    let axial_capacity_n =
-        withdrawal_n.map(|withdrawal_n| [head_n, tension_n].into_iter().flatten().fold(withdrawal_n, f64::min));
+    let group = case.group()?;
+    let (c_delta, distances) = case.distances()?;
+    let capacity = match (&lateral, &group.c_g) {
+        (Ok(lateral), Ok(c_g)) => {
+            Ok(lateral.value_n * case.factors.lateral * c_g * c_delta * case.strength * case.number)
+        }
+        (Err(why), _) | (_, Err(why)) => Err(why.clone()),
+    };
+    let factors = match &group.c_g {
+        Ok(c_g) if lateral.is_ok() => case.lateral_factors(*c_g, c_delta),
+        _ => Vec::new(),
+    };
+    let axial = case.axial(&mut working)?;
     let mut loads = Vec::new();
-    case.lateral_line(&mut loads, lateral.as_ref(), lateral_capacity_n, uncovered);
-    case.axial_lines(&mut loads, withdrawal.as_ref(), [withdrawal_n, head_n, tension_n], uncovered);
-    let combined_capacity_n = case.combined_line(&mut loads, lateral_capacity_n, axial_capacity_n)?;
+    case.lateral_line(&mut loads, lateral.as_ref().ok(), &capacity, &factors);
+    case.axial_lines(&mut loads, &axial);
+    let combined_capacity_n = case.combined_line(&mut loads, capacity.as_ref().ok().copied(), axial.capacity_n)?;
+    let lateral = lateral.ok();
     Ok(Findings {
-        modes: lateral.as_ref().map(modes).unwrap_or_default(),
-        governing_mode: lateral.map(|found| found.governing_mode.words().to_owned()).unwrap_or_default(),
-        lateral_value_n: lateral.map(|found| found.reference_n),
-        factors: lateral.map(|_| case.lateral_factors()).unwrap_or_default(),
-        lateral_capacity_n,
-        axial_capacity_n,
+        working,
+        lateral_value_n: lateral.as_ref().map(|found| found.value_n),
+        governing_mode: lateral.as_ref().map(|found| found.governing.clone()).unwrap_or_default(),
+        modes: lateral.map(|found| found.modes).unwrap_or_default(),
+        factors,
+        lateral_capacity_n: capacity.ok(),
+        axial_capacity_n: axial.capacity_n,
         combined_capacity_n,
+        slip_modulus_n_per_mm: group.slip_n_per_mm,
         loads,
-        requirements: case.requirements(withdrawal.as_ref())?,
+        requirements: case.requirements(&axial, distances)?,
     })
-}
-
-fn modes(found: &DowelShear) -> Vec<JointMode> {
-    use crate::fasten::nds::YieldMode as Mode;
-    let values = [
-        (Mode::Im, found.im_n),
-        (Mode::Is, found.is_n),
-        (Mode::Ii, found.ii_n),
-        (Mode::Iiim, found.iiim_n),
-        (Mode::Iiis, found.iiis_n),
-        (Mode::Iv, found.iv_n),
-    ];
-    values.into_iter().map(|(mode, value_n)| JointMode { name: mode.words(), value_n }).collect()
 }
 
 impl<'a> Case<'a> {
     fn of(input: &'a JointInput, lay: &'a Lay) -> Result<Self> {
         let fastener = &input.fastener;
-        let kind = match fastener.kind {
-            JointFastenerKind::WoodScrew => DowelFastener::WoodScrew,
-            JointFastenerKind::LagScrew => DowelFastener::LagScrew,
-            JointFastenerKind::SmoothNail => DowelFastener::SmoothNail,
-            JointFastenerKind::RingShankNail => DowelFastener::RingShankNail,
+        let side_grain = FastenerDirection::SideGrain;
+        let (side_direction, main_direction) = match (&input.pocket, input.drive) {
+            (Some(pocket), _) => (pocket.side_direction, pocket.main_direction),
+            (None, JointDrive::EndGrain) => (side_grain, FastenerDirection::EndGrain),
+            (None, _) => (side_grain, side_grain),
         };
-        let direction = if input.drive == JointDrive::EndGrain {
-            FastenerDirection::EndGrain
-        } else {
-            FastenerDirection::SideGrain
-        };
+        // A screw along the grain of either member takes the end grain factor once: a careful reading for the side member.
+        let either_end = [side_direction, main_direction].contains(&FastenerDirection::EndGrain);
         let one_row = input.count == 1 || input.layout.is_some_and(|layout| layout.in_row == input.count);
-        // A toe-nailed screw is not covered at all, so its factors do not matter.
-        let toe = input.drive == JointDrive::ToeNailed && !fastener.kind.is_screw();
+        let toe = input.drive == JointDrive::ToeNailed && fastener.kind.is_nail();
+        let wet = input.members().any(|(_, member)| member.made.unwrap_or(input.made) == MemberMoisture::Wet);
+        let kind = fastener.kind.nds();
         let factors = connection_factors(&ConnectionFactorsInput {
             fastener: kind,
             nominal_diameter_mm: fastener.nominal_diameter_mm,
             load_duration: input.duration.nds(),
-            fabrication_moisture: input.made,
+            fabrication_moisture: if wet { MemberMoisture::Wet } else { MemberMoisture::Dry },
             service_moisture: input.climate.nds(),
             temperature: input.temperature,
             arrangement: if one_row { FastenerArrangement::OneFastenerOrRow } else { FastenerArrangement::SeveralRows },
-            direction,
+            direction: if either_end { FastenerDirection::EndGrain } else { side_grain },
             nail_driving: if toe { NailDriving::ToeNailed } else { NailDriving::Straight },
         })?;
-        // That they are given was checked with the input.
-        let gravity = |given: Option<f64>| given.unwrap_or(crate::limits::SPECIFIC_GRAVITY.low);
+        let (across_n, along_n) = input.loads_n();
         Ok(Self {
             input,
             lay,
             kind,
-            direction,
-            side_gravity: gravity(input.side.specific_gravity),
-            main_gravity: gravity(input.main.specific_gravity),
-            root_mm: fastener.root_diameter_mm.unwrap_or(fastener.nominal_diameter_mm),
+            side_direction,
+            main_direction,
             strength: match input.standard {
                 JointStandard::NdsLrfd => FORMAT_CONVERSION * RESISTANCE * input.time_effect.factor() / factors.c_d,
                 JointStandard::NdsAsd | JointStandard::Ec5 => 1.0,
             },
             factors,
             number: f64::from(input.count),
+            across_n,
+            along_n,
         })
     }
 
-    /// Why the standard has no answer at all, where it has none.
+    /// Whether the group and the geometry factor apply.
+    pub(super) fn is_large(&self) -> bool {
+        self.input.fastener.nominal_diameter_mm >= QUARTER_INCH_MM - EDGE_MM
+    }
+
+    /// Why the standard has no answer to the lateral load, where it has none.
     fn uncovered(&self) -> Option<&'static str> {
         let input = self.input;
-        let strange =
-            |material| matches!(material, Ec5Material::Osb2Particleboard | Ec5Material::Hardboard | Ec5Material::MdfLa);
         match input.drive {
-            JointDrive::Pocket => Some("The standard has no rule for a screw at a slant."),
-            JointDrive::ToeNailed if input.fastener.kind.is_screw() => {
+            JointDrive::ToeNailed if !input.fastener.kind.is_nail() => {
                 Some("The standard knows toe-nailing of nails only.")
             }
             JointDrive::ToeNailed if self.lay.gap_mm > 0.0 => Some("The rule for toe-nails is for members that touch."),
-            _ if strange(input.side.material) || strange(input.main.material) => {
-                Some("Bearing strengths are published for wood, plywood and OSB.")
+            _ if input.side.material == JointMaterial::Concrete => {
+                Some("The standard has concrete as main member only.")
             }
             _ => None,
         }
     }
 
-    fn lateral(&self) -> Result<DowelShear> {
-        let (input, fastener) = (self.input, &self.input.fastener);
+    fn lateral(&self, working: &mut Vec<Quantity>) -> Result<Answer<Lateral>> {
+        let (input, fastener, lay) = (self.input, &self.input.fastener, self.lay);
+        if let Some(value_n) = fastener.declared_lateral_n {
+            return Ok(Ok(Lateral { modes: Vec::new(), governing: "declared value".to_owned(), value_n }));
+        }
+        let side = match self.side_bearing_mpa()? {
+            Ok(side_mpa) => side_mpa,
+            Err(why) => return Ok(Err(why)),
+        };
+        let main = match self.bearing_mpa(&input.main, self.main_direction)? {
+            Ok(main_mpa) => main_mpa,
+            Err(why) => return Ok(Err(why)),
+        };
+        let bending_yield_mpa = self.bending_yield_mpa()?;
+        let yield_diameter_mm = self.yield_diameter_mm();
+        let side_mm = lay.least_side_mm();
+        working.extend([
+            Quantity::new("D_y diameter in the yield equations", yield_diameter_mm, "mm"),
+            Quantity::new("F_yb bending yield strength", bending_yield_mpa, "MPa"),
+            Quantity::new("F_em bearing strength of the main member", main, "MPa"),
+            Quantity::new("F_es bearing strength of the side member", side, "MPa"),
+            Quantity::new("l_m bearing length in the main member", lay.main_mm, "mm"),
+            Quantity::new("l_s bearing length in the side member", side_mm, "mm"),
+        ]);
+        at("gaps", SMALL_LENGTH.check("gaps", lay.gap_mm))?;
+        let nominal_diameter_mm = Some(fastener.nominal_diameter_mm);
+        let max_angle_to_grain_deg = self.largest_angle_deg();
+        let (modes, k_d, k_theta) = if input.second_side.is_some() {
+            let found = dowel_double_shear(&DowelDoubleShearInput {
+                yield_diameter_mm,
+                nominal_diameter_mm,
+                bending_yield_mpa,
+                main_bearing_mpa: main,
+                side_bearing_mpa: side,
+                main_length_mm: lay.main_mm,
+                side_length_mm: side_mm,
+                gap_mm: lay.gap_mm,
+                max_angle_to_grain_deg,
+            })?;
+            let modes = vec![
+                mode(YieldMode::Im, found.im_n, found.reduction_i),
+                mode(YieldMode::Is, found.is_n, found.reduction_i),
+                mode(YieldMode::Iiis, found.iiis_n, found.reduction_iii_iv),
+                mode(YieldMode::Iv, found.iv_n, found.reduction_iii_iv),
+            ];
+            (modes, found.k_d, found.k_theta)
+        } else {
+            let found = dowel_shear(&DowelShearInput {
+                yield_diameter_mm,
+                nominal_diameter_mm,
+                bending_yield_mpa,
+                main_bearing_mpa: main,
+                side_bearing_mpa: side,
+                main_length_mm: lay.main_mm,
+                side_length_mm: side_mm,
+                gap_mm: lay.gap_mm,
+                max_angle_to_grain_deg,
+            })?;
+            let modes = vec![
+                mode(YieldMode::Im, found.im_n, found.reduction_i),
+                mode(YieldMode::Is, found.is_n, found.reduction_i),
+                mode(YieldMode::Ii, found.ii_n, found.reduction_ii),
+                mode(YieldMode::Iiim, found.iiim_n, found.reduction_iii_iv),
+                mode(YieldMode::Iiis, found.iiis_n, found.reduction_iii_iv),
+                mode(YieldMode::Iv, found.iv_n, found.reduction_iii_iv),
+            ];
+            (modes, found.k_d, found.k_theta)
+        };
+        working.extend([
+            Quantity::new("K_D factor of small diameters", k_d, ""),
+            Quantity::new("K_theta factor of the angle to the grain", k_theta, ""),
+        ]);
+        let (governing, value_n) = least_mode(&modes);
+        let governing = governing.to_owned();
+        Ok(Ok(Lateral { modes, governing, value_n }))
+    }
+
+    /// Bearing strength of the side member, of two the lesser.
+    fn side_bearing_mpa(&self) -> Result<Answer<f64>> {
+        let first = self.bearing_mpa(&self.input.side, self.side_direction)?;
+        let Some(second) = &self.input.second_side else { return Ok(first) };
+        Ok(match (first, self.bearing_mpa(second, self.side_direction)?) {
+            (Ok(first), Ok(second)) => Ok(first.min(second)),
+            (Err(why), _) | (_, Err(why)) => Err(why),
+        })
+    }
+
+    fn bearing_mpa(&self, member: &JointMember, direction: FastenerDirection) -> Result<Answer<f64>> {
+        if let Some(tested_mpa) = member.tested_bearing_mpa {
+            return Ok(Ok(tested_mpa));
+        }
+        let (specific_gravity, diameter_mm) = (gravity(member), self.input.fastener.nominal_diameter_mm);
+        match member.material.nds(specific_gravity, member.thickness_mm) {
+            Some(DowelMaterial::Wood) => {
+                let found = dowel_bearing(&DowelBearingInput {
+                    specific_gravity,
+                    diameter_mm,
+                    angle_to_grain_deg: member.angle_to_grain_deg,
+                    direction,
+                    rounding: BearingRounding::Unrounded,
+                })?;
+                Ok(Ok(found.at_angle_mpa))
+            }
+            Some(material) => {
+                Ok(Ok(dowel_bearing_material(&DowelBearingMaterialInput { material, diameter_mm })?.bearing_mpa))
+            }
+            None => Ok(Err(Silence::not_covered(
+                "Bearing strengths are published for wood, plywood, OSB, steel up to 6.07 and from 6.35 mm, and concrete \
+                 as main member: else give a tested one.",
+            ))),
+        }
+    }
+
+    /// As given, else that of the table; a structural screw has none there.
+    fn bending_yield_mpa(&self) -> Result<f64> {
+        let (fastener, path) = (&self.input.fastener, "fastener.bending_yield_mpa");
+        if let Some(given_mpa) = fastener.bending_yield_mpa {
+            return Ok(given_mpa);
+        }
+        let diameter_mm = fastener.nominal_diameter_mm;
+        let thick = diameter_mm >= 0.375 * INCH_MM - EDGE_MM;
+        let table = match fastener.kind {
+            JointFastenerKind::StructuralScrew => {
+                let words = "the declared bending yield strength of a structural screw, or its declared lateral value";
+                return Err(Error::from(Fault::plain(ErrorCode::MissingField, path, words, "give one")));
+            }
+            JointFastenerKind::Bolt | JointFastenerKind::Dowel => BendingYieldFastener::Bolt,
+            JointFastenerKind::LagScrew if thick => BendingYieldFastener::Bolt,
+            _ => BendingYieldFastener::LowCarbon,
+        };
+        let found = bending_yield(&BendingYieldInput { fastener: table, diameter_mm });
+        Ok(at(path, found)?.bending_yield_mpa)
+    }
+
+    /// The thread root of screws; the full body where it is as thick as the thread and at most a quarter of the bearing
+    /// length is threaded (12.3.7.2).
+    fn yield_diameter_mm(&self) -> f64 {
+        let (fastener, lay) = (&self.input.fastener, self.lay);
         let nominal_mm = fastener.nominal_diameter_mm;
-        let bearing = |specific_gravity, angle_to_grain_deg, direction| {
-            dowel_bearing(&DowelBearingInput {
-                specific_gravity,
-                diameter_mm: nominal_mm,
-                angle_to_grain_deg,
-                direction,
-                rounding: BearingRounding::Unrounded,
+        if !fastener.kind.is_screw() {
+            return nominal_mm;
+        }
+        let full_body = fastener.shank_diameter_mm.is_some_and(|shank_mm| shank_mm >= nominal_mm - EDGE_MM);
+        let little_thread = lay.shank_mm > 0.0 && lay.thread_mm <= 0.25 * lay.held_mm;
+        if full_body && little_thread { nominal_mm } else { fastener.root_mm() }
+    }
+
+    /// The largest angle of load to grain; a member that the fastener stands in along its fibres is loaded across them.
+    fn largest_angle_deg(&self) -> f64 {
+        let ends = [self.side_direction, self.main_direction].contains(&FastenerDirection::EndGrain);
+        let of_members = self.input.members().map(|(_, member)| member.grain_deg()).fold(0.0, f64::max);
+        if ends { 90.0 } else { of_members }
+    }
+
+    /// How unevenly rows share the load.
+    fn group(&self) -> Result<Group> {
+        let input = self.input;
+        if !self.is_large() {
+            return Ok(Group { c_g: Ok(1.0), slip_n_per_mm: None });
+        }
+        let steel = input.members().any(|(_, member)| member.material == JointMaterial::Steel);
+        let joint = if steel { SlipJoint::WoodToMetal } else { SlipJoint::WoodToWood };
+        let stiffness = self.stiffness();
+        let row = |count: u32, spacing_mm: f64, [main, side]: [(f64, f64); 2]| {
+            group_action_factor(&GroupActionFactorInput {
+                nominal_diameter_mm: input.fastener.nominal_diameter_mm,
+                fastener_count: count,
+                spacing_mm,
+                joint,
+                slip_modulus_n_per_mm: None,
+                main_modulus_mpa: main.0,
+                main_area_mm2: main.1,
+                side_modulus_mpa: side.0,
+                side_area_mm2: side.1,
             })
         };
-        let side = bearing(self.side_gravity, input.side.angle_to_grain_deg, FastenerDirection::SideGrain)?;
-        let main = bearing(self.main_gravity, input.main.angle_to_grain_deg, self.direction)?;
-        let bending_yield_mpa = match fastener.bending_yield_mpa {
-            Some(given_mpa) => given_mpa,
-            None => {
-                let table = BendingYieldInput { fastener: BendingYieldFastener::LowCarbon, diameter_mm: nominal_mm };
-                at("fastener.bending_yield_mpa", bending_yield(&table))?.bending_yield_mpa
+        // The modulus does not depend on the members.
+        let slip = row(1, SPACING.low, [(STEEL_MPA, 1.0); 2])?.slip_modulus_n_per_mm;
+        let mut c_g = Ok(1.0_f64);
+        if input.count > 1 {
+            let Some(layout) = input.layout.as_ref().or(input.side_layout.as_ref()) else {
+                let why = "How the fasteners stand was not given, and with it their group action factor (11.3.6).";
+                return Ok(Group { c_g: Err(Silence::not_determined(why)), slip_n_per_mm: Some(slip) });
+            };
+            for (count, spacing_mm) in self.lines_along_load(layout) {
+                if count <= 1 {
+                    continue;
+                }
+                let (Some(members), Some(spacing_mm)) = (stiffness, spacing_mm) else {
+                    let why =
+                        "The group action factor (11.3.6) needs the spacing, and modulus and area of every member.";
+                    return Ok(Group { c_g: Err(Silence::not_determined(why)), slip_n_per_mm: Some(slip) });
+                };
+                let found = at("layout.in_row", row(count, spacing_mm.max(SPACING.low), members))?;
+                c_g = c_g.map(|least| least.min(found.c_g));
             }
+        }
+        Ok(Group { c_g, slip_n_per_mm: Some(slip) })
+    }
+
+    /// The lines of fasteners that the load can run along: number in a line and spacing. At an angle to the grain both
+    /// directions of the layout count.
+    fn lines_along_load(&self, layout: &JointLayout) -> Vec<(u32, Option<f64>)> {
+        let input = self.input;
+        let (along, across) = ((layout.in_row, layout.along_grain_mm), (input.rows(layout), layout.across_grain_mm));
+        let member = if input.layout.is_some() && input.main.material.is_timber() { &input.main } else { &input.side };
+        match member.grain_deg() {
+            angle_deg if angle_deg <= 0.0 => vec![along],
+            angle_deg if angle_deg >= 90.0 => vec![across],
+            _ => vec![along, across],
+        }
+    }
+
+    /// Modulus and area of the main member and of the side members together.
+    fn stiffness(&self) -> Option<[(f64, f64); 2]> {
+        let of = |member: &JointMember| {
+            let steel = (member.material == JointMaterial::Steel).then_some(STEEL_MPA);
+            Some((member.modulus_mpa.or(steel)?, member.area_mm2?))
         };
-        let main_deg = match self.direction {
-            FastenerDirection::SideGrain => input.main.angle_to_grain_deg,
-            FastenerDirection::EndGrain => 90.0,
-        };
-        Ok(dowel_shear(&DowelShearInput {
-            yield_diameter_mm: self.yield_diameter_mm(),
-            nominal_diameter_mm: Some(nominal_mm),
-            bending_yield_mpa,
-            main_bearing_mpa: main.at_angle_mpa,
-            side_bearing_mpa: side.at_angle_mpa,
-            main_length_mm: self.lay.bearing_mm,
-            side_length_mm: self.lay.side_mm,
-            gap_mm: at("gaps", within_gap_range(self.lay.gap_mm))?,
-            max_angle_to_grain_deg: input.side.angle_to_grain_deg.max(main_deg),
-        })?)
+        let (main, side) = (of(&self.input.main)?, of(&self.input.side)?);
+        let Some(second) = &self.input.second_side else { return Some([main, side]) };
+        let second = of(second)?;
+        // Two unlike side members pull as one of the first one's modulus.
+        let area_mm2 = side.1 + second.0 * second.1 / side.0;
+        Some([main, (side.0, area_mm2.min(CROSS_SECTION.high))])
     }
 
-    fn yield_diameter_mm(&self) -> f64 {
-        if self.input.fastener.kind.is_screw() { self.root_mm } else { self.input.fastener.nominal_diameter_mm }
-    }
-
-    fn withdrawal(&self) -> Result<FastenerWithdrawal> {
-        let (lay, input) = (self.lay, self.input);
-        // A lag screw holds without its tip; a toe-nail lengthwise by what lies behind the joint.
-        let slant_mm = 2.0 / 3.0 * input.fastener.length_mm;
-        let (holding_mm, penetration_mm) = match (self.kind, input.drive) {
-            (DowelFastener::LagScrew, _) => (lay.thread_mm - lay.tip_mm, lay.held_mm - lay.tip_mm),
-            (DowelFastener::SmoothNail, JointDrive::ToeNailed) => (slant_mm, lay.held_mm),
-            (DowelFastener::SmoothNail, _) => (lay.held_mm, lay.held_mm),
-            _ => (lay.thread_mm, lay.held_mm),
-        };
-        let found = fastener_withdrawal(&FastenerWithdrawalInput {
-            fastener: self.kind,
-            specific_gravity: self.main_gravity,
-            nominal_diameter_mm: input.fastener.nominal_diameter_mm,
-            holding_length_mm: holding_mm.clamp(BEARING_LENGTH.low, BEARING_LENGTH.high),
-            penetration_mm: Some(penetration_mm.clamp(BEARING_LENGTH.low, BEARING_LENGTH.high)),
-            direction: self.direction,
-        })?;
-        // A thread that does not reach the main member holds nothing.
-        let reference_n = if holding_mm < BEARING_LENGTH.low { 0.0 } else { found.reference_n };
-        Ok(FastenerWithdrawal { reference_n, ..found })
-    }
-
-    fn head(&self) -> Result<f64> {
-        let found = head_pull_through(&HeadPullThroughInput {
-            specific_gravity: self.side_gravity,
-            head_diameter_mm: self.input.fastener.head_diameter_mm,
-            net_side_thickness_mm: self.input.side.thickness_mm,
-        })?;
-        Ok(found.reference_n)
-    }
-
-    fn lateral_factors(&self) -> Vec<Factor> {
+    fn lateral_factors(&self, c_g: f64, c_delta: f64) -> Vec<Factor> {
         let f = &self.factors;
         let mut list = self.duration_factors();
         list.extend([
             Factor { name: "C_M wet service", value: f.c_m_lateral, clause: nds("Table 11.3.3") },
             Factor { name: "C_t temperature", value: f.c_t, clause: nds("Table 11.3.4") },
+            Factor { name: "C_g group action", value: c_g, clause: nds("11.3.6, Eq. 11.3-1") },
+            Factor { name: "C_delta geometry", value: c_delta, clause: nds("12.5.1") },
             Factor { name: "C_eg end grain", value: f.c_eg_lateral, clause: nds("12.5.2") },
             Factor { name: "C_tn toe-nail", value: f.c_tn_lateral, clause: nds("12.5.4") },
         ]);
@@ -244,7 +407,7 @@ impl<'a> Case<'a> {
     }
 
     /// The number, and the load duration or what the other design has in its place.
-    fn duration_factors(&self) -> Vec<Factor> {
+    pub(super) fn duration_factors(&self) -> Vec<Factor> {
         let number = Factor { name: "n number of fasteners", value: self.number, clause: nds("11.1.2") };
         if self.input.standard == JointStandard::NdsLrfd {
             let time_effect = self.input.time_effect.factor();
@@ -258,220 +421,42 @@ impl<'a> Case<'a> {
         vec![number, Factor { name: "C_D load duration", value: self.factors.c_d, clause: nds("11.3.2") }]
     }
 
-    fn axial_factors(&self, moisture: f64, toe_nail: f64) -> Vec<Factor> {
-        let mut list = self.duration_factors();
-        list.extend([
-            Factor { name: "C_M wet service", value: moisture, clause: nds("Table 11.3.3") },
-            Factor { name: "C_t temperature", value: self.factors.c_t, clause: nds("Table 11.3.4") },
-            Factor { name: "C_tn toe-nail", value: toe_nail, clause: nds("12.5.4") },
-        ]);
-        list
-    }
-
-    fn line(&self, name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause) -> Verdict {
-        Verdict::compare(name, SUBJECT, demand, capacity, unit, Basis::Clause, clause)
-    }
-
     fn lateral_line(
         &self,
         loads: &mut Vec<Verdict>,
-        found: Option<&DowelShear>,
-        capacity_n: Option<f64>,
-        uncovered: Option<&'static str>,
+        found: Option<&Lateral>,
+        capacity: &Answer<f64>,
+        factors: &[Factor],
     ) {
-        let gap = self.lay.gap_mm > 0.0;
-        let clause = if gap { Clause::new(Source::Tr12, "Table 1-1") } else { nds("12.3.1, Table 12.3.1A") };
-        if let (Some(found), Some(capacity_n)) = (found, capacity_n) {
-            let remark = if gap {
-                format!("The {} mm between the members are taken as an open gap.", self.lay.gap_mm)
-            } else {
-                String::new()
-            };
-            loads.push(
-                self.line("lateral load", self.input.lateral_n, capacity_n, "N", clause)
-                    .with_mode(found.governing_mode.words())
-                    .with_factors(self.lateral_factors())
-                    .with_remark(remark),
-            );
-        } else if self.input.lateral_n > 0.0 {
-            let remark = uncovered.unwrap_or_default();
-            loads.push(Verdict::without_answer("lateral load", SUBJECT, Outcome::NotCovered, clause, remark));
-        }
-    }
-
-    fn axial_lines(
-        &self,
-        loads: &mut Vec<Verdict>,
-        found: Option<&FastenerWithdrawal>,
-        [withdrawal_n, head_n, tension_n]: [Option<f64>; 3],
-        uncovered: Option<&'static str>,
-    ) {
-        let demand_n = self.input.withdrawal_n;
-        let none =
-            |name: &str, outcome, clause, remark: &str| Verdict::without_answer(name, SUBJECT, outcome, clause, remark);
-        match (found, withdrawal_n) {
-            (Some(_), Some(capacity_n)) if capacity_n > 0.0 || demand_n > 0.0 => {
-                let remark = if self.direction == FastenerDirection::EndGrain && capacity_n <= 0.0 {
-                    "In end grain the standard permits this fastener no withdrawal."
+        let gap_mm = self.lay.gap_mm;
+        let clause = if gap_mm > 0.0 { Clause::new(Source::Tr12, "Table 1-1") } else { nds("12.3.1, Table 12.3.1A") };
+        match (found, capacity) {
+            (Some(found), Ok(capacity_n)) => {
+                let remark = if found.modes.is_empty() {
+                    DECLARED.to_owned()
+                } else if gap_mm > 0.0 {
+                    format!("The {gap_mm} mm between the members are taken as an open gap.")
                 } else {
-                    ""
+                    String::new()
                 };
                 loads.push(
-                    self.line("withdrawal", demand_n, capacity_n, "N", nds("12.2"))
-                        .with_factors(self.axial_factors(self.factors.c_m_withdrawal, self.factors.c_tn_withdrawal))
+                    line("lateral load", self.across_n, *capacity_n, "N", clause)
+                        .with_mode(found.governing.clone())
+                        .with_factors(factors.to_vec())
                         .with_remark(remark),
                 );
             }
-            _ if demand_n > 0.0 => {
-                let why = uncovered.unwrap_or_default();
-                loads.push(none("withdrawal", Outcome::NotCovered, nds("12.2"), why));
-            }
+            (_, Err(silence)) if self.across_n > 0.0 => loads.push(silence.line("lateral load", clause)),
             _ => {}
-        }
-        match head_n {
-            Some(capacity_n) => loads.push(
-                self.line("head pull-through", demand_n, capacity_n, "N", nds("12.2.5, Eq. 12.2-6"))
-                    .with_factors(self.axial_factors(self.factors.c_m_pull_through, 1.0)),
-            ),
-            None if demand_n > 0.0 => {
-                let why = "The equation is for heads in wood side members.";
-                loads.push(none("head pull-through", Outcome::NotCovered, nds("12.2.5"), why));
-            }
-            None => {}
-        }
-        match tension_n {
-            Some(capacity_n) => {
-                loads.push(self.line("tension of the steel", demand_n, capacity_n, "N", nds("12.2.2.5")));
-            }
-            None if demand_n > 0.0 && self.input.fastener.kind.is_screw() => {
-                let why = "The tensile capacity of the screw was not given.";
-                loads.push(none("tension of the steel", Outcome::NotDetermined, nds("12.2.2.5"), why));
-            }
-            None => {}
-        }
-    }
-
-    fn combined_line(
-        &self,
-        loads: &mut Vec<Verdict>,
-        lateral_n: Option<f64>,
-        axial_n: Option<f64>,
-    ) -> Result<Option<f64>> {
-        let input = self.input;
-        let range = CONNECTION_CAPACITY.low..=CONNECTION_CAPACITY.high;
-        let (Some(lateral_n), Some(axial_n)) = (lateral_n, axial_n) else { return Ok(None) };
-        let both = input.lateral_n > 0.0 && input.withdrawal_n > 0.0;
-        if !both || !range.contains(&lateral_n) || !range.contains(&axial_n) {
-            return Ok(None);
-        }
-        let (rule, clause) = if input.fastener.kind.is_screw() {
-            (CombinedLoadRule::Screws, nds("Eq. 12.4-1"))
-        } else {
-            (CombinedLoadRule::Nails, nds("Eq. 12.4-2"))
-        };
-        let found = combined_lateral_withdrawal(&CombinedLateralWithdrawalInput {
-            rule,
-            lateral_capacity_n: lateral_n,
-            withdrawal_capacity_n: axial_n,
-            lateral_n: input.lateral_n,
-            withdrawal_n: input.withdrawal_n,
-        })?;
-        loads.push(
-            self.line("lateral and withdrawal at once", found.resultant_n, found.capacity_n, "N", clause)
-                .with_remark(format!("Resultant at {:.1}° to the wood surface.", found.angle_deg)),
-        );
-        Ok(Some(found.capacity_n))
-    }
-
-    fn requirements(&self, withdrawal: Option<&FastenerWithdrawal>) -> Result<Vec<Verdict>> {
-        let (input, lay) = (self.input, self.lay);
-        let nominal_mm = input.fastener.nominal_diameter_mm;
-        let large = nominal_mm >= QUARTER_INCH_MM - 1e-9;
-        let none =
-            |name: &str, outcome, clause, remark: &str| Verdict::without_answer(name, SUBJECT, outcome, clause, remark);
-        let mut lines = Vec::new();
-        let clause = match self.kind {
-            DowelFastener::LagScrew => nds("12.1.4.6"),
-            DowelFastener::WoodScrew => nds("12.1.5.6"),
-            _ => nds("12.1.6.4"),
-        };
-        match withdrawal {
-            Some(found) => {
-                let tip_mm = if self.kind == DowelFastener::LagScrew { lay.tip_mm } else { 0.0 };
-                let line = self.line(
-                    "least penetration, against the penetration there is",
-                    found.required_penetration_mm,
-                    (lay.held_mm - tip_mm).max(0.0),
-                    "mm",
-                    clause,
-                );
-                lines.push(Verdict { outcome: found.penetration, ..line });
-            }
-            None => lines.push(none("least penetration", Outcome::NotCovered, clause, "See the loads.")),
-        }
-        lines.push(super::result::far_side(lay.penetration_mm, input.main.thickness_mm));
-        lines.push(self.lead_hole_line()?);
-        if large {
-            let why = "The geometry factor C_delta (12.5.1) is taken as 1: keep the full distances.";
-            lines.push(none("spacing, edge and end distances", Outcome::NotDetermined, nds("12.5.1"), why));
-            if input.count > 1 {
-                let why = "The group action factor C_g (11.3.6) is taken as 1.";
-                lines.push(none("group action", Outcome::NotDetermined, nds("11.3.6"), why));
-            }
-        } else {
-            let why = "Below 1/4 in the standard gives no distances, only that the wood must not split.";
-            lines.push(none("spacing, edge and end distances", Outcome::NotCovered, nds("12.1.5, 12.1.6"), why));
-        }
-        Ok(lines)
-    }
-
-    fn lead_hole_line(&self) -> Result<Verdict> {
-        let input = self.input;
-        let none =
-            |outcome, clause, remark: String| Verdict::without_answer("lead hole", SUBJECT, outcome, clause, remark);
-        match (self.kind, input.lead_hole_mm) {
-            (DowelFastener::WoodScrew, given) => {
-                let hole = lead_hole(&LeadHoleInput {
-                    specific_gravity: self.main_gravity,
-                    nominal_diameter_mm: input.fastener.nominal_diameter_mm,
-                    root_diameter_mm: self.root_mm,
-                })?;
-                let lateral = input.lateral_n > 0.0;
-                let (wanted_mm, clause) = if lateral {
-                    (hole.lateral_thread_hole_mm, nds("12.1.5.3"))
-                } else {
-                    (hole.withdrawal_thread_hole_mm, nds("12.1.5.2"))
-                };
-                Ok(match given {
-                    Some(given_mm) if wanted_mm > 0.0 => self
-                        .line("lead hole, against the one of the standard", given_mm, wanted_mm, "mm", clause)
-                        .with_remark("The standard says \"about\": the nearest drill."),
-                    Some(_) => none(Outcome::Met, clause, "None is required.".to_owned()),
-                    None if wanted_mm > 0.0 => {
-                        let why = format!("The standard asks for a thread hole of about {wanted_mm:.1} mm.");
-                        none(Outcome::NotMet, clause, why)
-                    }
-                    None => none(Outcome::Met, clause, "None is required.".to_owned()),
-                })
-            }
-            (DowelFastener::LagScrew, _) => {
-                let why = "By diameter and density, for shank and thread (12.1.4.2).".to_owned();
-                Ok(none(Outcome::NotDetermined, nds("12.1.4.2"), why))
-            }
-            (_, Some(given_mm)) => {
-                let share = if self.main_gravity > 0.6 { 0.9 } else { 0.75 };
-                let most_mm = share * input.fastener.nominal_diameter_mm;
-                Ok(self.line("bored hole, against the largest allowed", given_mm, most_mm, "mm", nds("12.1.6.2")))
-            }
-            (_, None) => Ok(none(Outcome::Met, nds("12.1.6.2"), "None is required.".to_owned())),
         }
     }
 }
 
-/// What the lines are about.
-pub(super) const SUBJECT: &str = "fasteners";
+fn mode(mode: YieldMode, value_n: f64, reduction: f64) -> JointMode {
+    JointMode { name: mode.words(), value_n, reduction: Some(reduction), rope_n: None }
+}
 
-/// The sum of the layers within the range of one gap.
-fn within_gap_range(gap_mm: f64) -> core::result::Result<f64, Fault> {
-    crate::limits::SMALL_LENGTH.check("gaps", gap_mm).map(|()| gap_mm)
+/// Specific gravity of a member; that wood and panels have one was checked with the input.
+pub(super) fn gravity(member: &JointMember) -> f64 {
+    member.specific_gravity.unwrap_or(crate::limits::SPECIFIC_GRAVITY.low)
 }

@@ -1,9 +1,11 @@
 //! Dowel bearing strength of wood.
 
 use super::is_quarter_inch;
+#[cfg(feature = "json")]
+use crate::columns::{lane_choice, lanes};
 use crate::error::Fault;
 use crate::limits::{Limited, limited};
-use crate::numeric::real::{pow, sin_cos_deg};
+use crate::numeric::lane::{pow, round_positive, sin_cos_quarter_deg};
 use crate::units::factor::{INCH_MM, PSI_MPA};
 
 /// Whether bearing strengths are rounded as the standard's table prints them.
@@ -135,42 +137,62 @@ pub fn dowel_bearing(input: &DowelBearingInput) -> Result<DowelBearing, Fault> {
     Ok(bearing(input))
 }
 
-/// [`dowel_bearing`] of numbers already within their ranges.
+/// [`dowel_bearing`] of numbers already within their ranges; without a branch.
+#[inline(always)]
 pub(super) fn bearing(input: &DowelBearingInput) -> DowelBearing {
     let DowelBearingInput { specific_gravity, diameter_mm, angle_to_grain_deg, direction, rounding } = *input;
+    let is_large = is_quarter_inch(diameter_mm);
+    let is_rounded = rounding == BearingRounding::Nearest50Psi;
     let strength_mpa = |psi: f64| {
-        let psi = match rounding {
-            BearingRounding::Unrounded => psi,
-            BearingRounding::Nearest50Psi => 50.0 * (psi / 50.0).round(),
-        };
-        psi * PSI_MPA
+        let rounded = 50.0 * round_positive(psi / 50.0);
+        if is_rounded { rounded * PSI_MPA } else { psi * PSI_MPA }
     };
-    if !is_quarter_inch(diameter_mm) {
-        let every_mpa = strength_mpa(16_600.0 * pow(specific_gravity, 1.84));
-        return DowelBearing {
-            size_range: DowelSizeRange::BelowQuarterInch,
-            parallel_mpa: every_mpa,
-            perpendicular_mpa: every_mpa,
-            at_angle_mpa: every_mpa,
-        };
+    // One power serves both ranges of diameters.
+    let power = pow(specific_gravity, if is_large { 1.45 } else { 1.84 });
+    let every_mpa = strength_mpa(16_600.0 * power);
+    let along_mpa = strength_mpa(11_200.0 * specific_gravity);
+    let across_mpa = strength_mpa(6_100.0 * power / (diameter_mm / INCH_MM).sqrt());
+    let (sine, cosine) = sin_cos_quarter_deg(angle_to_grain_deg);
+    let slanting_mpa = along_mpa * across_mpa / (along_mpa * sine * sine + across_mpa * cosine * cosine);
+    let large_mpa = if direction == FastenerDirection::EndGrain { across_mpa } else { slanting_mpa };
+    DowelBearing {
+        size_range: if is_large { DowelSizeRange::QuarterInchAndMore } else { DowelSizeRange::BelowQuarterInch },
+        parallel_mpa: if is_large { along_mpa } else { every_mpa },
+        perpendicular_mpa: if is_large { across_mpa } else { every_mpa },
+        at_angle_mpa: if is_large { large_mpa } else { every_mpa },
     }
-    let parallel_mpa = strength_mpa(11_200.0 * specific_gravity);
-    let perpendicular_mpa = strength_mpa(6_100.0 * pow(specific_gravity, 1.45) / (diameter_mm / INCH_MM).sqrt());
-    let at_angle_mpa = match direction {
-        FastenerDirection::SideGrain => {
-            let (sine, cosine) = sin_cos_deg(angle_to_grain_deg);
-            parallel_mpa * perpendicular_mpa / (parallel_mpa * sine * sine + perpendicular_mpa * cosine * cosine)
-        }
-        FastenerDirection::EndGrain => perpendicular_mpa,
-    };
-    DowelBearing { size_range: DowelSizeRange::QuarterInchAndMore, parallel_mpa, perpendicular_mpa, at_angle_mpa }
+}
+
+#[cfg(feature = "json")]
+lane_choice!(DowelSizeRange { BelowQuarterInch, QuarterInchAndMore });
+#[cfg(feature = "json")]
+lane_choice!(FastenerDirection { SideGrain, EndGrain });
+#[cfg(feature = "json")]
+lane_choice!(BearingRounding { Unrounded, Nearest50Psi });
+
+#[cfg(feature = "json")]
+lanes! {
+    /// Works rows of [`dowel_bearing`] off.
+    fn bearing_lanes for dowel_bearing: DowelBearingInput {
+        specific_gravity: f64,
+        diameter_mm: f64,
+        angle_to_grain_deg: f64,
+        direction: FastenerDirection,
+        rounding: BearingRounding,
+    } => DowelBearing {
+        size_range: DowelSizeRange,
+        parallel_mpa: f64,
+        perpendicular_mpa: f64,
+        at_angle_mpa: f64,
+    },
+    admits = DowelBearingInput::is_within_ranges, lane = bearing
 }
 
 /// Registry row.
 #[cfg(feature = "json")]
 pub(in crate::fasten) const DOWEL_BEARING: crate::json::Calculation = crate::json::calculation!(
     dowel_bearing: DowelBearingInput => DowelBearing, Typed,
-    "Bearing strength of wood under a dowel, along, across and at an angle to the grain"
+    "Bearing strength of wood under a dowel, along, across and at an angle to the grain", lanes = bearing_lanes
 );
 
 #[cfg(test)]

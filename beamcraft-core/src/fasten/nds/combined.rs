@@ -25,7 +25,7 @@ pub struct CombinedLateralWithdrawalInput {
     pub rule: CombinedLoadRule,
     /// Adjusted lateral capacity Z', N.
     pub lateral_capacity_n: f64,
-    /// Adjusted withdrawal capacity W'p of the whole holding length, N.
+    /// Adjusted withdrawal capacity W'p of the whole holding length, N; the head pull-through W_H' where that is less.
     pub withdrawal_capacity_n: f64,
     /// Load across the axis, N.
     pub lateral_n: f64,
@@ -69,7 +69,9 @@ pub struct CombinedLateralWithdrawal {
 ///
 /// # Limits
 /// Both capacities above nothing. The screws' form can use less of the resultant than the larger single load uses of
-/// its own capacity: check the single loads beside it.
+/// its own capacity: check the single loads beside it. The equations print the withdrawal capacity W'p. A fastener whose
+/// head pulls through first holds no more than its head, so give the lesser of the two: a careful reading chosen here, as
+/// the whole joints of this library do it.
 ///
 /// # Errors
 /// `out_of_range`, `not_finite`.

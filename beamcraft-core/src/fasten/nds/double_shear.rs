@@ -1,7 +1,7 @@
 //! Lateral capacity of one dowel through a main member between two equal side members.
 
 use super::EDGE_MM;
-use super::lateral::{DowelShearInput, ReductionRule, reduction, shear};
+use super::lateral::{DowelShearInput, ReductionRule, shear};
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, limited};
 
@@ -167,14 +167,13 @@ pub fn dowel_double_shear(input: &DowelDoubleShearInput) -> Result<DowelDoubleSh
         max_angle_to_grain_deg: input.max_angle_to_grain_deg,
     };
     let single = shear(&plane);
-    let [reduction_i, _, reduction_iii_iv] = reduction(&plane).terms;
     let (im_yield_n, is_yield_n) = (single.im_yield_n, 2.0 * single.is_yield_n);
     let (iiis_yield_n, iv_yield_n) = (2.0 * single.iiis_yield_n, 2.0 * single.iv_yield_n);
     let modes = [
-        (DoubleShearMode::Im, im_yield_n / reduction_i),
-        (DoubleShearMode::Is, is_yield_n / reduction_i),
-        (DoubleShearMode::Iiis, iiis_yield_n / reduction_iii_iv),
-        (DoubleShearMode::Iv, iv_yield_n / reduction_iii_iv),
+        (DoubleShearMode::Im, single.im_n),
+        (DoubleShearMode::Is, 2.0 * single.is_n),
+        (DoubleShearMode::Iiis, 2.0 * single.iiis_n),
+        (DoubleShearMode::Iv, 2.0 * single.iv_n),
     ];
     let [(_, im_n), (_, is_n), (_, iiis_n), (_, iv_n)] = modes;
     let least =
@@ -184,8 +183,8 @@ pub fn dowel_double_shear(input: &DowelDoubleShearInput) -> Result<DowelDoubleSh
         reduction_rule: single.reduction_rule,
         k_d: single.k_d,
         k_theta: single.k_theta,
-        reduction_i,
-        reduction_iii_iv,
+        reduction_i: single.reduction_i,
+        reduction_iii_iv: single.reduction_iii_iv,
         im_yield_n,
         is_yield_n,
         iiis_yield_n,

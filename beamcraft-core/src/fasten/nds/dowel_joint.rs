@@ -271,6 +271,9 @@ pub struct DowelJointNds {
     /// Pull-through capacity of load and resistance factor design, N; absent as its reference value.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub lrfd_pull_through_n: Option<f64>,
+    /// Capacity along the axis that stands beside the lateral load: the least of withdrawal, head and steel of the chosen
+    /// design, as far as they are known, N.
+    pub axial_capacity_n: f64,
     /// Lateral load over the lateral capacity of the chosen design.
     pub lateral_utilisation: f64,
     /// Withdrawal load over the withdrawal capacity of the chosen design.
@@ -279,7 +282,8 @@ pub struct DowelJointNds {
     pub pull_through_utilisation: f64,
     /// Withdrawal load over the declared tension of the steel; 0 where none is declared.
     pub steel_utilisation: f64,
-    /// Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails).
+    /// Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails), with the axial capacity
+    /// in place of the withdrawal alone.
     pub combined_utilisation: f64,
     /// Largest of the five utilisations; 1 is the limit.
     pub utilisation: f64,
@@ -427,11 +431,13 @@ pub fn dowel_joint_nds(input: &DowelJointNdsInput) -> Result<DowelJointNds, Faul
         NdsDesign::Lrfd => (lrfd_lateral_n, lrfd_withdrawal_n, lrfd_pull_through_n),
     };
     let share = |load_n: f64, capacity_n: f64| if load_n > 0.0 { load_n / capacity_n } else { 0.0 };
+    let axial_capacity_n =
+        [pull_through_capacity_n, input.steel_tension_n].into_iter().flatten().fold(withdrawal_capacity_n, f64::min);
     let both = combined(&CombinedLateralWithdrawalInput {
         rule: if input.fastener.is_nail() { CombinedLoadRule::Nails } else { CombinedLoadRule::Screws },
         lateral_capacity_n,
         // Without a withdrawal load any capacity above nothing gives the lateral one.
-        withdrawal_capacity_n: if withdrawal_capacity_n > 0.0 { withdrawal_capacity_n } else { lateral_capacity_n },
+        withdrawal_capacity_n: if axial_capacity_n > 0.0 { axial_capacity_n } else { lateral_capacity_n },
         lateral_n: input.lateral_n,
         withdrawal_n: input.withdrawal_n,
     });
@@ -512,6 +518,7 @@ pub fn dowel_joint_nds(input: &DowelJointNdsInput) -> Result<DowelJointNds, Faul
         lrfd_withdrawal_n,
         asd_pull_through_n,
         lrfd_pull_through_n,
+        axial_capacity_n,
         lateral_utilisation,
         withdrawal_utilisation,
         pull_through_utilisation,

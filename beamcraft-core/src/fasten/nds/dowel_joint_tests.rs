@@ -278,7 +278,7 @@ fn the_lines_of_a_reviewer_carry_the_working() {
         let input = DowelJointNdsInput { design, withdrawal_n: 30.0, c_g: 0.9, ..nail() };
         let found = dowel_joint_nds(&input).unwrap();
         let lines = dowel_joint_nds_verdicts(&input, &found, "nails");
-        assert_eq!(lines.len(), 7);
+        assert_eq!(lines.len(), 8);
         let product = |line: usize| lines[line].factors.iter().map(|factor| factor.value).product::<f64>();
         let yield_n = found.reference_lateral_n * found.reduction;
         assert!((lines[0].capacity.unwrap() / (yield_n * product(0)) - 1.0).abs() < 1e-12);

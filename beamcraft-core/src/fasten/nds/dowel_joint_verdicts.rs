@@ -16,7 +16,7 @@ const fn nds(part: &'static str) -> Clause {
 /// The checks of a dowel joint with their factors and clauses; `subject` names the fasteners, such as `wall screws`.
 ///
 /// In this order: lateral load, withdrawal, head pull-through, tension of the steel, both loads at once, least
-/// penetration, far side of the main member. `output` must be what [`dowel_joint_nds`](super::dowel_joint_nds) gave for
+/// penetration, far side of the main member, what counts along the axis beside a lateral load. `output` must be what [`dowel_joint_nds`](super::dowel_joint_nds) gave for
 /// `input`.
 #[cold]
 pub fn dowel_joint_nds_verdicts(input: &DowelJointNdsInput, output: &DowelJointNds, subject: &str) -> Vec<Verdict> {
@@ -107,7 +107,24 @@ pub fn dowel_joint_nds_verdicts(input: &DowelJointNdsInput, output: &DowelJointN
         both,
         least,
         Verdict { basis: Basis::Derived, ..inside },
+        axial_line(input, output, subject),
     ]
+}
+
+/// What the equation of both loads is given along the axis: it prints the withdrawal capacity, the least one is ours.
+fn axial_line(input: &DowelJointNdsInput, output: &DowelJointNds, subject: &str) -> Verdict {
+    Verdict::compare(
+        "pull along the axis beside a lateral load, the least of thread or shank, head and steel",
+        subject,
+        input.withdrawal_n,
+        output.axial_capacity_n,
+        "N",
+        Basis::Derived,
+        nds("Eq. 12.4-1, 12.4-2, 12.2"),
+    )
+    .with_remark(
+        "The equations print the withdrawal capacity; no connection holds more along its axis than its weakest part.",
+    )
 }
 
 /// The distances of a group as verdicts: end, spacing in a row, both edges, between rows, spread of the rows.

@@ -205,6 +205,8 @@ pub struct ScrewJoint {
     pub withdrawal_capacity_n: f64,
     /// Adjusted head pull-through capacity W_H', N.
     pub pull_through_capacity_n: f64,
+    /// Capacity along the axis that stands beside the lateral load: the lesser of thread and head, N; 0 in end grain.
+    pub axial_capacity_n: f64,
     /// Resultant of the loads, N.
     pub resultant_n: f64,
     /// Angle between the resultant and the wood surface, degrees.
@@ -234,7 +236,8 @@ pub struct ScrewJoint {
 /// l_s = t_s − recess      p = L − l_s − g      l_m = p − E/2 (less where the tip comes out of the far side)
 /// p_t = thread inside the main member          thread = max(4 D, 2 L/3), at most L
 /// Z: dowel_shear with D_y = D_r      W p_t: fastener_withdrawal      W_H: head_pull_through of l_s
-/// Z' = Z C_D C_M C_t C_eg      W'p = W p_t C_D C_M C_t      W_H' = W_H C_D C_M C_t      Z'_α: Eq. 12.4-1
+/// Z' = Z C_D C_M C_t C_eg      W'p = W p_t C_D C_M C_t      W_H' = W_H C_D C_M C_t
+/// Z'_α: Eq. 12.4-1 with min(W'p, W_H') in place of W'p
 /// ```
 /// | symbol | meaning | unit | here |
 /// |---|---|---|---|
@@ -246,7 +249,8 @@ pub struct ScrewJoint {
 /// Full-body wood screws, both members wood; the loads are those of this one screw, shared out by the caller. The
 /// root is used in the yield equations throughout, as if threads bore in the shear plane (NDS 12.3.7.2 would sometimes
 /// allow the shank). A tip that comes out bears only inside the member. The loads of a screw along its axis in end grain
-/// are not permitted by the standard. The steel's tension at the root, spacing and edge distances are not looked at.
+/// are not permitted by the standard. Eq. 12.4-1 prints the withdrawal capacity; a screw whose head pulls through first
+/// holds no more than its head, so the lesser of the two enters it. The steel's tension at the root, spacing and edge distances are not looked at.
 /// See the caution of the module.
 ///
 /// # Errors
@@ -358,11 +362,12 @@ pub fn screw_joint(input: &ScrewJointInput) -> Result<ScrewJoint, Fault> {
     let lateral_capacity_n = lateral.reference_n * factors.lateral;
     let withdrawal_capacity_n = axial.reference_n * factors.withdrawal;
     let pull_through_capacity_n = head.reference_n * factors.pull_through;
+    let axial_capacity_n = withdrawal_capacity_n.min(pull_through_capacity_n);
     let both = combined(&CombinedLateralWithdrawalInput {
         rule: CombinedLoadRule::Screws,
         lateral_capacity_n,
         // In end grain there is no withdrawal load, so any capacity above nothing gives the lateral one.
-        withdrawal_capacity_n: if withdrawal_capacity_n > 0.0 { withdrawal_capacity_n } else { lateral_capacity_n },
+        withdrawal_capacity_n: if axial_capacity_n > 0.0 { axial_capacity_n } else { lateral_capacity_n },
         lateral_n: input.lateral_n,
         withdrawal_n: input.withdrawal_n,
     });
@@ -421,6 +426,7 @@ pub fn screw_joint(input: &ScrewJointInput) -> Result<ScrewJoint, Fault> {
         lateral_capacity_n,
         withdrawal_capacity_n,
         pull_through_capacity_n,
+        axial_capacity_n,
         resultant_n: both.resultant_n,
         angle_deg: both.angle_deg,
         combined_capacity_n: both.capacity_n,

@@ -149,7 +149,7 @@ fn verdicts_say_what_the_joint_says() {
         let input = ScrewJointInput { lateral_n, withdrawal_n, ..cleat_on_stud() };
         let joint = screw_joint(&input).unwrap();
         let verdicts = screw_joint_verdicts(&input, &joint, "wall screws");
-        assert_eq!(verdicts.len(), 7);
+        assert_eq!(verdicts.len(), 8);
         let failed = verdicts.iter().any(|verdict| verdict.outcome == Outcome::NotMet);
         assert_eq!(failed, joint.outcome == Outcome::NotMet);
         let lateral = &verdicts[0];
@@ -265,7 +265,7 @@ proptest! {
             prop_assert!(numbers.into_iter().all(f64::is_finite), "{joint:?} of {input:?}");
             prop_assert!(joint.main_bearing_length_mm <= input.main_thickness_mm);
             prop_assert!(joint.thread_in_main_mm <= joint.thread_length_mm + 1e-9);
-            prop_assert_eq!(screw_joint_verdicts(&input, &joint, "x").len(), 7);
+            prop_assert_eq!(screw_joint_verdicts(&input, &joint, "x").len(), 8);
         }
     }
 }

@@ -14,7 +14,7 @@ const fn nds(part: &'static str) -> Clause {
 /// The checks of a screw joint with their factors and clauses; `subject` names the screws, such as `wall screws`.
 ///
 /// In this order: lateral load, withdrawal, head pull-through, both loads at once, least penetration, far side of the
-/// main member, spacing and edge distances. `output` must be what [`screw_joint`](super::screw_joint) gave for `input`.
+/// main member, spacing and edge distances, what counts along the axis beside a lateral load. `output` must be what [`screw_joint`](super::screw_joint) gave for `input`.
 #[cold]
 pub fn screw_joint_verdicts(input: &ScrewJointInput, output: &ScrewJoint, subject: &str) -> Vec<Verdict> {
     let compare = |name: &str, demand: f64, capacity: f64, unit: &'static str, clause: Clause| {
@@ -53,12 +53,40 @@ pub fn screw_joint_verdicts(input: &ScrewJointInput, output: &ScrewJoint, subjec
         compare("head pull-through", input.withdrawal_n, output.pull_through_capacity_n, n, nds("12.2.5, Eq. 12.2-6"))
             .with_factors(axial_factors(output)),
         compare("lateral and withdrawal at once", output.resultant_n, output.combined_capacity_n, n, nds("Eq. 12.4-1"))
-            .with_remark(format!("Resultant at {:.1}° to the wood surface.", output.angle_deg)),
+            .with_remark(format!(
+                "Resultant at {:.1}° to the wood surface; along the axis {}.",
+                output.angle_deg,
+                axial_part(output.withdrawal_capacity_n, output.pull_through_capacity_n)
+            )),
         // The comparison carries no tolerance; the joint's own outcome allows for the rounding of inches.
         Verdict { outcome: output.penetration, ..least },
         Verdict { outcome: output.stays_inside, ..inside },
         spacing(output, subject),
+        axial_line(subject, input.withdrawal_n, output.withdrawal_capacity_n, output.pull_through_capacity_n),
     ]
+}
+
+/// Which part gives in first along the axis.
+fn axial_part(withdrawal_n: f64, pull_through_n: f64) -> &'static str {
+    if pull_through_n < withdrawal_n { "the head counts, which pulls through first" } else { "the thread counts" }
+}
+
+/// What Eq. 12.4-1 is given along the axis: the equation prints the withdrawal capacity, the lesser one is ours.
+fn axial_line(subject: &str, load_n: f64, withdrawal_n: f64, pull_through_n: f64) -> Verdict {
+    Verdict::compare(
+        "pull along the axis beside a lateral load, the lesser of thread and head",
+        subject,
+        load_n,
+        withdrawal_n.min(pull_through_n),
+        "N",
+        Basis::Derived,
+        nds("Eq. 12.4-1, 12.4-2, 12.2"),
+    )
+    .with_remark(format!(
+        "The equation prints the withdrawal capacity W'p; no connection holds more along its axis than its weakest part, \
+         so {}.",
+        axial_part(withdrawal_n, pull_through_n)
+    ))
 }
 
 fn lateral_clause(input: &ScrewJointInput) -> Clause {

@@ -1,6 +1,8 @@
 //! Lateral capacity of one dowel between two members, with or without a gap.
 
 use super::{EDGE_MM, is_quarter_inch};
+#[cfg(feature = "json")]
+use crate::columns::{lane_choice, lanes};
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, limited};
 use crate::units::factor::INCH_MM;
@@ -207,9 +209,7 @@ impl DowelShear {
 /// ```
 pub fn dowel_shear(input: &DowelShearInput) -> Result<DowelShear, Fault> {
     input.check_ranges()?;
-    if let Some(nominal_mm) = input.nominal_diameter_mm
-        && input.yield_diameter_mm > nominal_mm + EDGE_MM
-    {
+    if !is_within_nominal(input) {
         return Err(Fault::number(
             ErrorCode::Inconsistent,
             "yield_diameter_mm",
@@ -221,21 +221,31 @@ pub fn dowel_shear(input: &DowelShearInput) -> Result<DowelShear, Fault> {
     Ok(shear(input))
 }
 
-/// [`dowel_shear`] of numbers already within their ranges.
+/// Whether the yield diameter is at most the nominal one.
+#[inline(always)]
+fn is_within_nominal(input: &DowelShearInput) -> bool {
+    input.yield_diameter_mm <= input.nominal_diameter_mm.unwrap_or(input.yield_diameter_mm) + EDGE_MM
+}
+
+/// [`dowel_shear`] of numbers already within their ranges; without a branch.
+#[inline(always)]
 pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
     let diameter_mm = input.yield_diameter_mm;
     let (main_q, side_q) = (input.main_bearing_mpa * diameter_mm, input.side_bearing_mpa * diameter_mm);
     let (main_mm, side_mm, gap_mm) = (input.main_length_mm, input.side_length_mm, input.gap_mm);
-    let hinge_nmm = input.bending_yield_mpa * diameter_mm * diameter_mm * diameter_mm / 6.0;
+    let hinge_nmm = input.bending_yield_mpa * diameter_mm * diameter_mm * diameter_mm * (1.0 / 6.0);
+    // One division for both of 1/(4 q): divisions and roots take most of the time.
+    let common = 0.25 / (main_q * side_q);
+    let (main_quarter, side_quarter) = (common * side_q, common * main_q);
     // What turning in a member costs, against bending at a hinge in it: a share of A, of B, and of −C.
-    let turning = |q: f64, length_mm: f64| (0.25 / q, 0.5 * length_mm, 0.25 * q * length_mm * length_mm);
-    let hinged = |q: f64| (0.5 / q, 0.0, hinge_nmm);
+    let turning = |quarter: f64, q: f64, length_mm: f64| (quarter, 0.5 * length_mm, 0.25 * q * length_mm * length_mm);
+    let hinged = |quarter: f64| (2.0 * quarter, 0.0, hinge_nmm);
     let load = |side: (f64, f64, f64), main: (f64, f64, f64)| {
         let (a, b, minus_c) = (side.0 + main.0, side.1 + gap_mm + main.1, side.2 + main.2);
         2.0 * minus_c / (b + (b * b + 4.0 * a * minus_c).sqrt())
     };
-    let (side_turning, main_turning) = (turning(side_q, side_mm), turning(main_q, main_mm));
-    let (side_hinged, main_hinged) = (hinged(side_q), hinged(main_q));
+    let (side_turning, main_turning) = (turning(side_quarter, side_q, side_mm), turning(main_quarter, main_q, main_mm));
+    let (side_hinged, main_hinged) = (hinged(side_quarter), hinged(main_quarter));
     let im_yield_n = main_q * main_mm;
     let is_yield_n = side_q * side_mm;
     let ii_yield_n = load(side_turning, main_turning);
@@ -245,17 +255,20 @@ pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
 
     let reduction = reduction(input);
     let [reduction_i, reduction_ii, reduction_iii_iv] = reduction.terms;
-    let modes = [
-        (YieldMode::Im, im_yield_n / reduction_i),
-        (YieldMode::Is, is_yield_n / reduction_i),
-        (YieldMode::Ii, ii_yield_n / reduction_ii),
-        (YieldMode::Iiim, iiim_yield_n / reduction_iii_iv),
-        (YieldMode::Iiis, iiis_yield_n / reduction_iii_iv),
-        (YieldMode::Iv, iv_yield_n / reduction_iii_iv),
-    ];
-    let [(_, im_n), (_, is_n), (_, ii_n), (_, iiim_n), (_, iiis_n), (_, iv_n)] = modes;
-    let least = |least: (YieldMode, f64), mode: (YieldMode, f64)| if mode.1 < least.1 { mode } else { least };
-    let (governing_mode, reference_n) = modes.into_iter().fold((YieldMode::Im, im_n), least);
+    let [by_i, by_ii, by_iii_iv] = reduction.inverses;
+    let (im_n, is_n) = (im_yield_n * by_i, is_yield_n * by_i);
+    let ii_n = ii_yield_n * by_ii;
+    let (iiim_n, iiis_n, iv_n) = (iiim_yield_n * by_iii_iv, iiis_yield_n * by_iii_iv, iv_yield_n * by_iii_iv);
+    // The first of the least.
+    let less = |least: (YieldMode, f64), mode: YieldMode, value_n: f64| {
+        let is_less = value_n < least.1;
+        (if is_less { mode } else { least.0 }, if is_less { value_n } else { least.1 })
+    };
+    let least = less((YieldMode::Im, im_n), YieldMode::Is, is_n);
+    let least = less(least, YieldMode::Ii, ii_n);
+    let least = less(least, YieldMode::Iiim, iiim_n);
+    let least = less(least, YieldMode::Iiis, iiis_n);
+    let (governing_mode, reference_n) = less(least, YieldMode::Iv, iv_n);
     DowelShear {
         reduction_rule: reduction.rule,
         k_d: reduction.k_d,
@@ -281,35 +294,96 @@ pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
 }
 
 /// The reduction terms of NDS Table 12.3.1B, for the modes I, II, and III with IV.
-pub(super) struct Reduction {
+struct Reduction {
     rule: ReductionRule,
     k_d: f64,
     k_theta: f64,
-    pub(super) terms: [f64; 3],
+    terms: [f64; 3],
+    /// One over each.
+    inverses: [f64; 3],
 }
 
-pub(super) fn reduction(input: &DowelShearInput) -> Reduction {
+/// The factors of [`Reduction`] for dowels of a quarter inch and more.
+const LARGE: [f64; 3] = [4.0, 3.6, 3.2];
+
+#[inline(always)]
+fn reduction(input: &DowelShearInput) -> Reduction {
     let diameter_mm = input.yield_diameter_mm;
-    let k_theta = 1.0 + 0.25 * (input.max_angle_to_grain_deg / 90.0);
-    if is_quarter_inch(diameter_mm) {
-        let terms = [4.0 * k_theta, 3.6 * k_theta, 3.2 * k_theta];
-        return Reduction { rule: ReductionRule::QuarterInchAndMore, k_d: 1.0, k_theta, terms };
-    }
-    // The two branches meet at 0.17 in.
-    let k_d = (10.0 * diameter_mm / INCH_MM + 0.5).max(2.2);
-    let (rule, k_theta) = if is_quarter_inch(input.nominal_diameter_mm.unwrap_or(diameter_mm)) {
-        (ReductionRule::SmallRootOfLargeThread, k_theta)
+    let is_large = is_quarter_inch(diameter_mm);
+    let has_large_thread = is_quarter_inch(input.nominal_diameter_mm.unwrap_or(diameter_mm));
+    let by_angle = 1.0 + 0.25 * (input.max_angle_to_grain_deg / 90.0);
+    let k_theta = if is_large | has_large_thread { by_angle } else { 1.0 };
+    // The two branches of K_D meet at 0.17 in.
+    let by_diameter = diameter_mm * (10.0 / INCH_MM) + 0.5;
+    let by_diameter = if by_diameter > 2.2 { by_diameter } else { 2.2 };
+    let k_d = if is_large { 1.0 } else { by_diameter };
+    let rule = if is_large {
+        ReductionRule::QuarterInchAndMore
+    } else if has_large_thread {
+        ReductionRule::SmallRootOfLargeThread
     } else {
-        (ReductionRule::BelowQuarterInch, 1.0)
+        ReductionRule::BelowQuarterInch
     };
-    Reduction { rule, k_d, k_theta, terms: [k_d * k_theta; 3] }
+    let product = k_d * k_theta;
+    let inverse = 1.0 / product;
+    let of = |large: f64| {
+        let factor = if is_large { large } else { 1.0 };
+        let by = if is_large { 1.0 / large } else { 1.0 };
+        (factor * product, by * inverse)
+    };
+    let (i, ii, iii_iv) = (of(LARGE[0]), of(LARGE[1]), of(LARGE[2]));
+    Reduction { rule, k_d, k_theta, terms: [i.0, ii.0, iii_iv.0], inverses: [i.1, ii.1, iii_iv.1] }
+}
+
+#[cfg(feature = "json")]
+lane_choice!(YieldMode { Im, Is, Ii, Iiim, Iiis, Iv });
+#[cfg(feature = "json")]
+lane_choice!(ReductionRule { BelowQuarterInch, SmallRootOfLargeThread, QuarterInchAndMore });
+
+#[cfg(feature = "json")]
+lanes! {
+    /// Works rows of [`dowel_shear`] off.
+    fn shear_lanes for dowel_shear: DowelShearInput {
+        yield_diameter_mm: f64,
+        nominal_diameter_mm: Option<f64>,
+        bending_yield_mpa: f64,
+        main_bearing_mpa: f64,
+        side_bearing_mpa: f64,
+        main_length_mm: f64,
+        side_length_mm: f64,
+        gap_mm: f64,
+        max_angle_to_grain_deg: f64,
+    } => DowelShear {
+        reduction_rule: ReductionRule,
+        k_d: f64,
+        k_theta: f64,
+        reduction_i: f64,
+        reduction_ii: f64,
+        reduction_iii_iv: f64,
+        im_yield_n: f64,
+        is_yield_n: f64,
+        ii_yield_n: f64,
+        iiim_yield_n: f64,
+        iiis_yield_n: f64,
+        iv_yield_n: f64,
+        im_n: f64,
+        is_n: f64,
+        ii_n: f64,
+        iiim_n: f64,
+        iiis_n: f64,
+        iv_n: f64,
+        governing_mode: YieldMode,
+        reference_n: f64,
+    },
+    admits = |input: &DowelShearInput| input.is_within_ranges() & is_within_nominal(input), lane = shear
 }
 
 /// Registry row.
 #[cfg(feature = "json")]
 pub(in crate::fasten) const DOWEL_SHEAR: crate::json::Calculation = crate::json::calculation!(
     dowel_shear: DowelShearInput => DowelShear, Typed,
-    "Lateral capacity of one dowel in single shear by every yield mode, with or without a gap between the members"
+    "Lateral capacity of one dowel in single shear by every yield mode, with or without a gap between the members",
+    lanes = shear_lanes
 );
 
 #[cfg(test)]

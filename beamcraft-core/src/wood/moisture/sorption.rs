@@ -1,5 +1,7 @@
 //! Equilibrium moisture content by the handbook's sorption equation, and the humidity that belongs to it.
 
+#[cfg(feature = "json")]
+use crate::columns::{lane_choice, lanes};
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{Limited, WOOD_HUMIDITY, limited};
 use crate::numeric::bracketed_root;
@@ -47,20 +49,24 @@ pub struct EquilibriumMoisture {
     pub table: SorptionTable,
 }
 
-/// Dissolved and hydrated water, %, at `h` as a share; both grow with `h` within the admitted temperatures.
-fn parts(t: f64, h: f64) -> (f64, f64) {
+/// Dissolved and hydrated water, %, at a relative humidity; both grow with it within the admitted temperatures.
+#[inline(always)]
+fn parts(t: f64, humidity_pct: f64) -> (f64, f64) {
     let w = 349.0 + 1.29 * t + 0.0135 * t * t;
     let k = 0.805 + 0.000736 * t - 0.000_002_73 * t * t;
     let k_1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
     let k_2 = 1.91 + 0.0407 * t - 0.000293 * t * t;
-    let a = k * h;
+    let a = k * (humidity_pct * 0.01);
     let (one, two) = (k_1 * a, k_1 * k_2 * a * a);
-    (1800.0 / w * (a / (1.0 - a)), 1800.0 / w * ((one + 2.0 * two) / (1.0 + one + two)))
+    // One division for the three of the equation, over their common denominator: divisions take most of the time.
+    let (free, sites) = (1.0 - a, 1.0 + one + two);
+    let common = 1800.0 / (w * free * sites);
+    (common * sites * a, common * free * (one + 2.0 * two))
 }
 
 /// Equilibrium moisture content, %, of admitted arguments.
 fn moisture(temperature_c: f64, relative_humidity_pct: f64) -> f64 {
-    let (dissolved, hydrated) = parts(temperature_c, relative_humidity_pct / 100.0);
+    let (dissolved, hydrated) = parts(temperature_c, relative_humidity_pct);
     dissolved + hydrated
 }
 
@@ -99,16 +105,40 @@ fn moisture(temperature_c: f64, relative_humidity_pct: f64) -> f64 {
 #[inline]
 pub fn equilibrium_moisture(input: &EquilibriumMoistureInput) -> Result<EquilibriumMoisture, Fault> {
     input.check_ranges()?;
+    Ok(equilibrium(input))
+}
+
+/// [`equilibrium_moisture`] of numbers already within their ranges; without a branch.
+#[inline(always)]
+fn equilibrium(input: &EquilibriumMoistureInput) -> EquilibriumMoisture {
     let (temperature_c, humidity_pct) = (input.temperature_c, input.relative_humidity_pct);
-    let (dissolved_pct, hydrated_pct) = parts(temperature_c, humidity_pct / 100.0);
+    let (dissolved_pct, hydrated_pct) = parts(temperature_c, humidity_pct);
     let (low, high) = TABLE_TEMPERATURE_C;
-    let within = temperature_c >= low && temperature_c <= high && humidity_pct >= TABLE_HUMIDITY_PCT;
-    Ok(EquilibriumMoisture {
+    let within = (temperature_c >= low) & (temperature_c <= high) & (humidity_pct >= TABLE_HUMIDITY_PCT);
+    EquilibriumMoisture {
         moisture_pct: dissolved_pct + hydrated_pct,
         dissolved_pct,
         hydrated_pct,
         table: if within { SorptionTable::Within } else { SorptionTable::Extended },
-    })
+    }
+}
+
+#[cfg(feature = "json")]
+lane_choice!(SorptionTable { Within, Extended });
+
+#[cfg(feature = "json")]
+lanes! {
+    /// Works rows of [`equilibrium_moisture`] off.
+    fn moisture_lanes for equilibrium_moisture: EquilibriumMoistureInput {
+        temperature_c: f64,
+        relative_humidity_pct: f64,
+    } => EquilibriumMoisture {
+        moisture_pct: f64,
+        dissolved_pct: f64,
+        hydrated_pct: f64,
+        table: SorptionTable,
+    },
+    admits = EquilibriumMoistureInput::is_within_ranges, lane = equilibrium
 }
 
 /// Moisture content of wood whose air is asked for.
@@ -182,7 +212,7 @@ pub fn humidity_for_moisture(input: &HumidityForMoistureInput) -> Result<Humidit
 #[cfg(feature = "json")]
 pub(in crate::wood) const EQUILIBRIUM_MOISTURE: crate::json::Calculation = crate::json::calculation!(
     equilibrium_moisture: EquilibriumMoistureInput => EquilibriumMoisture, Typed,
-    "Moisture content that wood comes to in air of a temperature and humidity"
+    "Moisture content that wood comes to in air of a temperature and humidity", lanes = moisture_lanes
 );
 
 /// Registry row.

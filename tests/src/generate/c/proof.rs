@@ -32,14 +32,14 @@ fn shapes(door: &Door<'_>) -> Vec<Shape> {
         size: record.size,
         members: record.members.iter().map(|member| (member.name.clone(), member.offset)).collect(),
     });
-    let by_hand = ["plan.rs", "review.rs"].map(|name| {
+    let by_hand = ["columns.rs", "plan.rs", "review.rs"].map(|name| {
         let source = std::fs::read_to_string(top().join("beamcraft-ffi/src").join(name));
         written_by_hand(&source.unwrap_or_else(|fault| panic!("{name}: {fault}")))
     });
     by_hand.into_iter().flatten().chain(generated).collect()
 }
 
-/// The `repr(C)` structs of a source file; their members are numbers.
+/// The `repr(C)` structs of a source file; their members are numbers, counts and pointers.
 fn written_by_hand(source: &str) -> Vec<Shape> {
     let mut shapes = Vec::new();
     for (_, after) in source.match_indices("#[repr(C)]\n").map(|(at, mark)| source.split_at(at + mark.len())) {
@@ -52,6 +52,9 @@ fn written_by_hand(source: &str) -> Vec<Shape> {
                 let size = match ty.trim_end_matches(',') {
                     "f64" | "u64" => 8,
                     "u32" => 4,
+                    // Of the machines that are tested.
+                    "usize" => 8,
+                    pointer if pointer.starts_with('*') => 8,
                     _ => panic!("{}.{name}: {ty} in a struct of the C door", shape.name),
                 };
                 shape.members.push((name.to_owned(), shape.size));
