@@ -130,6 +130,10 @@ const char *beamcraft_status_describe(beamcraft_status status);
 #define BEAMCRAFT_E_EMPTY_SOLID 0x0201
 /** The boards fill the body: no hollow is left inside. */
 #define BEAMCRAFT_E_NO_ROOM_INSIDE 0x0202
+/** A feature takes no wood out of the panel it is cut into. */
+#define BEAMCRAFT_E_EMPTY_CUT 0x0210
+/** A feature takes away the whole of a panel or of its show face. */
+#define BEAMCRAFT_E_NOTHING_LEFT 0x0211
 /** The material has no published value for a property that is needed. */
 #define BEAMCRAFT_E_NO_PUBLISHED_VALUE 0x0301
 /** The fastener does not reach the member that should hold it. */
@@ -146,6 +150,8 @@ const char *beamcraft_status_describe(beamcraft_status status);
 #define BEAMCRAFT_E_UNKNOWN_CHOICE 0x0e03
 /** The caller's buffer is too small; the size needed is reported. */
 #define BEAMCRAFT_E_BUFFER_TOO_SMALL 0x0e04
+/** A column has neither one value nor as many as there are rows. */
+#define BEAMCRAFT_E_COLUMN_LENGTH 0x0e10
 /** A result is not a finite number; please report it. */
 #define BEAMCRAFT_E_NOT_REPRESENTABLE 0x0f01
 /** An unexpected failure inside the library; please report it. */
@@ -272,7 +278,8 @@ beamcraft_status beamcraft_call_json(const char *name,
                                      beamcraft_error **out_error);
 
 /** Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
- *  as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm).
+ *  as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm), fastener_group (the
+ *  force on each fastener).
  *
  *  `lengths` is BEAMCRAFT_DRAWING_METRIC or BEAMCRAFT_DRAWING_INCHES.
  *
@@ -322,6 +329,74 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
                                               size_t capacity,
                                               size_t *out_needed,
                                               beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Columns: a calculation over many rows in one call
+ * ---------------------------------------------------------------------------- */
+
+/** The code of nothing in a column of choices or counts: an optional value that a row does not have, a row that is
+ *  refused, a fault that belongs to no single field. */
+#define BEAMCRAFT_ABSENT UINT32_MAX
+
+/** An input field of a call over columns. The library reads the values in place and keeps no pointer. */
+typedef struct beamcraft_column_input {
+  /** Name of the field, UTF-8. */
+  const char *name;
+  /** Bytes of the name. */
+  size_t name_length;
+  /** Values of a field of numbers; NULL for a field of choices or counts. NaN where an optional field has no value. */
+  const double *numbers;
+  /** Values of a field of choices (their constants) or counts; NULL for a field of numbers. BEAMCRAFT_ABSENT where an
+   *  optional field has no value. */
+  const uint32_t *codes;
+  /** How many values there are: one for each row, or 1 for all of them. */
+  size_t count;
+} beamcraft_column_input;
+
+/** An output field that is wanted of a call over columns. */
+typedef struct beamcraft_column_output {
+  /** Name of the field, UTF-8. */
+  const char *name;
+  /** Bytes of the name. */
+  size_t name_length;
+  /** Place for a field of numbers, one for each row; NULL for a field of choices or counts. A row that is refused
+   *  becomes NaN, and so does an optional output that the row does not have. */
+  double *numbers;
+  /** Place for a field of choices or counts, one for each row; NULL for a field of numbers. A row that is refused
+   *  becomes BEAMCRAFT_ABSENT, and so does an optional output that the row does not have. */
+  uint32_t *codes;
+} beamcraft_column_output;
+
+/** Computes the calculation `name` for `row_count` rows at once. Every calculation with a typed call takes columns; the
+ *  results are the same bits as those of the typed call, with any number of threads.
+ *
+ *  `inputs` are the input fields in any order; a field with an initial value may be left out. `outputs` are the output
+ *  fields that are wanted. `row_status` (NULL if not wanted) becomes BEAMCRAFT_OK or a BEAMCRAFT_E_* for each row,
+ *  `row_fault_field` (NULL if not wanted) the place of the field at fault among the fields of the input struct, counted
+ *  from 0, or BEAMCRAFT_ABSENT. `out_refused` (NULL if not wanted) becomes the number of rows that were refused: they do
+ *  not make the call fail and leave the other rows alone. The call fails when names, kinds or lengths do not fit; then
+ *  nothing is written. `threads` is 1 to 64; more than one is worth it above some ten thousand rows.
+ *
+ *  Arrays must not overlap, except inputs with one another; what does is refused with BEAMCRAFT_E_INCONSISTENT. With
+ *  more than one thread the arrays are read and written by threads of the library until the call returns.
+ *
+ *  Pointers:
+ *  `name` and the names of the fields are NULL or point to as many bytes of UTF-8 as their lengths say, NULL is refused.
+ *  `inputs` and `outputs` are NULL or point to as many structs as their counts say; NULL is refused unless the count is 0.
+ *  Every array is NULL, or aligned and readable for `count` values (inputs) or writable for `row_count` values (outputs,
+ *  `row_status`, `row_fault_field`). `out_refused` and `out_error` are NULL or writable. */
+beamcraft_status beamcraft_columns(const char *name,
+                                   size_t name_length,
+                                   size_t row_count,
+                                   const beamcraft_column_input *inputs,
+                                   size_t input_count,
+                                   const beamcraft_column_output *outputs,
+                                   size_t output_count,
+                                   uint32_t threads,
+                                   uint32_t *row_status,
+                                   uint32_t *row_fault_field,
+                                   size_t *out_refused,
+                                   beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * The whole job: from a spec to a plan, its panels and their solids
@@ -602,6 +677,81 @@ beamcraft_status beamcraft_plan_piece_tags(const beamcraft_plan *plan,
                                            beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
+ * Drawings of a plan, and its panels as triangles
+ * ---------------------------------------------------------------------------- */
+
+/** How many drawings of a plan there are.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_count(const beamcraft_plan *plan,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** Name of a drawing: "section", "exploded", and for every panel such as "front" the sheet "panel_front" and the sketches
+ *  of the saw "set_ups_front", with "_1", "_2" behind them where they take more than one sheet. `drawing` counts from 0.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_name(const beamcraft_plan *plan,
+                                             size_t drawing,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/** A drawing by its name as SVG (UTF-8), a sheet of paper with its size in millimetres. A name that the plan has no
+ *  drawing of is refused, and the error lists those it has.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `name` is NULL or points to `name_length` bytes; the rest is a text buffer, see the top
+ *  of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_svg(const beamcraft_plan *plan,
+                                            const char *name,
+                                            size_t name_length,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Corner points of the triangles of a panel, three numbers each, mm, in the axes of the body: x from the left end of the
+ *  front along the length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_vertices(const beamcraft_plan *plan,
+                                               size_t panel,
+                                               double *buffer,
+                                               size_t capacity,
+                                               size_t *out_needed,
+                                               beamcraft_error **out_error);
+
+/** The wood of a panel as triangles: for each three places among the points of beamcraft_plan_panel_vertices,
+ *  counter-clockwise seen from outside. Pieces that are taken out of the panel are left out; where there are any, the wood
+ *  is given as convex parts, each a closed surface. Capacity counts numbers, not triangles.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_triangles(const beamcraft_plan *plan,
+                                                size_t panel,
+                                                uint32_t *buffer,
+                                                size_t capacity,
+                                                size_t *out_needed,
+                                                beamcraft_error **out_error);
+
+/** Which face of the panel each triangle belongs to, in the order of beamcraft_plan_panel_triangles: 0 the show face, 1 the
+ *  inner face, the tag of an edge, or another number on what is left where a piece was taken out.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_panel_triangle_tags(const beamcraft_plan *plan,
+                                                    size_t panel,
+                                                    uint32_t *buffer,
+                                                    size_t capacity,
+                                                    size_t *out_needed,
+                                                    beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
  * What a plan says about itself: findings, checks, cautions
  * ---------------------------------------------------------------------------- */
 
@@ -767,6 +917,68 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_SATURATION_SURFACE_WATER 0
 /** 1: Ice, as the tables of building services do below freezing; the dew point is then the frost point. */
 #define BEAMCRAFT_SATURATION_SURFACE_ICE 1
+
+/* How much a finding matters. */
+/** 0: Good to know. */
+#define BEAMCRAFT_GRADE_NOTE 0
+/** 1: Works only with care, or cannot be decided from what was given. */
+#define BEAMCRAFT_GRADE_CAUTION 1
+/** 2: Does not work as planned. */
+#define BEAMCRAFT_GRADE_STOP 2
+
+/* What a finding is about. The text form is the same through every door. */
+/** 0: a bevel lies beyond the saw's tilt range */
+#define BEAMCRAFT_FINDING_CODE_BEYOND_TILT 0
+/** 1: a piece lies between the fence and a blade that leans towards it */
+#define BEAMCRAFT_FINDING_CODE_TRAPPED_PIECE 1
+/** 2: an edge already bevelled rides the fence on its long point */
+#define BEAMCRAFT_FINDING_CODE_LONG_POINT_RIDES_FENCE 2
+/** 3: the wall half crosses fewer than two studs */
+#define BEAMCRAFT_FINDING_CODE_STUDS_MISSED 3
+/** 4: a screw does not reach deep enough into what should hold it */
+#define BEAMCRAFT_FINDING_CODE_SCREW_TOO_SHORT 4
+/** 5: a screw comes out of, or too near, the far side of what it is driven into */
+#define BEAMCRAFT_FINDING_CODE_SCREW_TOO_LONG 5
+/** 6: a demand exceeds the capacity */
+#define BEAMCRAFT_FINDING_CODE_CHECK_FAILS 6
+/** 7: the seat holds only with the help of friction */
+#define BEAMCRAFT_FINDING_CODE_HELD_BY_FRICTION_ONLY 7
+/** 8: the body would climb off the cleat under its load */
+#define BEAMCRAFT_FINDING_CODE_CLIMBS_OFF 8
+/** 9: something above leaves less room than the body needs to be lifted over the wall half */
+#define BEAMCRAFT_FINDING_CODE_NO_HEADROOM 9
+/** 10: the cleat does not fit into the hollow */
+#define BEAMCRAFT_FINDING_CODE_CLEAT_DOES_NOT_FIT 10
+/** 11: no room is left for frame pieces */
+#define BEAMCRAFT_FINDING_CODE_FRAME_DOES_NOT_FIT 11
+/** 12: the body runs into something on the wall */
+#define BEAMCRAFT_FINDING_CODE_MEETS_OBSTRUCTION 12
+/** 13: the body is closer to the opening than a cited rule allows */
+#define BEAMCRAFT_FINDING_CODE_TOO_CLOSE_TO_HEAT 13
+/** 14: the appliance's own listing decides the clearance and was not given */
+#define BEAMCRAFT_FINDING_CODE_LISTING_GOVERNS 14
+/** 15: something asked for lies outside the published methods used */
+#define BEAMCRAFT_FINDING_CODE_NOT_COVERED 15
+/** 16: the mass is more than one person should be asked to lift */
+#define BEAMCRAFT_FINDING_CODE_HEAVY_LIFT 16
+/** 17: two parts are glued together that move differently with moisture */
+#define BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT 17
+/** 18: an end without a panel shows the inside of the body */
+#define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 18
+/** 19: a part is wider than the way that it is to be carried through */
+#define BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS 19
+/** 20: a groove, recess or hole comes out on a face that it was not cut from */
+#define BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH 20
+/** 21: a cut lies outside what the described saw reaches */
+#define BEAMCRAFT_FINDING_CODE_BEYOND_SAW 21
+/** 22: a driver with its bit does not fit where a screw is to be driven */
+#define BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM 22
+/** 23: the seams of one glue-up take longer than the open time of the glue */
+#define BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON 23
+/** 24: a licensed trade, or the maker of a thing near the body, must decide this */
+#define BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST 24
+/** 25: the wall is not what screws or a straight back edge want */
+#define BEAMCRAFT_FINDING_CODE_UNEVEN_WALL 25
 
 /* How the fastener's axis lies to the fibres of the member that holds it. */
 /** 0: Driven into side grain, across the fibres. */
@@ -1207,6 +1419,12 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 4: Dowels (Table 8.5). */
 #define BEAMCRAFT_EC5_SPACING_TABLE_DOWEL 4
 
+/* What the timber is joined to, as the table of slip moduli asks. */
+/** 0: Timber or a panel: the geometric mean of both densities counts. */
+#define BEAMCRAFT_EC5_SLIP_PARTNER_WOOD 0
+/** 1: Steel or concrete: the density of the timber counts, and the modulus doubles (7.1(3)). */
+#define BEAMCRAFT_EC5_SLIP_PARTNER_STEEL_OR_CONCRETE 1
+
 /* Service class: how moist the air is over the year (2.3.1.3). */
 /** 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less. */
 #define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 0
@@ -1331,54 +1549,6 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 3: Flat on a wedge that leans the board by what the blade lacks. */
 #define BEAMCRAFT_BOARD_SET_UP_JIG_WEDGE 3
 
-/* How much a finding matters. */
-/** 0: Good to know. */
-#define BEAMCRAFT_GRADE_NOTE 0
-/** 1: Works only with care, or cannot be decided from what was given. */
-#define BEAMCRAFT_GRADE_CAUTION 1
-/** 2: Does not work as planned. */
-#define BEAMCRAFT_GRADE_STOP 2
-
-/* What a finding is about. The text form is the same through every door. */
-/** 0: a bevel lies beyond the saw's tilt range */
-#define BEAMCRAFT_FINDING_CODE_BEYOND_TILT 0
-/** 1: a piece lies between the fence and a blade that leans towards it */
-#define BEAMCRAFT_FINDING_CODE_TRAPPED_PIECE 1
-/** 2: an edge already bevelled rides the fence on its long point */
-#define BEAMCRAFT_FINDING_CODE_LONG_POINT_RIDES_FENCE 2
-/** 3: the wall half crosses fewer than two studs */
-#define BEAMCRAFT_FINDING_CODE_STUDS_MISSED 3
-/** 4: a screw does not reach deep enough into what should hold it */
-#define BEAMCRAFT_FINDING_CODE_SCREW_TOO_SHORT 4
-/** 5: a screw comes out of, or too near, the far side of what it is driven into */
-#define BEAMCRAFT_FINDING_CODE_SCREW_TOO_LONG 5
-/** 6: a demand exceeds the capacity */
-#define BEAMCRAFT_FINDING_CODE_CHECK_FAILS 6
-/** 7: the seat holds only with the help of friction */
-#define BEAMCRAFT_FINDING_CODE_HELD_BY_FRICTION_ONLY 7
-/** 8: the body would climb off the cleat under its load */
-#define BEAMCRAFT_FINDING_CODE_CLIMBS_OFF 8
-/** 9: something above leaves less room than the body needs to be lifted over the wall half */
-#define BEAMCRAFT_FINDING_CODE_NO_HEADROOM 9
-/** 10: the cleat does not fit into the hollow */
-#define BEAMCRAFT_FINDING_CODE_CLEAT_DOES_NOT_FIT 10
-/** 11: no room is left for frame pieces */
-#define BEAMCRAFT_FINDING_CODE_FRAME_DOES_NOT_FIT 11
-/** 12: the body runs into something on the wall */
-#define BEAMCRAFT_FINDING_CODE_MEETS_OBSTRUCTION 12
-/** 13: the body is closer to the opening than a cited rule allows */
-#define BEAMCRAFT_FINDING_CODE_TOO_CLOSE_TO_HEAT 13
-/** 14: the appliance's own listing decides the clearance and was not given */
-#define BEAMCRAFT_FINDING_CODE_LISTING_GOVERNS 14
-/** 15: something asked for lies outside the published methods used */
-#define BEAMCRAFT_FINDING_CODE_NOT_COVERED 15
-/** 16: the mass is more than one person should be asked to lift */
-#define BEAMCRAFT_FINDING_CODE_HEAVY_LIFT 16
-/** 17: two parts are glued together that move differently with moisture */
-#define BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT 17
-/** 18: an end without a panel shows the inside of the body */
-#define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 18
-
 /* How a board was sawn, by its growth rings on the end. */
 /** 0: Rings along the face: ring angle 0. */
 #define BEAMCRAFT_BOARD_CUT_FLAT_SAWN 0
@@ -1472,6 +1642,15 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_FILM_CEILING_WITHIN 0
 /** 1: Above the ceiling: the film risks going brittle and wrinkling. */
 #define BEAMCRAFT_FILM_CEILING_ABOVE 1
+
+/* How a board is tallied for sale. */
+/** 0: Hardwood by surface measure: actual width, whole feet of length, rounded to a whole square foot a board, times the
+ *  thickness. */
+#define BEAMCRAFT_TALLY_RULE_HARDWOOD_SURFACE_MEASURE 0
+/** 1: Softwood by nominal width and thickness, length in even feet, rounded to a hundredth of a board foot. */
+#define BEAMCRAFT_TALLY_RULE_SOFTWOOD_NOMINAL 1
+/** 2: Nothing rounded; metric practice, and the honest figure for comparing prices. */
+#define BEAMCRAFT_TALLY_RULE_EXACT 2
 
 /* How long lifting goes on, with its recovery. */
 /** 0: Up to 1 h, then recovery at least as long. */
@@ -2239,7 +2418,8 @@ typedef struct beamcraft_combined_lateral_withdrawal_input {
   uint32_t reserved_1;
   /** Adjusted lateral capacity Z', N. Range 0.001 to 10000000. */
   double lateral_capacity_n;
-  /** Adjusted withdrawal capacity W'p of the whole holding length, N. Range 0.001 to 10000000. */
+  /** Adjusted withdrawal capacity W'p of the whole holding length, N; the head pull-through W_H' where
+   *  that is less. Range 0.001 to 10000000. */
   double withdrawal_capacity_n;
   /** Load across the axis, N. Range 0 to 10000000. */
   double lateral_n;
@@ -2763,6 +2943,9 @@ typedef struct beamcraft_screw_joint_output {
   double withdrawal_capacity_n;
   /** Adjusted head pull-through capacity W_H', N. */
   double pull_through_capacity_n;
+  /** Capacity along the axis that stands beside the lateral load: the lesser of thread and head, N; 0 in
+   *  end grain. */
+  double axial_capacity_n;
   /** Resultant of the loads, N. */
   double resultant_n;
   /** Angle between the resultant and the wood surface, degrees. */
@@ -3048,6 +3231,9 @@ typedef struct beamcraft_dowel_joint_nds_output {
   /** Pull-through capacity of load and resistance factor design, N; absent as its reference value. Only
    *  with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N in `given`. */
   double lrfd_pull_through_n;
+  /** Capacity along the axis that stands beside the lateral load: the least of withdrawal, head and steel
+   *  of the chosen design, as far as they are known, N. */
+  double axial_capacity_n;
   /** Lateral load over the lateral capacity of the chosen design. */
   double lateral_utilisation;
   /** Withdrawal load over the withdrawal capacity of the chosen design. */
@@ -3056,7 +3242,8 @@ typedef struct beamcraft_dowel_joint_nds_output {
   double pull_through_utilisation;
   /** Withdrawal load over the declared tension of the steel; 0 where none is declared. */
   double steel_utilisation;
-  /** Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails). */
+  /** Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails), with the
+   *  axial capacity in place of the withdrawal alone. */
   double combined_utilisation;
   /** Largest of the five utilisations; 1 is the limit. */
   double utilisation;
@@ -4016,6 +4203,58 @@ void beamcraft_ec5_splitting_input_init(beamcraft_ec5_splitting_input *out_input
 beamcraft_status beamcraft_ec5_splitting(const beamcraft_ec5_splitting_input *input,
                                          beamcraft_ec5_splitting_output *output,
                                          beamcraft_error **out_error);
+
+/** Bit of second_mean_density_kg_m3 in `given` of beamcraft_ec5_slip_modulus_input. */
+#define BEAMCRAFT_EC5_SLIP_MODULUS_INPUT_GIVEN_SECOND_MEAN_DENSITY_KG_M3 1
+
+/** A fastener in one shear plane. */
+typedef struct beamcraft_ec5_slip_modulus_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*. */
+  uint32_t fastener;
+  /** Whether the holes are predrilled; only nails ask. One of BEAMCRAFT_EC5_HOLE_*. */
+  uint32_t hole;
+  /** Diameter, for screws the effective one, mm. Range 1 to 25.4. */
+  double diameter_mm;
+  /** Mean density of the first member, kg/m3. Range 100 to 1500. */
+  double mean_density_kg_m3;
+  /** Mean density of the second member, kg/m3; left out it is that of the first. Range 100 to 1500.
+   *  Optional. */
+  double second_mean_density_kg_m3;
+  /** What the first member is joined to; wood by default, the lower modulus. One of
+   *  BEAMCRAFT_EC5_SLIP_PARTNER_*. Initially BEAMCRAFT_EC5_SLIP_PARTNER_WOOD. */
+  uint32_t partner;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Lateral load on one fastener in one shear plane, in service, N; by default none, and no slip is
+   *  given. Range 0 to 10000000. Initially 0.0. */
+  double load_n;
+} beamcraft_ec5_slip_modulus_input;
+
+/** Slip modulus of one fastener in one shear plane. */
+typedef struct beamcraft_ec5_slip_modulus_output {
+  /** Mean density that entered, kg/m3. */
+  double mean_density_kg_m3;
+  /** Slip modulus in service K_ser, N/mm. */
+  double service_n_per_mm;
+  /** Slip modulus at the ultimate limit state K_u = 2/3 K_ser, N/mm. */
+  double ultimate_n_per_mm;
+  /** Slip that is there before the fastener bears: the clearance of a bolt's hole, mm. */
+  double clearance_slip_mm;
+  /** Slip under the load given, clearance included, mm; without creep. */
+  double slip_mm;
+} beamcraft_ec5_slip_modulus_output;
+
+/** Sets up an input of beamcraft_ec5_slip_modulus: its size and its initial values. Does nothing for NULL. */
+void beamcraft_ec5_slip_modulus_input_init(beamcraft_ec5_slip_modulus_input *out_input);
+
+/** Eurocode 5: slip modulus of a fastener in one shear plane, and its slip under load. */
+beamcraft_status beamcraft_ec5_slip_modulus(const beamcraft_ec5_slip_modulus_input *input,
+                                            beamcraft_ec5_slip_modulus_output *output,
+                                            beamcraft_error **out_error);
 
 /** A characteristic capacity and what it is used for. */
 typedef struct beamcraft_ec5_design_value_input {
@@ -5585,6 +5824,186 @@ void beamcraft_mitre_bond_area_input_init(beamcraft_mitre_bond_area_input *out_i
 beamcraft_status beamcraft_mitre_bond_area(const beamcraft_mitre_bond_area_input *input,
                                            beamcraft_mitre_bond_area_output *output,
                                            beamcraft_error **out_error);
+
+/** An area to sand and how long a disc lasts. */
+typedef struct beamcraft_sanding_discs_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Area to sand, m². Range 0 to 1000000. */
+  double area_m2;
+  /** Number of sanding steps, each with its own grade. Range 1 to 10000. */
+  uint32_t steps;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Area that one disc sands before it is dull, m²; from experience with this wood, no figure is
+   *  published. Range 0.01 to 1000. */
+  double area_a_disc_m2;
+} beamcraft_sanding_discs_input;
+
+/** Discs to have in hand. */
+typedef struct beamcraft_sanding_discs_output {
+  /** Discs of each grade. */
+  uint32_t discs_a_step;
+  /** Discs in all. */
+  uint32_t discs;
+  /** Area that is left in the last disc of a step, m². */
+  double spare_m2;
+} beamcraft_sanding_discs_output;
+
+/** Sets up an input of beamcraft_sanding_discs: its size and its initial values. Does nothing for NULL. */
+void beamcraft_sanding_discs_input_init(beamcraft_sanding_discs_input *out_input);
+
+/** How many abrasive discs the sanding takes. */
+beamcraft_status beamcraft_sanding_discs(const beamcraft_sanding_discs_input *input,
+                                         beamcraft_sanding_discs_output *output,
+                                         beamcraft_error **out_error);
+
+/** Seams after glue-up, as the tolerance stack-up foretells them. */
+typedef struct beamcraft_seam_filler_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Length of all seams that show, mm. Range 0 to 100000. */
+  double seam_length_mm;
+  /** Share of the seams that need filler. Range 0 to 1. */
+  double share_to_fill;
+  /** Width of the gap at the show face where it is filled, mm. Range 0 to 500. */
+  double gap_mm;
+  /** Depth to which the gap reaches, mm; a seam that is closed inside tapers to nothing there. Range 1 to
+   *  150. */
+  double depth_mm;
+  /** Share on top that is wiped and sanded off; no figure is published. Range 0 to 5. Initially 0.0. */
+  double waste_share;
+} beamcraft_seam_filler_input;
+
+/** Filler to mix. */
+typedef struct beamcraft_seam_filler_output {
+  /** Length of seam to fill, mm. */
+  double filled_length_mm;
+  /** Volume in the seams, ml. */
+  double net_ml;
+  /** Volume with waste, ml. */
+  double volume_ml;
+} beamcraft_seam_filler_output;
+
+/** Sets up an input of beamcraft_seam_filler: its size and its initial values. Does nothing for NULL. */
+void beamcraft_seam_filler_input_init(beamcraft_seam_filler_input *out_input);
+
+/** How much colour-matched filler the open seams take. */
+beamcraft_status beamcraft_seam_filler(const beamcraft_seam_filler_input *input,
+                                       beamcraft_seam_filler_output *output,
+                                       beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Typed calls: lumber
+ * ---------------------------------------------------------------------------- */
+
+/** Boards of one size. */
+typedef struct beamcraft_board_measure_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness by which the board is sold, mm: rough for hardwood, nominal for softwood. Range 1 to 150. */
+  double thickness_mm;
+  /** Width, mm: actual for hardwood, nominal for softwood. Range 1 to 5000. */
+  double width_mm;
+  /** Length, mm. Range 0 to 100000. */
+  double length_mm;
+  /** Number of such boards. Range 1 to 10000. Initially 1. */
+  uint32_t boards;
+  /** How the boards are tallied. One of BEAMCRAFT_TALLY_RULE_*. Initially
+   *  BEAMCRAFT_TALLY_RULE_HARDWOOD_SURFACE_MEASURE. */
+  uint32_t rule;
+} beamcraft_board_measure_input;
+
+/** Volume of the boards. */
+typedef struct beamcraft_board_measure_output {
+  /** Volume of the given sizes, m³. */
+  double volume_m3;
+  /** Volume of the given sizes, board feet. */
+  double exact_bf;
+  /** Thickness that is counted, mm; stock under an inch counts as an inch, except in the exact measure. */
+  double counted_thickness_mm;
+  /** Length that is counted, mm. */
+  double counted_length_mm;
+  /** Surface measure of all boards, ft²; before rounding it is width × counted length. */
+  double surface_measure_ft2;
+  /** Volume that is sold, board feet. */
+  double tally_bf;
+  /** Tally over exact volume; 1 when nothing is rounded, 0 for no volume. */
+  double tally_ratio;
+} beamcraft_board_measure_output;
+
+/** Sets up an input of beamcraft_board_measure: its size and its initial values. Does nothing for NULL. */
+void beamcraft_board_measure_input_init(beamcraft_board_measure_input *out_input);
+
+/** Board feet and cubic metres of boards, exactly and by the trade's tally. */
+beamcraft_status beamcraft_board_measure(const beamcraft_board_measure_input *input,
+                                         beamcraft_board_measure_output *output,
+                                         beamcraft_error **out_error);
+
+/** A finished size and everything that takes wood away before it. */
+typedef struct beamcraft_target_rough_size_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Finished size, mm. Range 1 to 150. */
+  double finished_mm;
+  /** Wood planed off each of the two faces, mm; 0.76 (0.030 in) is a sawmill's published allowance, a
+   *  hand-fed planer takes more. Range 0 to 500. */
+  double planing_each_face_mm;
+  /** Size lost in drying, mm; 0 for dry stock. Range 0 to 500. Initially 0.0. */
+  double shrinkage_mm;
+  /** Standard deviation of the sawn size, mm. Range 0 to 20. Initially 0.0. */
+  double scatter_mm;
+  /** Share of pieces that may end undersize, %. Range 0.1 to 50. Initially 5.0. */
+  double undersize_pct;
+} beamcraft_target_rough_size_input;
+
+/** The size to saw to. */
+typedef struct beamcraft_target_rough_size_output {
+  /** Least rough size that can be planed to the finished one, mm. */
+  double critical_mm;
+  /** Standard deviations above it. */
+  double deviations;
+  /** Mean size to saw to, mm. */
+  double target_mm;
+} beamcraft_target_rough_size_output;
+
+/** Sets up an input of beamcraft_target_rough_size: its size and its initial values. Does nothing for NULL. */
+void beamcraft_target_rough_size_input_init(beamcraft_target_rough_size_input *out_input);
+
+/** The mean rough size that leaves a finished size with few pieces too thin. */
+beamcraft_status beamcraft_target_rough_size(const beamcraft_target_rough_size_input *input,
+                                             beamcraft_target_rough_size_output *output,
+                                             beamcraft_error **out_error);
+
+/** A board to be ripped into equal strips. */
+typedef struct beamcraft_strips_from_width_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Width of the board with straight edges, mm. Range 1 to 5000. */
+  double board_width_mm;
+  /** Width of a strip, mm. Range 1 to 5000. */
+  double strip_width_mm;
+  /** Width of a saw cut, mm. Range 0 to 12. */
+  double kerf_mm;
+} beamcraft_strips_from_width_input;
+
+/** The strips and the rest. */
+typedef struct beamcraft_strips_from_width_output {
+  /** Number of strips. */
+  uint32_t strips;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Width that is left after the last cut, mm. */
+  double rest_mm;
+} beamcraft_strips_from_width_output;
+
+/** Sets up an input of beamcraft_strips_from_width: its size and its initial values. Does nothing for NULL. */
+void beamcraft_strips_from_width_input_init(beamcraft_strips_from_width_input *out_input);
+
+/** How many strips of one width a board gives. */
+beamcraft_status beamcraft_strips_from_width(const beamcraft_strips_from_width_input *input,
+                                             beamcraft_strips_from_width_output *output,
+                                             beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * Typed calls: lifting

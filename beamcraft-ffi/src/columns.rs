@@ -232,7 +232,8 @@ fn apart(
     }
     spans.sort_by_key(|(span, ..)| *span);
     // The array that reaches furthest, and the one that is written and reaches furthest, of those seen so far.
-    let (mut any, mut written): (Option<(usize, String)>, Option<(usize, String)>) = (None, None);
+    let mut any: Option<(usize, String)> = None;
+    let mut written: Option<(usize, String)> = None;
     for ((start, end), name, is_written) in spans {
         let before = if is_written { &any } else { &written };
         if let Some((_, other)) = before.as_ref().filter(|(reach, _)| start < *reach) {

@@ -10,6 +10,17 @@ use serde_json::Value;
 use crate::face::{Given, Refused, Written, call};
 
 const _: () = {
+    assert!(size_of::<beamcraft_column_input>() == 40 && align_of::<beamcraft_column_input>() == 8);
+    assert!(offset_of!(beamcraft_column_input, name) == 0);
+    assert!(offset_of!(beamcraft_column_input, name_length) == 8);
+    assert!(offset_of!(beamcraft_column_input, numbers) == 16);
+    assert!(offset_of!(beamcraft_column_input, codes) == 24);
+    assert!(offset_of!(beamcraft_column_input, count) == 32);
+    assert!(size_of::<beamcraft_column_output>() == 32 && align_of::<beamcraft_column_output>() == 8);
+    assert!(offset_of!(beamcraft_column_output, name) == 0);
+    assert!(offset_of!(beamcraft_column_output, name_length) == 8);
+    assert!(offset_of!(beamcraft_column_output, numbers) == 16);
+    assert!(offset_of!(beamcraft_column_output, codes) == 24);
     assert!(size_of::<beamcraft_panel_size>() == 64 && align_of::<beamcraft_panel_size>() == 8);
     assert!(offset_of!(beamcraft_panel_size, show_length_mm) == 0);
     assert!(offset_of!(beamcraft_panel_size, show_width_mm) == 8);
@@ -470,7 +481,7 @@ const _: () = {
     assert!(offset_of!(beamcraft_screw_joint_input, reserved_2) == 172);
     assert!(offset_of!(beamcraft_screw_joint_input, lateral_n) == 176);
     assert!(offset_of!(beamcraft_screw_joint_input, withdrawal_n) == 184);
-    assert!(size_of::<beamcraft_screw_joint_output>() == 392 && align_of::<beamcraft_screw_joint_output>() == 8);
+    assert!(size_of::<beamcraft_screw_joint_output>() == 400 && align_of::<beamcraft_screw_joint_output>() == 8);
     assert!(offset_of!(beamcraft_screw_joint_output, nominal_diameter_mm) == 0);
     assert!(offset_of!(beamcraft_screw_joint_output, root_diameter_mm) == 8);
     assert!(offset_of!(beamcraft_screw_joint_output, head_diameter_mm) == 16);
@@ -514,18 +525,19 @@ const _: () = {
     assert!(offset_of!(beamcraft_screw_joint_output, lateral_capacity_n) == 288);
     assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_capacity_n) == 296);
     assert!(offset_of!(beamcraft_screw_joint_output, pull_through_capacity_n) == 304);
-    assert!(offset_of!(beamcraft_screw_joint_output, resultant_n) == 312);
-    assert!(offset_of!(beamcraft_screw_joint_output, angle_deg) == 320);
-    assert!(offset_of!(beamcraft_screw_joint_output, combined_capacity_n) == 328);
-    assert!(offset_of!(beamcraft_screw_joint_output, lateral_utilisation) == 336);
-    assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_utilisation) == 344);
-    assert!(offset_of!(beamcraft_screw_joint_output, pull_through_utilisation) == 352);
-    assert!(offset_of!(beamcraft_screw_joint_output, combined_utilisation) == 360);
-    assert!(offset_of!(beamcraft_screw_joint_output, governing_check) == 368);
-    assert!(offset_of!(beamcraft_screw_joint_output, reserved_5) == 372);
-    assert!(offset_of!(beamcraft_screw_joint_output, utilisation) == 376);
-    assert!(offset_of!(beamcraft_screw_joint_output, outcome) == 384);
-    assert!(offset_of!(beamcraft_screw_joint_output, reserved_6) == 388);
+    assert!(offset_of!(beamcraft_screw_joint_output, axial_capacity_n) == 312);
+    assert!(offset_of!(beamcraft_screw_joint_output, resultant_n) == 320);
+    assert!(offset_of!(beamcraft_screw_joint_output, angle_deg) == 328);
+    assert!(offset_of!(beamcraft_screw_joint_output, combined_capacity_n) == 336);
+    assert!(offset_of!(beamcraft_screw_joint_output, lateral_utilisation) == 344);
+    assert!(offset_of!(beamcraft_screw_joint_output, withdrawal_utilisation) == 352);
+    assert!(offset_of!(beamcraft_screw_joint_output, pull_through_utilisation) == 360);
+    assert!(offset_of!(beamcraft_screw_joint_output, combined_utilisation) == 368);
+    assert!(offset_of!(beamcraft_screw_joint_output, governing_check) == 376);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_5) == 380);
+    assert!(offset_of!(beamcraft_screw_joint_output, utilisation) == 384);
+    assert!(offset_of!(beamcraft_screw_joint_output, outcome) == 392);
+    assert!(offset_of!(beamcraft_screw_joint_output, reserved_6) == 396);
     assert!(size_of::<beamcraft_dowel_joint_nds_input>() == 256 && align_of::<beamcraft_dowel_joint_nds_input>() == 8);
     assert!(offset_of!(beamcraft_dowel_joint_nds_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_dowel_joint_nds_input, given) == 8);
@@ -568,7 +580,7 @@ const _: () = {
     assert!(offset_of!(beamcraft_dowel_joint_nds_input, lateral_n) == 240);
     assert!(offset_of!(beamcraft_dowel_joint_nds_input, withdrawal_n) == 248);
     assert!(
-        size_of::<beamcraft_dowel_joint_nds_output>() == 456 && align_of::<beamcraft_dowel_joint_nds_output>() == 8
+        size_of::<beamcraft_dowel_joint_nds_output>() == 464 && align_of::<beamcraft_dowel_joint_nds_output>() == 8
     );
     assert!(offset_of!(beamcraft_dowel_joint_nds_output, given) == 0);
     assert!(offset_of!(beamcraft_dowel_joint_nds_output, yield_diameter_mm) == 8);
@@ -623,16 +635,17 @@ const _: () = {
     assert!(offset_of!(beamcraft_dowel_joint_nds_output, lrfd_withdrawal_n) == 368);
     assert!(offset_of!(beamcraft_dowel_joint_nds_output, asd_pull_through_n) == 376);
     assert!(offset_of!(beamcraft_dowel_joint_nds_output, lrfd_pull_through_n) == 384);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lateral_utilisation) == 392);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, withdrawal_utilisation) == 400);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through_utilisation) == 408);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_utilisation) == 416);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, combined_utilisation) == 424);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, utilisation) == 432);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through) == 440);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_tension) == 444);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, outcome) == 448);
-    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_5) == 452);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, axial_capacity_n) == 392);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, lateral_utilisation) == 400);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, withdrawal_utilisation) == 408);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through_utilisation) == 416);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_utilisation) == 424);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, combined_utilisation) == 432);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, utilisation) == 440);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, pull_through) == 448);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, steel_tension) == 452);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, outcome) == 456);
+    assert!(offset_of!(beamcraft_dowel_joint_nds_output, reserved_5) == 460);
     assert!(
         size_of::<beamcraft_short_penetration_input>() == 40 && align_of::<beamcraft_short_penetration_input>() == 8
     );
@@ -1027,6 +1040,25 @@ const _: () = {
     assert!(offset_of!(beamcraft_ec5_splitting_input, loaded_edge_mm) == 24);
     assert!(size_of::<beamcraft_ec5_splitting_output>() == 8 && align_of::<beamcraft_ec5_splitting_output>() == 8);
     assert!(offset_of!(beamcraft_ec5_splitting_output, capacity_n) == 0);
+    assert!(size_of::<beamcraft_ec5_slip_modulus_input>() == 64 && align_of::<beamcraft_ec5_slip_modulus_input>() == 8);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, given) == 8);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, fastener) == 16);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, hole) == 20);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, mean_density_kg_m3) == 32);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, second_mean_density_kg_m3) == 40);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, partner) == 48);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, reserved_1) == 52);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_input, load_n) == 56);
+    assert!(
+        size_of::<beamcraft_ec5_slip_modulus_output>() == 40 && align_of::<beamcraft_ec5_slip_modulus_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_output, mean_density_kg_m3) == 0);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_output, service_n_per_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_output, ultimate_n_per_mm) == 16);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_output, clearance_slip_mm) == 24);
+    assert!(offset_of!(beamcraft_ec5_slip_modulus_output, slip_mm) == 32);
     assert!(size_of::<beamcraft_ec5_design_value_input>() == 48 && align_of::<beamcraft_ec5_design_value_input>() == 8);
     assert!(offset_of!(beamcraft_ec5_design_value_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_ec5_design_value_input, characteristic_n) == 8);
@@ -1581,9 +1613,10 @@ const _: () = {
     assert!(offset_of!(beamcraft_sanding_discs_input, steps) == 16);
     assert!(offset_of!(beamcraft_sanding_discs_input, reserved_1) == 20);
     assert!(offset_of!(beamcraft_sanding_discs_input, area_a_disc_m2) == 24);
-    assert!(size_of::<beamcraft_sanding_discs_output>() == 8 && align_of::<beamcraft_sanding_discs_output>() == 8);
+    assert!(size_of::<beamcraft_sanding_discs_output>() == 16 && align_of::<beamcraft_sanding_discs_output>() == 8);
     assert!(offset_of!(beamcraft_sanding_discs_output, discs_a_step) == 0);
     assert!(offset_of!(beamcraft_sanding_discs_output, discs) == 4);
+    assert!(offset_of!(beamcraft_sanding_discs_output, spare_m2) == 8);
     assert!(size_of::<beamcraft_seam_filler_input>() == 48 && align_of::<beamcraft_seam_filler_input>() == 8);
     assert!(offset_of!(beamcraft_seam_filler_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_seam_filler_input, seam_length_mm) == 8);
@@ -1717,6 +1750,7 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("ec5_spacing", ec5_spacing),
     ("ec5_axial_screw_spacing", ec5_axial_screw_spacing),
     ("ec5_splitting", ec5_splitting),
+    ("ec5_slip_modulus", ec5_slip_modulus),
     ("ec5_design_value", ec5_design_value),
     ("ec5_german_dowel", ec5_german_dowel),
     ("screw_count", screw_count),
@@ -3285,6 +3319,44 @@ fn ec5_splitting(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_ec5_splitting_output| write_ec5_splitting_output(&output))
 }
 
+fn ec5_slip_modulus(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_ec5_slip_modulus_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_ec5_slip_modulus_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) =
+        given.choice("fastener", &["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"])
+    {
+        record.fastener = value;
+    }
+    if let Some(value) = given.choice("hole", &["undrilled", "predrilled"]) {
+        record.hole = value;
+    }
+    if let Some(value) = given.number("diameter_mm") {
+        record.diameter_mm = value;
+    }
+    if let Some(value) = given.number("mean_density_kg_m3") {
+        record.mean_density_kg_m3 = value;
+    }
+    if let Some(value) = given.number("second_mean_density_kg_m3") {
+        record.second_mean_density_kg_m3 = value;
+        record.given |= BEAMCRAFT_EC5_SLIP_MODULUS_INPUT_GIVEN_SECOND_MEAN_DENSITY_KG_M3;
+    }
+    if let Some(value) = given.choice("partner", &["wood", "steel_or_concrete"]) {
+        record.partner = value;
+    }
+    if let Some(value) = given.number("load_n") {
+        record.load_n = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_ec5_slip_modulus(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_ec5_slip_modulus_output| write_ec5_slip_modulus_output(&output))
+}
+
 fn ec5_design_value(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_ec5_design_value_input>::uninit();
@@ -4772,6 +4844,7 @@ fn write_screw_joint_output(record: &beamcraft_screw_joint_output) -> String {
     out.put("lateral_capacity_n", Written::number(record.lateral_capacity_n));
     out.put("withdrawal_capacity_n", Written::number(record.withdrawal_capacity_n));
     out.put("pull_through_capacity_n", Written::number(record.pull_through_capacity_n));
+    out.put("axial_capacity_n", Written::number(record.axial_capacity_n));
     out.put("resultant_n", Written::number(record.resultant_n));
     out.put("angle_deg", Written::number(record.angle_deg));
     out.put("combined_capacity_n", Written::number(record.combined_capacity_n));
@@ -4850,6 +4923,7 @@ fn write_dowel_joint_nds_output(record: &beamcraft_dowel_joint_nds_output) -> St
     if record.given & BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N != 0 {
         out.put("lrfd_pull_through_n", Written::number(record.lrfd_pull_through_n));
     }
+    out.put("axial_capacity_n", Written::number(record.axial_capacity_n));
     out.put("lateral_utilisation", Written::number(record.lateral_utilisation));
     out.put("withdrawal_utilisation", Written::number(record.withdrawal_utilisation));
     out.put("pull_through_utilisation", Written::number(record.pull_through_utilisation));
@@ -5095,6 +5169,16 @@ fn write_ec5_axial_screw_spacing_output(record: &beamcraft_ec5_axial_screw_spaci
 fn write_ec5_splitting_output(record: &beamcraft_ec5_splitting_output) -> String {
     let mut out = Written::default();
     out.put("capacity_n", Written::number(record.capacity_n));
+    out.end()
+}
+
+fn write_ec5_slip_modulus_output(record: &beamcraft_ec5_slip_modulus_output) -> String {
+    let mut out = Written::default();
+    out.put("mean_density_kg_m3", Written::number(record.mean_density_kg_m3));
+    out.put("service_n_per_mm", Written::number(record.service_n_per_mm));
+    out.put("ultimate_n_per_mm", Written::number(record.ultimate_n_per_mm));
+    out.put("clearance_slip_mm", Written::number(record.clearance_slip_mm));
+    out.put("slip_mm", Written::number(record.slip_mm));
     out.end()
 }
 
@@ -5513,6 +5597,7 @@ fn write_sanding_discs_output(record: &beamcraft_sanding_discs_output) -> String
     let mut out = Written::default();
     out.put("discs_a_step", record.discs_a_step.to_string());
     out.put("discs", record.discs.to_string());
+    out.put("spare_m2", Written::number(record.spare_m2));
     out.end()
 }
 

@@ -199,10 +199,10 @@ fn work_off(chunks: Vec<Chunk<'_>>, work: fn(&mut Chunk<'_>), threads: u32) -> R
     }
     let reports = thread::scope(|scope| {
         // A thread that cannot be had is no reason to fail: the others work off what is left.
-        let spawned = (0..others).filter_map(|_| thread::Builder::new().spawn_scoped(scope, &run).ok());
+        let spawned = (0..others).filter_map(|_| thread::Builder::new().spawn_scoped(scope, run).ok());
         let handles: Vec<_> = spawned.collect();
         let own = run();
-        handles.into_iter().map(|handle| handle.join()).fold(Ok(own), |total, part| Ok(merged(total?, part?)))
+        handles.into_iter().map(thread::ScopedJoinHandle::join).try_fold(own, |total, part| Ok(merged(total, part?)))
     });
     reports.map_err(|_: Box<dyn core::any::Any + Send>| {
         Error::from(Fault::plain(ErrorCode::Panic, "", "a thread that ends", "please report it"))

@@ -20,13 +20,15 @@ pub struct SandingDiscsInput {
 limited!(SandingDiscsInput { area_m2: AREA, steps: COUNT, area_a_disc_m2: DISC_AREA });
 
 /// Discs to have in hand.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
 pub struct SandingDiscs {
     /// Discs of each grade.
     pub discs_a_step: u32,
     /// Discs in all.
     pub discs: u32,
+    /// Area that is left in the last disc of a step, m².
+    pub spare_m2: f64,
 }
 
 /// How many abrasive discs the sanding takes.
@@ -59,7 +61,8 @@ pub fn sanding_discs(input: &SandingDiscsInput) -> Result<SandingDiscs, Fault> {
     input.check_ranges()?;
     // At most a million square metres over a hundredth, and ten thousand steps: saturates, never wraps.
     let discs_a_step = (input.area_m2 / input.area_a_disc_m2 - 1e-9).ceil().max(0.0) as u32;
-    Ok(SandingDiscs { discs_a_step, discs: discs_a_step.saturating_mul(input.steps) })
+    let spare_m2 = (f64::from(discs_a_step) * input.area_a_disc_m2 - input.area_m2).max(0.0);
+    Ok(SandingDiscs { discs_a_step, discs: discs_a_step.saturating_mul(input.steps), spare_m2 })
 }
 
 /// Registry row.

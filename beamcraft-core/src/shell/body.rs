@@ -491,6 +491,7 @@ pub fn hollow_body(input: &HollowBodyInput) -> Result<HollowBody, Error> {
         legs.push(shell);
     }
     apart(&legs)?;
+    met(&legs)?;
     let mut findings = Vec::new();
     let features = features::cut(&mut legs, &input.features, &mut findings)?;
     Ok(HollowBody { features, findings, ..whole(legs, input) })
@@ -509,6 +510,20 @@ fn apart(legs: &[Shell]) -> Result<(), Error> {
                     "longer legs",
                 )));
             }
+        }
+    }
+    Ok(())
+}
+
+/// A mitre needs the panel beyond it: of a very short or flat leg it may be cut away.
+fn met(legs: &[Shell]) -> Result<(), Error> {
+    let panels = || legs.iter().flat_map(|leg| &leg.panels);
+    let mitres = panels().flat_map(|panel| panel.edges.iter().filter(|edge| edge.joint == EdgeJoint::Mitred));
+    for edge in mitres {
+        if !panels().any(|panel| panel.id == edge.neighbour) {
+            let given = format!("the mitre {} without a panel beyond it", edge.id);
+            let cure = "longer legs, thinner boards or another joint";
+            return Err(Error::one(Detail::inconsistent("legs", given, "legs whose panels reach one another", cure)));
         }
     }
     Ok(())

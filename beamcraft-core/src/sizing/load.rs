@@ -222,7 +222,7 @@ mod tests {
     fn a_heavier_body_may_carry_less() {
         let light = input(SizedLoad::OnTop);
         let mut heavy = light.clone();
-        heavy.spec.wood.species = "hickory".to_owned();
+        heavy.spec.wood.species = "Hickory, shagbark".to_owned();
         heavy.spec.cleat.species = Some("white ash".to_owned());
         let of = |input: &GreatestLoadInput| greatest_load(input).unwrap().load.unwrap();
         let (light, heavy) = (of(&light), of(&heavy));

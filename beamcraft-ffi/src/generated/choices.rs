@@ -56,6 +56,70 @@ pub(crate) fn saturation_surface(field: &'static str, number: u32) -> Result<bea
     }
 }
 
+/// How much a finding matters.
+///
+/// 0: Good to know.
+pub const BEAMCRAFT_GRADE_NOTE: u32 = 0;
+/// 1: Works only with care, or cannot be decided from what was given.
+pub const BEAMCRAFT_GRADE_CAUTION: u32 = 1;
+/// 2: Does not work as planned.
+pub const BEAMCRAFT_GRADE_STOP: u32 = 2;
+
+/// What a finding is about. The text form is the same through every door.
+///
+/// 0: a bevel lies beyond the saw's tilt range
+pub const BEAMCRAFT_FINDING_CODE_BEYOND_TILT: u32 = 0;
+/// 1: a piece lies between the fence and a blade that leans towards it
+pub const BEAMCRAFT_FINDING_CODE_TRAPPED_PIECE: u32 = 1;
+/// 2: an edge already bevelled rides the fence on its long point
+pub const BEAMCRAFT_FINDING_CODE_LONG_POINT_RIDES_FENCE: u32 = 2;
+/// 3: the wall half crosses fewer than two studs
+pub const BEAMCRAFT_FINDING_CODE_STUDS_MISSED: u32 = 3;
+/// 4: a screw does not reach deep enough into what should hold it
+pub const BEAMCRAFT_FINDING_CODE_SCREW_TOO_SHORT: u32 = 4;
+/// 5: a screw comes out of, or too near, the far side of what it is driven into
+pub const BEAMCRAFT_FINDING_CODE_SCREW_TOO_LONG: u32 = 5;
+/// 6: a demand exceeds the capacity
+pub const BEAMCRAFT_FINDING_CODE_CHECK_FAILS: u32 = 6;
+/// 7: the seat holds only with the help of friction
+pub const BEAMCRAFT_FINDING_CODE_HELD_BY_FRICTION_ONLY: u32 = 7;
+/// 8: the body would climb off the cleat under its load
+pub const BEAMCRAFT_FINDING_CODE_CLIMBS_OFF: u32 = 8;
+/// 9: something above leaves less room than the body needs to be lifted over the wall half
+pub const BEAMCRAFT_FINDING_CODE_NO_HEADROOM: u32 = 9;
+/// 10: the cleat does not fit into the hollow
+pub const BEAMCRAFT_FINDING_CODE_CLEAT_DOES_NOT_FIT: u32 = 10;
+/// 11: no room is left for frame pieces
+pub const BEAMCRAFT_FINDING_CODE_FRAME_DOES_NOT_FIT: u32 = 11;
+/// 12: the body runs into something on the wall
+pub const BEAMCRAFT_FINDING_CODE_MEETS_OBSTRUCTION: u32 = 12;
+/// 13: the body is closer to the opening than a cited rule allows
+pub const BEAMCRAFT_FINDING_CODE_TOO_CLOSE_TO_HEAT: u32 = 13;
+/// 14: the appliance's own listing decides the clearance and was not given
+pub const BEAMCRAFT_FINDING_CODE_LISTING_GOVERNS: u32 = 14;
+/// 15: something asked for lies outside the published methods used
+pub const BEAMCRAFT_FINDING_CODE_NOT_COVERED: u32 = 15;
+/// 16: the mass is more than one person should be asked to lift
+pub const BEAMCRAFT_FINDING_CODE_HEAVY_LIFT: u32 = 16;
+/// 17: two parts are glued together that move differently with moisture
+pub const BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT: u32 = 17;
+/// 18: an end without a panel shows the inside of the body
+pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 18;
+/// 19: a part is wider than the way that it is to be carried through
+pub const BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS: u32 = 19;
+/// 20: a groove, recess or hole comes out on a face that it was not cut from
+pub const BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH: u32 = 20;
+/// 21: a cut lies outside what the described saw reaches
+pub const BEAMCRAFT_FINDING_CODE_BEYOND_SAW: u32 = 21;
+/// 22: a driver with its bit does not fit where a screw is to be driven
+pub const BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM: u32 = 22;
+/// 23: the seams of one glue-up take longer than the open time of the glue
+pub const BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON: u32 = 23;
+/// 24: a licensed trade, or the maker of a thing near the body, must decide this
+pub const BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST: u32 = 24;
+/// 25: the wall is not what screws or a straight back edge want
+pub const BEAMCRAFT_FINDING_CODE_UNEVEN_WALL: u32 = 25;
+
 /// How the fastener's axis lies to the fibres of the member that holds it.
 ///
 /// 0: Driven into side grain, across the fibres.
@@ -792,6 +856,21 @@ pub const BEAMCRAFT_EC5_SPACING_TABLE_BOLT: u32 = 3;
 /// 4: Dowels (Table 8.5).
 pub const BEAMCRAFT_EC5_SPACING_TABLE_DOWEL: u32 = 4;
 
+/// What the timber is joined to, as the table of slip moduli asks.
+///
+/// 0: Timber or a panel: the geometric mean of both densities counts.
+pub const BEAMCRAFT_EC5_SLIP_PARTNER_WOOD: u32 = 0;
+/// 1: Steel or concrete: the density of the timber counts, and the modulus doubles (7.1(3)).
+pub const BEAMCRAFT_EC5_SLIP_PARTNER_STEEL_OR_CONCRETE: u32 = 1;
+
+pub(crate) fn ec5_slip_partner(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5SlipPartner, Fault> {
+    match number {
+        BEAMCRAFT_EC5_SLIP_PARTNER_WOOD => Ok(beamcraft_core::Ec5SlipPartner::Wood),
+        BEAMCRAFT_EC5_SLIP_PARTNER_STEEL_OR_CONCRETE => Ok(beamcraft_core::Ec5SlipPartner::SteelOrConcrete),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_SLIP_PARTNER_*")),
+    }
+}
+
 /// Service class: how moist the air is over the year (2.3.1.3).
 ///
 /// 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
@@ -984,56 +1063,6 @@ pub const BEAMCRAFT_BOARD_SET_UP_ON_EDGE_AGAINST_TALL_FENCE: u32 = 2;
 /// 3: Flat on a wedge that leans the board by what the blade lacks.
 pub const BEAMCRAFT_BOARD_SET_UP_JIG_WEDGE: u32 = 3;
 
-/// How much a finding matters.
-///
-/// 0: Good to know.
-pub const BEAMCRAFT_GRADE_NOTE: u32 = 0;
-/// 1: Works only with care, or cannot be decided from what was given.
-pub const BEAMCRAFT_GRADE_CAUTION: u32 = 1;
-/// 2: Does not work as planned.
-pub const BEAMCRAFT_GRADE_STOP: u32 = 2;
-
-/// What a finding is about. The text form is the same through every door.
-///
-/// 0: a bevel lies beyond the saw's tilt range
-pub const BEAMCRAFT_FINDING_CODE_BEYOND_TILT: u32 = 0;
-/// 1: a piece lies between the fence and a blade that leans towards it
-pub const BEAMCRAFT_FINDING_CODE_TRAPPED_PIECE: u32 = 1;
-/// 2: an edge already bevelled rides the fence on its long point
-pub const BEAMCRAFT_FINDING_CODE_LONG_POINT_RIDES_FENCE: u32 = 2;
-/// 3: the wall half crosses fewer than two studs
-pub const BEAMCRAFT_FINDING_CODE_STUDS_MISSED: u32 = 3;
-/// 4: a screw does not reach deep enough into what should hold it
-pub const BEAMCRAFT_FINDING_CODE_SCREW_TOO_SHORT: u32 = 4;
-/// 5: a screw comes out of, or too near, the far side of what it is driven into
-pub const BEAMCRAFT_FINDING_CODE_SCREW_TOO_LONG: u32 = 5;
-/// 6: a demand exceeds the capacity
-pub const BEAMCRAFT_FINDING_CODE_CHECK_FAILS: u32 = 6;
-/// 7: the seat holds only with the help of friction
-pub const BEAMCRAFT_FINDING_CODE_HELD_BY_FRICTION_ONLY: u32 = 7;
-/// 8: the body would climb off the cleat under its load
-pub const BEAMCRAFT_FINDING_CODE_CLIMBS_OFF: u32 = 8;
-/// 9: something above leaves less room than the body needs to be lifted over the wall half
-pub const BEAMCRAFT_FINDING_CODE_NO_HEADROOM: u32 = 9;
-/// 10: the cleat does not fit into the hollow
-pub const BEAMCRAFT_FINDING_CODE_CLEAT_DOES_NOT_FIT: u32 = 10;
-/// 11: no room is left for frame pieces
-pub const BEAMCRAFT_FINDING_CODE_FRAME_DOES_NOT_FIT: u32 = 11;
-/// 12: the body runs into something on the wall
-pub const BEAMCRAFT_FINDING_CODE_MEETS_OBSTRUCTION: u32 = 12;
-/// 13: the body is closer to the opening than a cited rule allows
-pub const BEAMCRAFT_FINDING_CODE_TOO_CLOSE_TO_HEAT: u32 = 13;
-/// 14: the appliance's own listing decides the clearance and was not given
-pub const BEAMCRAFT_FINDING_CODE_LISTING_GOVERNS: u32 = 14;
-/// 15: something asked for lies outside the published methods used
-pub const BEAMCRAFT_FINDING_CODE_NOT_COVERED: u32 = 15;
-/// 16: the mass is more than one person should be asked to lift
-pub const BEAMCRAFT_FINDING_CODE_HEAVY_LIFT: u32 = 16;
-/// 17: two parts are glued together that move differently with moisture
-pub const BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT: u32 = 17;
-/// 18: an end without a panel shows the inside of the body
-pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 18;
-
 /// How a board was sawn, by its growth rings on the end.
 ///
 /// 0: Rings along the face: ring angle 0.
@@ -1203,6 +1232,25 @@ pub(crate) fn joint_place(field: &'static str, number: u32) -> Result<beamcraft_
 pub const BEAMCRAFT_FILM_CEILING_WITHIN: u32 = 0;
 /// 1: Above the ceiling: the film risks going brittle and wrinkling.
 pub const BEAMCRAFT_FILM_CEILING_ABOVE: u32 = 1;
+
+/// How a board is tallied for sale.
+///
+/// 0: Hardwood by surface measure: actual width, whole feet of length, rounded to a whole square foot a board, times the
+/// thickness.
+pub const BEAMCRAFT_TALLY_RULE_HARDWOOD_SURFACE_MEASURE: u32 = 0;
+/// 1: Softwood by nominal width and thickness, length in even feet, rounded to a hundredth of a board foot.
+pub const BEAMCRAFT_TALLY_RULE_SOFTWOOD_NOMINAL: u32 = 1;
+/// 2: Nothing rounded; metric practice, and the honest figure for comparing prices.
+pub const BEAMCRAFT_TALLY_RULE_EXACT: u32 = 2;
+
+pub(crate) fn tally_rule(field: &'static str, number: u32) -> Result<beamcraft_core::TallyRule, Fault> {
+    match number {
+        BEAMCRAFT_TALLY_RULE_HARDWOOD_SURFACE_MEASURE => Ok(beamcraft_core::TallyRule::HardwoodSurfaceMeasure),
+        BEAMCRAFT_TALLY_RULE_SOFTWOOD_NOMINAL => Ok(beamcraft_core::TallyRule::SoftwoodNominal),
+        BEAMCRAFT_TALLY_RULE_EXACT => Ok(beamcraft_core::TallyRule::Exact),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_TALLY_RULE_*")),
+    }
+}
 
 /// How long lifting goes on, with its recovery.
 ///

@@ -28,6 +28,10 @@ pub const BEAMCRAFT_E_NOT_SUPPORTED: u32 = 0x010a;
 pub const BEAMCRAFT_E_EMPTY_SOLID: u32 = 0x0201;
 /// The boards fill the body: no hollow is left inside.
 pub const BEAMCRAFT_E_NO_ROOM_INSIDE: u32 = 0x0202;
+/// A feature takes no wood out of the panel it is cut into.
+pub const BEAMCRAFT_E_EMPTY_CUT: u32 = 0x0210;
+/// A feature takes away the whole of a panel or of its show face.
+pub const BEAMCRAFT_E_NOTHING_LEFT: u32 = 0x0211;
 /// The material has no published value for a property that is needed.
 pub const BEAMCRAFT_E_NO_PUBLISHED_VALUE: u32 = 0x0301;
 /// The fastener does not reach the member that should hold it.
@@ -44,6 +48,8 @@ pub const BEAMCRAFT_E_STRUCT_SIZE: u32 = 0x0e02;
 pub const BEAMCRAFT_E_UNKNOWN_CHOICE: u32 = 0x0e03;
 /// The caller's buffer is too small; the size needed is reported.
 pub const BEAMCRAFT_E_BUFFER_TOO_SMALL: u32 = 0x0e04;
+/// A column has neither one value nor as many as there are rows.
+pub const BEAMCRAFT_E_COLUMN_LENGTH: u32 = 0x0e10;
 /// A result is not a finite number; please report it.
 pub const BEAMCRAFT_E_NOT_REPRESENTABLE: u32 = 0x0f01;
 /// An unexpected failure inside the library; please report it.
@@ -64,6 +70,8 @@ pub(crate) fn name(status: u32) -> &'static CStr {
         BEAMCRAFT_E_NOT_SUPPORTED => c"not_supported",
         BEAMCRAFT_E_EMPTY_SOLID => c"empty_solid",
         BEAMCRAFT_E_NO_ROOM_INSIDE => c"no_room_inside",
+        BEAMCRAFT_E_EMPTY_CUT => c"empty_cut",
+        BEAMCRAFT_E_NOTHING_LEFT => c"nothing_left",
         BEAMCRAFT_E_NO_PUBLISHED_VALUE => c"no_published_value",
         BEAMCRAFT_E_PENETRATION_TOO_SHORT => c"penetration_too_short",
         BEAMCRAFT_E_NO_SECTION => c"no_section",
@@ -72,6 +80,7 @@ pub(crate) fn name(status: u32) -> &'static CStr {
         BEAMCRAFT_E_STRUCT_SIZE => c"struct_size",
         BEAMCRAFT_E_UNKNOWN_CHOICE => c"unknown_choice",
         BEAMCRAFT_E_BUFFER_TOO_SMALL => c"buffer_too_small",
+        BEAMCRAFT_E_COLUMN_LENGTH => c"column_length",
         BEAMCRAFT_E_NOT_REPRESENTABLE => c"not_representable",
         BEAMCRAFT_E_PANIC => c"panic",
         _ => c"unknown_status",
@@ -93,6 +102,8 @@ pub(crate) fn describe(status: u32) -> &'static CStr {
         BEAMCRAFT_E_NOT_SUPPORTED => c"the input describes something that this version does not compute",
         BEAMCRAFT_E_EMPTY_SOLID => c"the planes leave no solid, or one without volume",
         BEAMCRAFT_E_NO_ROOM_INSIDE => c"the boards fill the body: no hollow is left inside",
+        BEAMCRAFT_E_EMPTY_CUT => c"a feature takes no wood out of the panel it is cut into",
+        BEAMCRAFT_E_NOTHING_LEFT => c"a feature takes away the whole of a panel or of its show face",
         BEAMCRAFT_E_NO_PUBLISHED_VALUE => c"the material has no published value for a property that is needed",
         BEAMCRAFT_E_PENETRATION_TOO_SHORT => c"the fastener does not reach the member that should hold it",
         BEAMCRAFT_E_NO_SECTION => c"the parts of a cross-section leave no area, or none around its own centroid",
@@ -101,6 +112,7 @@ pub(crate) fn describe(status: u32) -> &'static CStr {
         BEAMCRAFT_E_STRUCT_SIZE => c"the size field of a struct is not one this library knows",
         BEAMCRAFT_E_UNKNOWN_CHOICE => c"a number is not one of the constants of its enumeration",
         BEAMCRAFT_E_BUFFER_TOO_SMALL => c"the caller's buffer is too small; the size needed is reported",
+        BEAMCRAFT_E_COLUMN_LENGTH => c"a column has neither one value nor as many as there are rows",
         BEAMCRAFT_E_NOT_REPRESENTABLE => c"a result is not a finite number; please report it",
         BEAMCRAFT_E_PANIC => c"an unexpected failure inside the library; please report it",
         _ => c"a status that this library does not know",

@@ -909,7 +909,8 @@ pub struct beamcraft_combined_lateral_withdrawal_input {
     pub reserved_1: u32,
     /// Adjusted lateral capacity Z', N. Range 0.001 to 10000000.
     pub lateral_capacity_n: f64,
-    /// Adjusted withdrawal capacity W'p of the whole holding length, N. Range 0.001 to 10000000.
+    /// Adjusted withdrawal capacity W'p of the whole holding length, N; the head pull-through W_H' where
+    /// that is less. Range 0.001 to 10000000.
     pub withdrawal_capacity_n: f64,
     /// Load across the axis, N. Range 0 to 10000000.
     pub lateral_n: f64,
@@ -2019,6 +2020,9 @@ pub struct beamcraft_screw_joint_output {
     pub withdrawal_capacity_n: f64,
     /// Adjusted head pull-through capacity W_H', N.
     pub pull_through_capacity_n: f64,
+    /// Capacity along the axis that stands beside the lateral load: the lesser of thread and head, N; 0 in
+    /// end grain.
+    pub axial_capacity_n: f64,
     /// Resultant of the loads, N.
     pub resultant_n: f64,
     /// Angle between the resultant and the wood surface, degrees.
@@ -2093,6 +2097,7 @@ impl Output for beamcraft_screw_joint_output {
             lateral_capacity_n: core.lateral_capacity_n,
             withdrawal_capacity_n: core.withdrawal_capacity_n,
             pull_through_capacity_n: core.pull_through_capacity_n,
+            axial_capacity_n: core.axial_capacity_n,
             resultant_n: core.resultant_n,
             angle_deg: core.angle_deg,
             combined_capacity_n: core.combined_capacity_n,
@@ -2527,6 +2532,9 @@ pub struct beamcraft_dowel_joint_nds_output {
     /// Pull-through capacity of load and resistance factor design, N; absent as its reference value. Only
     /// with BEAMCRAFT_DOWEL_JOINT_NDS_OUTPUT_GIVEN_LRFD_PULL_THROUGH_N in `given`.
     pub lrfd_pull_through_n: f64,
+    /// Capacity along the axis that stands beside the lateral load: the least of withdrawal, head and steel
+    /// of the chosen design, as far as they are known, N.
+    pub axial_capacity_n: f64,
     /// Lateral load over the lateral capacity of the chosen design.
     pub lateral_utilisation: f64,
     /// Withdrawal load over the withdrawal capacity of the chosen design.
@@ -2535,7 +2543,8 @@ pub struct beamcraft_dowel_joint_nds_output {
     pub pull_through_utilisation: f64,
     /// Withdrawal load over the declared tension of the steel; 0 where none is declared.
     pub steel_utilisation: f64,
-    /// Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails).
+    /// Both loads at once over the capacity at their angle (NDS Eq. 12.4-1 screws, 12.4-2 nails), with the
+    /// axial capacity in place of the withdrawal alone.
     pub combined_utilisation: f64,
     /// Largest of the five utilisations; 1 is the limit.
     pub utilisation: f64,
@@ -2619,6 +2628,7 @@ impl Output for beamcraft_dowel_joint_nds_output {
             lrfd_withdrawal_n: core.lrfd_withdrawal_n,
             asd_pull_through_n: core.asd_pull_through_n.unwrap_or_default(),
             lrfd_pull_through_n: core.lrfd_pull_through_n.unwrap_or_default(),
+            axial_capacity_n: core.axial_capacity_n,
             lateral_utilisation: core.lateral_utilisation,
             withdrawal_utilisation: core.withdrawal_utilisation,
             pull_through_utilisation: core.pull_through_utilisation,
@@ -5013,6 +5023,140 @@ pub unsafe extern "C" fn beamcraft_ec5_splitting(
             output,
             out_error,
             beamcraft_core::ec5_splitting,
+        )
+    }
+}
+
+/// Bit of second_mean_density_kg_m3 in `given` of beamcraft_ec5_slip_modulus_input.
+pub const BEAMCRAFT_EC5_SLIP_MODULUS_INPUT_GIVEN_SECOND_MEAN_DENSITY_KG_M3: u64 = 1;
+/// A fastener in one shear plane.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_ec5_slip_modulus_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Kind of fastener. One of BEAMCRAFT_EC5_FASTENER_*.
+    pub fastener: u32,
+    /// Whether the holes are predrilled; only nails ask. One of BEAMCRAFT_EC5_HOLE_*.
+    pub hole: u32,
+    /// Diameter, for screws the effective one, mm. Range 1 to 25.4.
+    pub diameter_mm: f64,
+    /// Mean density of the first member, kg/m3. Range 100 to 1500.
+    pub mean_density_kg_m3: f64,
+    /// Mean density of the second member, kg/m3; left out it is that of the first. Range 100 to 1500.
+    /// Optional.
+    pub second_mean_density_kg_m3: f64,
+    /// What the first member is joined to; wood by default, the lower modulus. One of
+    /// BEAMCRAFT_EC5_SLIP_PARTNER_*. Initially BEAMCRAFT_EC5_SLIP_PARTNER_WOOD.
+    pub partner: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Lateral load on one fastener in one shear plane, in service, N; by default none, and no slip is
+    /// given. Range 0 to 10000000. Initially 0.0.
+    pub load_n: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_ec5_slip_modulus_input {
+    type Core = beamcraft_core::Ec5SlipModulusInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        fastener: u32::MAX,
+        hole: u32::MAX,
+        diameter_mm: f64::NAN,
+        mean_density_kg_m3: f64::NAN,
+        second_mean_density_kg_m3: 0.0,
+        partner: choices::BEAMCRAFT_EC5_SLIP_PARTNER_WOOD,
+        reserved_1: 0,
+        load_n: 0.0,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 40, bits: 0 },
+        Size { bytes: 48, bits: 1 },
+        Size { bytes: 56, bits: 1 },
+        Size { bytes: 64, bits: 1 },
+    ];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            fastener: choices::ec5_fastener("fastener", self.fastener)?,
+            hole: choices::ec5_hole("hole", self.hole)?,
+            diameter_mm: self.diameter_mm,
+            mean_density_kg_m3: self.mean_density_kg_m3,
+            second_mean_density_kg_m3: record::optional(
+                self.given,
+                BEAMCRAFT_EC5_SLIP_MODULUS_INPUT_GIVEN_SECOND_MEAN_DENSITY_KG_M3,
+                self.second_mean_density_kg_m3,
+            ),
+            partner: choices::ec5_slip_partner("partner", self.partner)?,
+            load_n: self.load_n,
+        })
+    }
+}
+
+/// Slip modulus of one fastener in one shear plane.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_ec5_slip_modulus_output {
+    /// Mean density that entered, kg/m3.
+    pub mean_density_kg_m3: f64,
+    /// Slip modulus in service K_ser, N/mm.
+    pub service_n_per_mm: f64,
+    /// Slip modulus at the ultimate limit state K_u = 2/3 K_ser, N/mm.
+    pub ultimate_n_per_mm: f64,
+    /// Slip that is there before the fastener bears: the clearance of a bolt's hole, mm.
+    pub clearance_slip_mm: f64,
+    /// Slip under the load given, clearance included, mm; without creep.
+    pub slip_mm: f64,
+}
+
+impl Output for beamcraft_ec5_slip_modulus_output {
+    type Core = beamcraft_core::Ec5SlipModulus;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            mean_density_kg_m3: core.mean_density_kg_m3,
+            service_n_per_mm: core.service_n_per_mm,
+            ultimate_n_per_mm: core.ultimate_n_per_mm,
+            clearance_slip_mm: core.clearance_slip_mm,
+            slip_mm: core.slip_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_ec5_slip_modulus: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_slip_modulus_input_init(out_input: *mut beamcraft_ec5_slip_modulus_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Eurocode 5: slip modulus of a fastener in one shear plane, and its slip under load.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_ec5_slip_modulus(
+    input: *const beamcraft_ec5_slip_modulus_input,
+    output: *mut beamcraft_ec5_slip_modulus_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_ec5_slip_modulus_input, beamcraft_ec5_slip_modulus_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::ec5_slip_modulus,
         )
     }
 }

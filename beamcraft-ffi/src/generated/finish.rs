@@ -724,3 +724,187 @@ pub unsafe extern "C" fn beamcraft_mitre_bond_area(
         )
     }
 }
+
+/// An area to sand and how long a disc lasts.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_sanding_discs_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Area to sand, m². Range 0 to 1000000.
+    pub area_m2: f64,
+    /// Number of sanding steps, each with its own grade. Range 1 to 10000.
+    pub steps: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Area that one disc sands before it is dull, m²; from experience with this wood, no figure is
+    /// published. Range 0.01 to 1000.
+    pub area_a_disc_m2: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_sanding_discs_input {
+    type Core = beamcraft_core::SandingDiscsInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        area_m2: f64::NAN,
+        steps: u32::MAX,
+        reserved_1: 0,
+        area_a_disc_m2: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 32, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core { area_m2: self.area_m2, steps: self.steps, area_a_disc_m2: self.area_a_disc_m2 })
+    }
+}
+
+/// Discs to have in hand.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_sanding_discs_output {
+    /// Discs of each grade.
+    pub discs_a_step: u32,
+    /// Discs in all.
+    pub discs: u32,
+    /// Area that is left in the last disc of a step, m².
+    pub spare_m2: f64,
+}
+
+impl Output for beamcraft_sanding_discs_output {
+    type Core = beamcraft_core::SandingDiscs;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { discs_a_step: core.discs_a_step, discs: core.discs, spare_m2: core.spare_m2 }
+    }
+}
+
+/// Sets up an input of beamcraft_sanding_discs: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_sanding_discs_input_init(out_input: *mut beamcraft_sanding_discs_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// How many abrasive discs the sanding takes.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_sanding_discs(
+    input: *const beamcraft_sanding_discs_input,
+    output: *mut beamcraft_sanding_discs_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_sanding_discs_input, beamcraft_sanding_discs_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::sanding_discs,
+        )
+    }
+}
+
+/// Seams after glue-up, as the tolerance stack-up foretells them.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_seam_filler_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Length of all seams that show, mm. Range 0 to 100000.
+    pub seam_length_mm: f64,
+    /// Share of the seams that need filler. Range 0 to 1.
+    pub share_to_fill: f64,
+    /// Width of the gap at the show face where it is filled, mm. Range 0 to 500.
+    pub gap_mm: f64,
+    /// Depth to which the gap reaches, mm; a seam that is closed inside tapers to nothing there. Range 1 to
+    /// 150.
+    pub depth_mm: f64,
+    /// Share on top that is wiped and sanded off; no figure is published. Range 0 to 5. Initially 0.0.
+    pub waste_share: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_seam_filler_input {
+    type Core = beamcraft_core::SeamFillerInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        seam_length_mm: f64::NAN,
+        share_to_fill: f64::NAN,
+        gap_mm: f64::NAN,
+        depth_mm: f64::NAN,
+        waste_share: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 40, bits: 0 }, Size { bytes: 48, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            seam_length_mm: self.seam_length_mm,
+            share_to_fill: self.share_to_fill,
+            gap_mm: self.gap_mm,
+            depth_mm: self.depth_mm,
+            waste_share: self.waste_share,
+        })
+    }
+}
+
+/// Filler to mix.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_seam_filler_output {
+    /// Length of seam to fill, mm.
+    pub filled_length_mm: f64,
+    /// Volume in the seams, ml.
+    pub net_ml: f64,
+    /// Volume with waste, ml.
+    pub volume_ml: f64,
+}
+
+impl Output for beamcraft_seam_filler_output {
+    type Core = beamcraft_core::SeamFiller;
+    fn of_core(core: &Self::Core) -> Self {
+        Self { filled_length_mm: core.filled_length_mm, net_ml: core.net_ml, volume_ml: core.volume_ml }
+    }
+}
+
+/// Sets up an input of beamcraft_seam_filler: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_seam_filler_input_init(out_input: *mut beamcraft_seam_filler_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// How much colour-matched filler the open seams take.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_seam_filler(
+    input: *const beamcraft_seam_filler_input,
+    output: *mut beamcraft_seam_filler_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_seam_filler_input, beamcraft_seam_filler_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::seam_filler,
+        )
+    }
+}

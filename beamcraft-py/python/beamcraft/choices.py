@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import BoardDiffusion, IndoorYear, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, SectionPolygon, SectionRectangle, SpacedStuds
+from beamcraft._native import BoardDiffusion, CeilingFrame, EasedArris, EdgeGroove, IndoorYear, LeastDistance, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PanelHole, PanelRecess, PolygonalSection, RectangularSection, RegularSection, ScribedEdge, SectionPolygon, SectionRectangle, SlopeDistance, SlopedSection, SpacedStuds, StepDistance, WallFrame
 
 __all__ = [
     "LengthStyle",
@@ -31,6 +31,17 @@ __all__ = [
     "EdgeJoint",
     "EdgeCut",
     "PieceSign",
+    "BodySection",
+    "EdgeJoining",
+    "CutFrom",
+    "BodyFeature",
+    "CoreAtEdge",
+    "Grade",
+    "FindingCode",
+    "WrappedSides",
+    "MemberStand",
+    "WrapAction",
+    "JointReach",
     "FastenerDirection",
     "BearingRounding",
     "DowelSizeRange",
@@ -80,11 +91,14 @@ __all__ = [
     "Ec5RowStagger",
     "Ec5JointPartner",
     "Ec5SpacingTable",
+    "Ec5SlipPartner",
     "Ec5ServiceClass",
     "Ec5LoadDuration",
     "JointStandard",
     "JointFastenerKind",
+    "JointMaterial",
     "JointDrive",
+    "JointPocketLoad",
     "JointDuration",
     "JointServiceClimate",
     "Basis",
@@ -106,12 +120,28 @@ __all__ = [
     "TrappedPiece",
     "RidingEdge",
     "BoardSetUp",
+    "ShowFace",
+    "BladeSide",
+    "CutKind",
+    "BlankEdge",
+    "KeptPiece",
+    "StopMeets",
+    "CutWay",
+    "FaceDown",
+    "BladeLean",
+    "SawLimit",
+    "CutCaution",
     "CornerMethod",
     "RunShape",
     "RunDirection",
-    "Grade",
-    "FindingCode",
+    "SectionSide",
+    "SeamGrain",
+    "DriverRoom",
+    "ScrewTip",
+    "SeamJoint",
+    "AssemblyWork",
     "StudLayout",
+    "ThingKind",
     "BoardCut",
     "MovementMethod",
     "SeamOpening",
@@ -133,6 +163,15 @@ __all__ = [
     "SelfHeatingRags",
     "FinishKind",
     "VocCounting",
+    "ClampedWood",
+    "ClampPressure",
+    "VocVerdict",
+    "TallyRule",
+    "RoughThickness",
+    "LumberSeasoning",
+    "SawnClass",
+    "HardwoodGrade",
+    "BoardSizeVerdict",
     "LiftDuration",
     "HandCoupling",
     "LiftingForm",
@@ -143,11 +182,24 @@ __all__ = [
     "ListingDatum",
     "MantelRule",
     "ProjectionLimit",
+    "ClearanceForm",
+    "WallFace",
+    "BackingKind",
+    "LiftManner",
+    "LiftRole",
+    "LiftCureKind",
+    "FramePlace",
+    "WorkDay",
+    "FigureBasis",
+    "OnCriticalChain",
+    "CostKind",
     "ReportLengths",
     "LegShape",
-    "ShowFace",
     "LockSpec",
     "CoatedFaces",
+    "HangingTask",
+    "SizedLoad",
+    "VariantOutcome",
 ]
 
 LengthStyle: TypeAlias = Literal[
@@ -357,7 +409,7 @@ EdgeJoint: TypeAlias = Literal[
 """How a panel ends at an edge.
 
 ``mitred``: Mitred to the neighbour: the show faces meet in a line.
-``stops``: Ends at the inner face of the neighbour, which runs past.
+``stops``: Ends at the inner face of the neighbour, which runs past, or in a rabbet in it.
 ``runs_past``: Runs past the neighbour; the edge shows.
 ``open``: Ends in the plane of an open face.
 """
@@ -380,6 +432,156 @@ PieceSign: TypeAlias = Literal[
 
 ``added``: Wood.
 ``removed``: Taken out of the wood.
+"""
+
+EdgeJoining: TypeAlias = Literal[
+    "mitre",
+    "butt",
+    "rabbet",
+]
+"""How two panels are joined along an edge.
+
+``mitre``: Mitred: the show faces meet in a line, whatever the thicknesses.
+``butt``: Butted: one panel runs past, the other ends at its inner face.
+``rabbet``: Rabbeted: one panel runs past with a step cut in its inner face, and the other ends in the step.
+"""
+
+CutFrom: TypeAlias = Literal[
+    "show",
+    "inner",
+]
+"""The face of a panel that something is cut from.
+
+``show``: The face that shows.
+``inner``: The face towards the hollow.
+"""
+
+CoreAtEdge: TypeAlias = Literal[
+    "covered",
+    "shows",
+    "in_open_face",
+]
+"""Whether the core of a panel shows at an edge.
+
+``covered``: The neighbour covers it, or the mitre closes over it.
+``shows``: It shows beside the neighbour's face: needs an edge band.
+``in_open_face``: It shows in an open face or end, against a wall or in sight.
+"""
+
+Grade: TypeAlias = Literal[
+    "note",
+    "caution",
+    "stop",
+]
+"""How much a finding matters.
+
+``note``: Good to know.
+``caution``: Works only with care, or cannot be decided from what was given.
+``stop``: Does not work as planned.
+"""
+
+FindingCode: TypeAlias = Literal[
+    "beyond_tilt",
+    "trapped_piece",
+    "long_point_rides_fence",
+    "studs_missed",
+    "screw_too_short",
+    "screw_too_long",
+    "check_fails",
+    "held_by_friction_only",
+    "climbs_off",
+    "no_headroom",
+    "cleat_does_not_fit",
+    "frame_does_not_fit",
+    "meets_obstruction",
+    "too_close_to_heat",
+    "listing_governs",
+    "not_covered",
+    "heavy_lift",
+    "cross_grain_fight",
+    "open_end_shows_inside",
+    "does_not_pass",
+    "breaks_through",
+    "beyond_saw",
+    "driver_has_no_room",
+    "glue_sets_too_soon",
+    "needs_specialist",
+    "uneven_wall",
+]
+"""What a finding is about. The text form is the same through every door.
+
+``beyond_tilt``: a bevel lies beyond the saw's tilt range
+``trapped_piece``: a piece lies between the fence and a blade that leans towards it
+``long_point_rides_fence``: an edge already bevelled rides the fence on its long point
+``studs_missed``: the wall half crosses fewer than two studs
+``screw_too_short``: a screw does not reach deep enough into what should hold it
+``screw_too_long``: a screw comes out of, or too near, the far side of what it is driven into
+``check_fails``: a demand exceeds the capacity
+``held_by_friction_only``: the seat holds only with the help of friction
+``climbs_off``: the body would climb off the cleat under its load
+``no_headroom``: something above leaves less room than the body needs to be lifted over the wall half
+``cleat_does_not_fit``: the cleat does not fit into the hollow
+``frame_does_not_fit``: no room is left for frame pieces
+``meets_obstruction``: the body runs into something on the wall
+``too_close_to_heat``: the body is closer to the opening than a cited rule allows
+``listing_governs``: the appliance's own listing decides the clearance and was not given
+``not_covered``: something asked for lies outside the published methods used
+``heavy_lift``: the mass is more than one person should be asked to lift
+``cross_grain_fight``: two parts are glued together that move differently with moisture
+``open_end_shows_inside``: an end without a panel shows the inside of the body
+``does_not_pass``: a part is wider than the way that it is to be carried through
+``breaks_through``: a groove, recess or hole comes out on a face that it was not cut from
+``beyond_saw``: a cut lies outside what the described saw reaches
+``driver_has_no_room``: a driver with its bit does not fit where a screw is to be driven
+``glue_sets_too_soon``: the seams of one glue-up take longer than the open time of the glue
+``needs_specialist``: a licensed trade, or the maker of a thing near the body, must decide this
+``uneven_wall``: the wall is not what screws or a straight back edge want
+"""
+
+WrappedSides: TypeAlias = Literal[
+    "three",
+    "four",
+]
+"""How many sides of a member are wrapped.
+
+``three``: Three; the fourth lies against a wall or a ceiling.
+``four``: All four.
+"""
+
+MemberStand: TypeAlias = Literal[
+    "standing",
+    "overhead",
+]
+"""How the member stands.
+
+``standing``: Upright: the wrap comes from the front.
+``overhead``: Overhead: the wrap comes from below.
+"""
+
+WrapAction: TypeAlias = Literal[
+    "fix_nailers",
+    "glue_up_three_sides",
+    "dry_fit",
+    "put_round",
+    "close",
+]
+"""A step of putting a wrap in place.
+
+``fix_nailers``: Fix the nailers to the member, packed out to one line and one plane.
+``glue_up_three_sides``: Glue up front and both sides on the bench.
+``dry_fit``: Put the three sides round the member without glue and check the closing panel.
+``put_round``: Put the three sides round the member and fix them to the nailers through the sides.
+``close``: Glue the closing panel on, with clamps round the whole wrap.
+"""
+
+JointReach: TypeAlias = Literal[
+    "both_sides",
+    "outside_only",
+]
+"""From where a joint can be reached when it is glued.
+
+``both_sides``: From both sides, on the bench: glue blocks and squeeze-out can be seen to.
+``outside_only``: From outside only, in place: no glue blocks behind it, and squeeze-out stays inside.
 """
 
 FastenerDirection: TypeAlias = Literal[
@@ -802,9 +1004,17 @@ Source: TypeAlias = Literal[
     "Hyland-Wexler 1983",
     "EN 1995-1-1",
     "DIN EN 1995-1-1/NA",
+    "NHLA rules",
+    "PS 20",
+    "EN 336",
+    "EN 1313-1",
+    "clamp articles",
+    "EM 8731",
     "common practice",
     "statics",
+    "given",
     "geometry",
+    "ASME B18.6.4",
 ]
 """A publication, a fact of the trade, or our own derivation.
 
@@ -852,9 +1062,17 @@ Source: TypeAlias = Literal[
 ``Hyland-Wexler 1983``: Saturation of moist air.
 ``EN 1995-1-1``: Eurocode 5.
 ``DIN EN 1995-1-1/NA``: Eurocode 5, German national annex.
+``NHLA rules``: Hardwood grading and measurement.
+``PS 20``: Sizes of softwood lumber.
+``EN 336``: Deviations of structural timber.
+``EN 1313-1``: Sizes of sawn softwood.
+``clamp articles``: Clamps.
+``EM 8731``: Lumber size control.
 ``common practice``: A fact of the trade.
 ``statics``: Equilibrium.
+``given``: A rule or figure of the user's own.
 ``geometry``: Plane and solid geometry.
+``ASME B18.6.4``: Tapping screw dimensions.
 """
 
 Ec5Fastener: TypeAlias = Literal[
@@ -1113,6 +1331,16 @@ Ec5SpacingTable: TypeAlias = Literal[
 ``dowel``: Dowels (Table 8.5).
 """
 
+Ec5SlipPartner: TypeAlias = Literal[
+    "wood",
+    "steel_or_concrete",
+]
+"""What the timber is joined to, as the table of slip moduli asks.
+
+``wood``: Timber or a panel: the geometric mean of both densities counts.
+``steel_or_concrete``: Steel or concrete: the density of the timber counts, and the modulus doubles (7.1(3)).
+"""
+
 Ec5ServiceClass: TypeAlias = Literal[
     "service_class_1",
     "service_class_2",
@@ -1156,15 +1384,51 @@ JointStandard: TypeAlias = Literal[
 JointFastenerKind: TypeAlias = Literal[
     "wood_screw",
     "lag_screw",
+    "structural_screw",
     "smooth_nail",
+    "stainless_nail",
     "ring_shank_nail",
+    "bolt",
+    "dowel",
 ]
 """Kind of fastener in a joint.
 
 ``wood_screw``: Wood screw.
 ``lag_screw``: Lag screw, also called coach screw.
-``smooth_nail``: Smooth round nail.
+``structural_screw``: Structural screw by its declared values: hardened steel and threads of its own, which no equation for wood screws
+``smooth_nail``: Smooth round nail of bright or galvanised steel.
+``stainless_nail``: Smooth round nail of stainless steel.
 ``ring_shank_nail``: Nail with a ringed shank.
+``bolt``: Bolt with washers, through all members.
+``dowel``: Smooth steel dowel without head, through all members.
+"""
+
+JointMaterial: TypeAlias = Literal[
+    "softwood",
+    "hardwood",
+    "lvl",
+    "plywood",
+    "osb_3_4",
+    "osb_2_particleboard",
+    "hardboard",
+    "mdf_la",
+    "steel",
+    "concrete",
+    "masonry",
+]
+"""What a member of a joint is made of.
+
+``softwood``: Solid or glued laminated timber of softwood.
+``hardwood``: Solid or glued laminated timber of hardwood.
+``lvl``: Laminated veneer lumber.
+``plywood``: Plywood; in the American standard Structural I or Marine from a specific gravity of 0.50 on, else any other grade.
+``osb_3_4``: Oriented strand board; in Eurocode 5 grade 3 or 4.
+``osb_2_particleboard``: Oriented strand board of grade 2, or particleboard P4 or P5.
+``hardboard``: Hardboard.
+``mdf_la``: Medium density fibreboard MDF.LA.
+``steel``: Steel plate or sheet. The American standard: A36 from 1/4 in on, A653 grade 33 up to 3 gage (6.07 mm).
+``concrete``: Concrete of at least 2500 psi (17.2 MPa), as main member of the American standard.
+``masonry``: Masonry: neither standard has a value; the American one takes a tested bearing strength instead.
 """
 
 JointDrive: TypeAlias = Literal[
@@ -1179,6 +1443,18 @@ JointDrive: TypeAlias = Literal[
 ``end_grain``: Square through the side member into end grain.
 ``toe_nailed``: A nail driven at a slant of about 30° from the side member's face.
 ``pocket``: A screw at a slant through a pocket bored into the side member.
+"""
+
+JointPocketLoad: TypeAlias = Literal[
+    "across_slant",
+    "pulls_screw",
+    "presses_screw",
+]
+"""How a lateral load runs to a pocket screw.
+
+``across_slant``: Square to the plane in which the screw slants: along the width of the board with the pocket.
+``pulls_screw``: Through the board's thickness, so that it pulls on the screw.
+``presses_screw``: Through the board's thickness, so that it presses the screw in.
 """
 
 JointDuration: TypeAlias = Literal[
@@ -1226,6 +1502,8 @@ Basis: TypeAlias = Literal[
 FastenerFamily: TypeAlias = Literal[
     "wood_screw",
     "thin_body_wood_screw",
+    "washer_head_screw",
+    "trim_head_screw",
     "lag_screw",
     "common_nail",
     "box_nail",
@@ -1239,6 +1517,8 @@ FastenerFamily: TypeAlias = Literal[
 
 ``wood_screw``: Full-body wood screw by gauge: shank as thick as the thread.
 ``thin_body_wood_screw``: Production wood screw by gauge: body thinner than the thread, not the screw of the American standard's tables.
+``washer_head_screw``: Tapping screw with hexagon washer head, inch sizes: hardened, wide under the head, for straps, cabinets and metal on
+``trim_head_screw``: Trim-head screw by gauge, with a small head that hides: no standard has the head, so measure it. It holds little
 ``lag_screw``: Lag screw with hexagon head, inch sizes.
 ``common_nail``: Common wire nail.
 ``box_nail``: Box nail.
@@ -1455,6 +1735,178 @@ BoardSetUp: TypeAlias = Literal[
 ``jig_wedge``: Flat on a wedge that leans the board by what the blade lacks.
 """
 
+ShowFace: TypeAlias = Literal[
+    "up",
+    "down",
+]
+"""Which way the show face lies on the saw table.
+
+``up``: Show face up, blade leaning away from the fence.
+``down``: Show face down, blade leaning towards the fence: width free of thickness error, but the piece is trapped.
+"""
+
+BladeSide: TypeAlias = Literal[
+    "left",
+    "right",
+]
+"""A side of the blade, seen by who feeds the saw.
+
+``left``: Left of the blade.
+``right``: Right of the blade.
+"""
+
+CutKind: TypeAlias = Literal[
+    "joint",
+    "fence_rip",
+    "taper_rip",
+    "gauge_cut",
+]
+"""What kind of cut makes an edge.
+
+``joint``: No cut: the jointed edge of the blank is this edge, and the reference for what follows.
+``fence_rip``: Ripped along the fence, parallel to the edge that rides it.
+``taper_rip``: Ripped on a taper jig that carries the board at an angle to the blade.
+``gauge_cut``: Cut across on the mitre gauge or a sled.
+"""
+
+BlankEdge: TypeAlias = Literal[
+    "low_end",
+    "high_end",
+    "low_long_edge",
+    "high_long_edge",
+]
+"""Which edge of the square-edged blank.
+
+``low_end``: The end where the grain begins: least ``u``.
+``high_end``: The end where the grain ends: greatest ``u``.
+``low_long_edge``: The long edge of least ``v``.
+``high_long_edge``: The long edge of greatest ``v``.
+"""
+
+KeptPiece: TypeAlias = Literal[
+    "between_fence_and_blade",
+    "beyond_the_blade",
+    "on_the_gauge",
+    "on_the_jig",
+]
+"""Where the kept piece lies during a cut; the kerf is always in the waste.
+
+``between_fence_and_blade``: Between the fence and the blade.
+``beyond_the_blade``: Beyond the blade: the waste lies at the fence.
+``on_the_gauge``: Held by the gauge; the waste falls free.
+``on_the_jig``: Clamped to the taper jig; the waste falls free.
+"""
+
+StopMeets: TypeAlias = Literal[
+    "blank_end",
+    "cut_end",
+    "show_corner",
+    "inner_corner",
+    "corner_between",
+]
+"""What the stop meets.
+
+``blank_end``: The end of the blank: a first cut, with the trim left at the other end.
+``cut_end``: An end cut before, square and upright to the gauge.
+``show_corner``: The corner of an end cut before, on the show face.
+``inner_corner``: The corner of an end cut before, on the inner face.
+``corner_between``: The corner of an end cut before, between the two faces.
+"""
+
+CutWay: TypeAlias = Literal[
+    "flat_on_table",
+    "on_edge",
+    "on_wedge",
+    "oversize_then_plane",
+    "track_saw",
+]
+"""How the board goes over the saw.
+
+``flat_on_table``: Flat on the table.
+``on_edge``: On edge against a tall fence, the blade at the complement of the bevel: first cut square to the long point, then stood
+``on_wedge``: On a wedge that leans the board by what the blade lacks; distances are measured on the wedge.
+``oversize_then_plane``: Flat with the blade as far over as it goes, the long point at its size, then planed to the bevel.
+``track_saw``: With a saw guided along a rail on the board, the long-point face up; distances are measured on that face, to the line
+"""
+
+FaceDown: TypeAlias = Literal[
+    "show_face",
+    "inner_face",
+]
+"""Which face lies on the table.
+
+``show_face``: The show face.
+``inner_face``: The inner face.
+"""
+
+BladeLean: TypeAlias = Literal[
+    "upright",
+    "away_from_kept",
+    "over_kept",
+]
+"""Which way the top of the blade leans, seen from the kept piece.
+
+``upright``: Upright.
+``away_from_kept``: Away from the kept piece: its long point lies up.
+``over_kept``: Over the kept piece: its long point lies on the table.
+"""
+
+SawLimit: TypeAlias = Literal[
+    "tilt",
+    "cut_height",
+    "rip_capacity",
+    "crosscut_capacity",
+    "gauge_angle",
+    "fence_height",
+]
+"""Which limit of the saw a cut passes.
+
+``tilt``: Tilt of the blade, degrees.
+``cut_height``: Cut height at that tilt, mm.
+``rip_capacity``: Distance of the fence from the blade, mm.
+``crosscut_capacity``: Length of a cut on the gauge, mm.
+``gauge_angle``: Angle of the gauge, degrees.
+``fence_height``: Height of the fence under a long point that rides up, mm.
+"""
+
+CutCaution: TypeAlias = Literal[
+    "guard_and_riving_knife",
+    "insert_for_tilt",
+    "trapped_kept_piece",
+    "trapped_waste",
+    "narrow_piece",
+    "short_piece",
+    "long_point_above_fence",
+    "long_point_under_fence",
+    "outfeed_for_long_rip",
+    "wedge_sliver",
+    "stop_block_not_fence",
+    "stop_at_corner",
+    "board_on_edge",
+    "clamped_to_jig",
+    "wedge_under_board",
+    "turned_over",
+]
+"""What to take care of in a cut.
+
+``guard_and_riving_knife``: Guard and riving knife in place, hands clear of the line of the blade; a cut that needs them off is made another way.
+``insert_for_tilt``: Use an insert that was cut at this tilt, so that nothing drops beside the blade; check that the tilted blade clears fence, gauge and guard before the motor runs.
+``trapped_kept_piece``: The kept piece lies between the fence and a blade that leans over it: it can bind and be thrown back. Stand aside, hold it down with a push block, feed it right past the blade.
+``trapped_waste``: The waste lies between the fence and a blade that leans over it: it can bind and be thrown back.
+``narrow_piece``: The piece at the fence is narrow: use a push block, no hand between fence and blade.
+``short_piece``: The board is short for the fence, or shorter than it is wide there: it can turn and be thrown back. Make this cut while it is still part of a longer board, or on a sled.
+``long_point_above_fence``: The long point rides high: where the fence is lower than the board, the short point meets it and the width is wrong.
+``long_point_under_fence``: The long point rides on the table and can creep under the fence or gauge: close the gap with a face that touches the table.
+``outfeed_for_long_rip``: The board tips off the table before the cut ends: support it behind the saw.
+``wedge_sliver``: The waste is a loose wedge or sliver: it can be caught and thrown. Stand aside and let the blade stop before reaching for it.
+``stop_block_not_fence``: Fence and gauge never together: the length comes from a stop on the gauge, or from a block on the fence that the board has left before it meets the blade.
+``stop_at_corner``: The stop meets one corner of a bevelled or slanting end: use a narrow stop as high as the board, and do not crush the point.
+``board_on_edge``: On edge only against a tall fence with a face that may be cut, clamped to a carrier that rides the fence, with enough of the board on the table: the cut takes its footing away.
+``clamped_to_jig``: Clamp the board to the jig, and let the jig be longer than the cut.
+``wedge_under_board``: The wedge is fixed to a carrier with its own fence or stop, the board clamped to it and supported at its far end; distances are measured on the wedge.
+``turned_over``: The board lies with the other face down than usual for this maker: check which arris is to be the long one.
+"""
+
 CornerMethod: TypeAlias = Literal[
     "part_on_bevel",
     "part_square",
@@ -1487,60 +1939,102 @@ RunDirection: TypeAlias = Literal[
 ``across_grain``: Across the grain, ripped: the sides of a wrap from one wide board.
 """
 
-Grade: TypeAlias = Literal[
-    "note",
-    "caution",
-    "stop",
+SectionSide: TypeAlias = Literal[
+    "in_front",
+    "behind",
+    "below",
+    "above",
 ]
-"""How much a finding matters.
+"""A side of something in the hollow.
 
-``note``: Good to know.
-``caution``: Works only with care, or cannot be decided from what was given.
-``stop``: Does not work as planned.
+``in_front``: Towards the front.
+``behind``: Towards the wall.
+``below``: Below.
+``above``: Above.
 """
 
-FindingCode: TypeAlias = Literal[
-    "beyond_tilt",
-    "trapped_piece",
-    "long_point_rides_fence",
-    "studs_missed",
-    "screw_too_short",
-    "screw_too_long",
-    "check_fails",
-    "held_by_friction_only",
-    "climbs_off",
-    "no_headroom",
-    "cleat_does_not_fit",
-    "frame_does_not_fit",
-    "meets_obstruction",
-    "too_close_to_heat",
-    "listing_governs",
-    "not_covered",
-    "heavy_lift",
-    "cross_grain_fight",
-    "open_end_shows_inside",
+SeamGrain: TypeAlias = Literal[
+    "along",
+    "across",
 ]
-"""What a finding is about. The text form is the same through every door.
+"""How the grain of the boards runs against the seam.
 
-``beyond_tilt``: a bevel lies beyond the saw's tilt range
-``trapped_piece``: a piece lies between the fence and a blade that leans towards it
-``long_point_rides_fence``: an edge already bevelled rides the fence on its long point
-``studs_missed``: the wall half crosses fewer than two studs
-``screw_too_short``: a screw does not reach deep enough into what should hold it
-``screw_too_long``: a screw comes out of, or too near, the far side of what it is driven into
-``check_fails``: a demand exceeds the capacity
-``held_by_friction_only``: the seat holds only with the help of friction
-``climbs_off``: the body would climb off the cleat under its load
-``no_headroom``: something above leaves less room than the body needs to be lifted over the wall half
-``cleat_does_not_fit``: the cleat does not fit into the hollow
-``frame_does_not_fit``: no room is left for frame pieces
-``meets_obstruction``: the body runs into something on the wall
-``too_close_to_heat``: the body is closer to the opening than a cited rule allows
-``listing_governs``: the appliance's own listing decides the clearance and was not given
-``not_covered``: something asked for lies outside the published methods used
-``heavy_lift``: the mass is more than one person should be asked to lift
-``cross_grain_fight``: two parts are glued together that move differently with moisture
-``open_end_shows_inside``: an end without a panel shows the inside of the body
+``along``: Along the seam, as at the long edges of a beam: block and boards move together.
+``across``: Across the seam, as at a return: a block with its grain along the seam holds boards that move across it.
+"""
+
+DriverRoom: TypeAlias = Literal[
+    "fits",
+    "no_room",
+]
+"""Whether the driver fits.
+
+``fits``: With its bit and the whole screw before it.
+``no_room``: Not in line with the screw.
+"""
+
+ScrewTip: TypeAlias = Literal[
+    "covered",
+    "too_near_show_face",
+    "comes_through",
+    "does_not_reach",
+]
+"""Where the tip of a screw ends.
+
+``covered``: In the board, with the cover that was asked for.
+``too_near_show_face``: In the board, with less cover than was asked for.
+``comes_through``: Out of the show face.
+``does_not_reach``: Before the board: it holds nothing.
+"""
+
+SeamJoint: TypeAlias = Literal[
+    "mitred",
+    "butted",
+]
+"""How two panels meet.
+
+``mitred``: Mitred: tape across the show faces closes it.
+``butted``: One ends at the inner face of the other: it wants a clamp.
+"""
+
+AssemblyWork: TypeAlias = Literal[
+    "dry_fit",
+    "fold_on_tape",
+    "clamp_over_cauls",
+    "compare_diagonals",
+    "set_frame",
+    "set_blocks",
+]
+"""What is done in a step.
+
+``dry_fit``: All together without glue.
+``fold_on_tape``: Glue, with the panels laid out flat, taped across the seams and folded.
+``clamp_over_cauls``: Glue, with clamps over cauls.
+``compare_diagonals``: Compare the diagonals while the glue is soft.
+``set_frame``: Frame pieces in.
+``set_blocks``: Glue blocks in.
+"""
+
+ThingKind: TypeAlias = Literal[
+    "soffit",
+    "boxed_duct",
+    "moulding",
+    "casing",
+    "surround",
+    "outlet",
+    "television",
+    "other",
+]
+"""What a thing on the wall is.
+
+``soffit``: A soffit or a ceiling.
+``boxed_duct``: A boxed duct or pipe.
+``moulding``: A moulding.
+``casing``: The casing of a door or window.
+``surround``: The surround of an opening.
+``outlet``: An electric outlet.
+``television``: A television.
+``other``: Anything else.
 """
 
 BoardCut: TypeAlias = Literal[
@@ -1813,6 +2307,138 @@ VocCounting: TypeAlias = Literal[
 ``less_water``: Per litre less water and exempt solvents.
 """
 
+ClampedWood: TypeAlias = Literal[
+    "soft",
+    "hard",
+]
+"""How much pressure a wood wants.
+
+``soft``: Softwood and soft hardwood such as poplar: 0.69 to 1.03 MPa (100 to 150 psi).
+``hard``: Hardwood: 1.21 to 1.72 MPa (175 to 250 psi).
+"""
+
+ClampPressure: TypeAlias = Literal[
+    "low",
+    "advised",
+    "high",
+]
+"""Whether the pressure is what the wood wants.
+
+``low``: Less than advised: the joint must meet without force, and thin glue lines are the work of the fit alone.
+``advised``: Within the advised range.
+``high``: More than advised: glue may be pressed out.
+"""
+
+VocVerdict: TypeAlias = Literal[
+    "within_limit",
+    "above_limit",
+    "no_limit_given",
+]
+"""A label beside its limit.
+
+``within_limit``: Not above the limit.
+``above_limit``: Above the limit.
+``no_limit_given``: No limit was given.
+"""
+
+TallyRule: TypeAlias = Literal[
+    "hardwood_surface_measure",
+    "softwood_nominal",
+    "exact",
+]
+"""How a board is tallied for sale.
+
+``hardwood_surface_measure``: Hardwood by surface measure: actual width, whole feet of length, rounded to a whole square foot a board, times the
+``softwood_nominal``: Softwood by nominal width and thickness, length in even feet, rounded to a hundredth of a board foot.
+``exact``: Nothing rounded; metric practice, and the honest figure for comparing prices.
+"""
+
+RoughThickness: TypeAlias = Literal[
+    "three_eighths_inch",
+    "half_inch",
+    "five_eighths_inch",
+    "three_quarter_inch",
+    "four_quarter",
+    "five_quarter",
+    "six_quarter",
+    "seven_quarter",
+    "eight_quarter",
+    "ten_quarter",
+    "twelve_quarter",
+    "fourteen_quarter",
+    "sixteen_quarter",
+]
+"""Rough thickness of hardwood as it is sold.
+
+``three_eighths_inch``: 3/8 in.
+``half_inch``: 1/2 in.
+``five_eighths_inch``: 5/8 in.
+``three_quarter_inch``: 3/4 in.
+``four_quarter``: 4/4, 1 in.
+``five_quarter``: 5/4, 1 1/4 in.
+``six_quarter``: 6/4, 1 1/2 in.
+``seven_quarter``: 7/4, 1 3/4 in.
+``eight_quarter``: 8/4, 2 in.
+``ten_quarter``: 10/4, 2 1/2 in.
+``twelve_quarter``: 12/4, 3 in.
+``fourteen_quarter``: 14/4, 3 1/2 in.
+``sixteen_quarter``: 16/4, 4 in.
+"""
+
+LumberSeasoning: TypeAlias = Literal[
+    "dry",
+    "green",
+]
+"""Whether lumber was dry when it was dressed.
+
+``dry``: 19 % moisture or less.
+``green``: More than 19 % moisture: larger, so that both meet after drying.
+"""
+
+SawnClass: TypeAlias = Literal[
+    "t1",
+    "t2",
+]
+"""Class of allowed deviation.
+
+``t1``: Sawn.
+``t2``: Planed.
+"""
+
+HardwoodGrade: TypeAlias = Literal[
+    "fas",
+    "fas_one_face",
+    "selects",
+    "common1",
+    "common2_a",
+    "common2_b",
+    "common3_a",
+    "common3_b",
+]
+"""A grade of hardwood lumber.
+
+``fas``: FAS, firsts and seconds: graded from the poorer face.
+``fas_one_face``: FAS one face: the better face FAS, the poorer face 1 Common.
+``selects``: Selects: as FAS one face, in smaller boards.
+``common1``: No. 1 Common.
+``common2_a``: No. 2A Common: clear cuttings.
+``common2_b``: No. 2B Common: sound cuttings.
+``common3_a``: No. 3A Common.
+``common3_b``: No. 3B Common: sound cuttings.
+"""
+
+BoardSizeVerdict: TypeAlias = Literal[
+    "large_enough",
+    "too_narrow",
+    "too_short",
+]
+"""Whether a board is large enough for a grade.
+
+``large_enough``: Wide and long enough.
+``too_narrow``: Narrower than the grade allows.
+``too_short``: Shorter than the grade allows.
+"""
+
 LiftDuration: TypeAlias = Literal[
     "short",
     "moderate",
@@ -1941,6 +2567,134 @@ ProjectionLimit: TypeAlias = Literal[
 ``none_by_this_rule``: This rule sets no limit there; others may.
 """
 
+WallFace: TypeAlias = Literal[
+    "gypsum",
+    "plaster",
+    "boards",
+    "veneer",
+    "brick",
+    "stone",
+]
+"""What the face of a wall is made of.
+
+``gypsum``: Gypsum board.
+``plaster``: Plaster on lath.
+``boards``: Wooden boards or panels.
+``veneer``: Tile or thin stone, which carries nothing.
+``brick``: Brick.
+``stone``: Natural stone.
+"""
+
+BackingKind: TypeAlias = Literal[
+    "blocking",
+    "ledger",
+]
+"""How wood is built into a wall.
+
+``blocking``: Pieces between the studs, flush with their faces behind the lining.
+``ledger``: A ledger or plank across the studs, behind the lining.
+"""
+
+LiftManner: TypeAlias = Literal[
+    "level",
+    "tilted",
+    "not_at_all",
+    "meets_in_place",
+]
+"""How the body gets on.
+
+``level``: Level all the way.
+``tilted``: Tilted on the way.
+``not_at_all``: Not at all, as far as was looked.
+``meets_in_place``: It does not hang there: it meets something in its place.
+"""
+
+LiftRole: TypeAlias = Literal[
+    "moves",
+    "stands",
+]
+"""Whether a shape moves.
+
+``moves``: Moves with the body.
+``stands``: Stands where it is.
+"""
+
+LiftCureKind: TypeAlias = Literal[
+    "mount_lower",
+    "blunt_points",
+    "lower_bevel",
+    "thinner_strip",
+    "remove_thing",
+    "slide_from_left",
+    "slide_from_right",
+]
+"""What is changed.
+
+``mount_lower``: Mount cleat and body lower by so much, mm; check the heat again.
+``blunt_points``: Blunt each point to so much in all, mm.
+``lower_bevel``: Rip the strip at this lower bevel, degrees.
+``thinner_strip``: Take a strip of this thickness, mm.
+``remove_thing``: Take the thing away.
+``slide_from_left``: Hang the body so far to the left of its place and slide it on to the right, mm.
+``slide_from_right``: Hang the body so far to the right of its place and slide it on to the left, mm.
+"""
+
+WorkDay: TypeAlias = Literal[
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+]
+"""A day of the week.
+
+``monday``: Monday.
+``tuesday``: Tuesday.
+``wednesday``: Wednesday.
+``thursday``: Thursday.
+``friday``: Friday.
+``saturday``: Saturday.
+``sunday``: Sunday.
+"""
+
+FigureBasis: TypeAlias = Literal[
+    "own",
+    "assumed",
+    "published",
+]
+"""Whose figure a duration is.
+
+``own``: The user's own.
+``assumed``: A default that stands in until the user gives one; not measured.
+``published``: Published, with the source beside it.
+"""
+
+OnCriticalChain: TypeAlias = Literal[
+    "critical",
+    "has_float",
+]
+"""Whether a delay of the task delays the end.
+
+``critical``: On the chain that sets the end.
+``has_float``: Can wait a little.
+"""
+
+CostKind: TypeAlias = Literal[
+    "material",
+    "consumable",
+    "labour",
+    "other",
+]
+"""What a line is.
+
+``material``: Wood, sheets, hardware: what stays in the work.
+``consumable``: Glue, abrasives, finish, rags: what is used up.
+``labour``: Hours.
+``other``: Transport, hire, disposal.
+"""
+
 ReportLengths: TypeAlias = Literal[
     "metric",
     "inches",
@@ -1949,16 +2703,6 @@ ReportLengths: TypeAlias = Literal[
 
 ``metric``: Millimetres to a tenth.
 ``inches``: Feet and inches to a thirty-second.
-"""
-
-ShowFace: TypeAlias = Literal[
-    "up",
-    "down",
-]
-"""Which way the show face lies on the saw table.
-
-``up``: Show face up, blade leaning away from the fence.
-``down``: Show face down, blade leaning towards the fence: width free of thickness error, but the piece is trapped.
 """
 
 LockSpec: TypeAlias = Literal[
@@ -1981,6 +2725,50 @@ CoatedFaces: TypeAlias = Literal[
 ``show_and_inner``: Show and inner faces alike, so that both sides of a board take up moisture at the same rate.
 """
 
+HangingTask: TypeAlias = Literal[
+    "find_studs",
+    "level_line",
+    "fix_wall_half",
+    "dry_hang",
+    "scribe",
+    "finish",
+    "hang",
+    "lock",
+    "confirm_seated",
+]
+"""The steps of hanging a body.
+
+``find_studs``: Find the studs.
+``level_line``: Draw the level line.
+``fix_wall_half``: Fix the wall half.
+``dry_hang``: Hang it dry.
+``scribe``: Scribe it to the wall.
+``finish``: Finish it.
+``hang``: Hang it.
+``lock``: Fit the lock.
+``confirm_seated``: Confirm that it is seated at both ends.
+"""
+
+SizedLoad: TypeAlias = Literal[
+    "on_top",
+    "front_edge",
+]
+"""Which load is looked for.
+
+``on_top``: Things standing on the whole top for years; ``load.on_top_n_per_m2`` of the spec.
+``front_edge``: A push straight down on the front edge at the worst place; ``load.front_edge_n`` of the spec.
+"""
+
+VariantOutcome: TypeAlias = Literal[
+    "passes",
+    "fails",
+]
+"""Whether a variant passes.
+
+``passes``: Every check of the parts concerned has its demand within its capacity.
+``fails``: At least one has not, or the plan says stop.
+"""
+
 YearClimate: TypeAlias = Union[IndoorYear, OutdoorYear]
 """Where the air of the year is known.
 
@@ -1993,6 +2781,25 @@ MoisturePace: TypeAlias = Union[BoardDiffusion, ObservedPace]
 
 ``board_diffusion``: By a diffusion coefficient.
 ``observed_pace``: By an observed time constant.
+"""
+
+BodySection: TypeAlias = Union[RectangularSection, SlopedSection, RegularSection, PolygonalSection]
+"""The section of a hollow body, seen from its right end: ``y`` to the wall, ``z`` up.
+
+``rectangular``: Plumb front and back, level top and bottom; sides ``front``, ``top``, ``back``, ``bottom``.
+``sloped``: Level top and plumb back, a leaning front or a sloping underside; sides ``front``, ``top``, ``back``, ``bottom``.
+``regular``: Equal sides and corners; sides ``side1`` (towards the room), ``side2``, … over the top.
+``polygon``: Any convex polygon; sides ``side1``, ``side2``, ….
+"""
+
+BodyFeature: TypeAlias = Union[EdgeGroove, PanelRecess, PanelHole, EasedArris, ScribedEdge]
+"""Something cut into the panels of a body.
+
+``edge_groove``: A groove for a spline, or a slot for a biscuit, in a mitre.
+``recess``: A rectangular recess, notch or opening.
+``hole``: A round hole.
+``eased_arris``: An arris rounded over.
+``scribed_edge``: An open edge cut to the line of a wall.
 """
 
 PartOutline: TypeAlias = Union[SectionRectangle, SectionPolygon]
@@ -2014,6 +2821,21 @@ MovingWood: TypeAlias = Union[MovingSpecies, MovementFigures]
 
 ``species``: A species of the tables.
 ``figures``: Numbers of the user.
+"""
+
+ClearanceForm: TypeAlias = Union[LeastDistance, SlopeDistance, StepDistance]
+"""How a rule turns a projection into a distance.
+
+``at_least``: One distance for everything, above and beside the opening alike.
+``slope``: The projection may grow with the distance.
+``step``: A greater distance above the opening for what stands out more than a threshold.
+"""
+
+FramePlace: TypeAlias = Union[WallFrame, CeilingFrame]
+"""Where a frame is fixed.
+
+``wall``: A ledger or frame on the wall; the body lies on it.
+``ceiling``: A nailer under joists; the body hangs from it by its cross fasteners.
 """
 
 LegShape: TypeAlias = Union[Leg]
