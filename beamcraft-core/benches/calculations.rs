@@ -115,7 +115,8 @@ fn connections(bench: &mut Criterion) {
 }
 
 fn whole(bench: &mut Criterion) {
-    let spec = spec();
+    let whole = spec();
+    let spec = BeamSpec { seasons: None, accuracy: None, ..whole.clone() };
     bench.bench_function("plan", |b| {
         b.iter(|| {
             let plan = plan(black_box(&spec)).expect("allowed");
@@ -123,9 +124,25 @@ fn whole(bench: &mut Criterion) {
             plan
         });
     });
+    let seasons = BeamSpec { accuracy: None, ..whole.clone() };
+    bench.bench_function("plan with seasons", |b| {
+        b.iter(|| {
+            let plan = plan(black_box(&seasons)).expect("allowed");
+            assert!(plan.movement.is_some());
+            plan
+        });
+    });
+    bench.bench_function("plan with seasons and 20 000 samples of the saw's errors", |b| {
+        b.iter(|| {
+            let plan = plan(black_box(&whole)).expect("allowed");
+            assert!(plan.tolerance.is_some());
+            plan
+        });
+    });
+    let text = write(&spec).expect("finite");
     bench.bench_function("plan, read and written as JSON", |b| {
         b.iter(|| {
-            let spec: BeamSpec = read(black_box(ASH)).expect("valid");
+            let spec: BeamSpec = read(black_box(&text)).expect("valid");
             let text = write(&plan(&spec).expect("allowed")).expect("finite");
             assert!(text.len() > 1000);
             text

@@ -9,7 +9,8 @@ use std::process::ExitCode;
 use std::{env, fs};
 
 use beamcraft_core::export::{
-    drawing_names, lift_svg, panels_dxf, panels_gltf, panels_step, panels_stl, plan_drawing_svg, report_html,
+    drawing_names, gap_histograms_svg, lift_svg, movement_svg, panels_dxf, panels_gltf, panels_step, panels_stl,
+    plan_drawing_svg, report_html,
 };
 use beamcraft_core::finding::Quantity;
 use beamcraft_core::json;
@@ -66,6 +67,12 @@ fn run(spec: Option<&str>, folder: &Path) -> Result<(), String> {
     if let Some(lift) = &plan.lift_on {
         files.push(("lift.svg".to_owned(), lift_svg(lift, plan.spec.lengths).into_bytes()));
     }
+    if let Some(year) = plan.movement.as_ref().and_then(|movement| movement.year.as_ref()) {
+        files.push(("movement.svg".to_owned(), movement_svg(year, plan.spec.lengths).into_bytes()));
+    }
+    if let Some(tolerance) = &plan.tolerance {
+        files.push(("gaps.svg".to_owned(), gap_histograms_svg(&tolerance.stack).into_bytes()));
+    }
     fs::create_dir_all(folder).map_err(|fault| format!("{}: {fault}", folder.display()))?;
     let mut said = summary(&plan) + "\nWritten\n";
     for (name, bytes) in files {
@@ -98,6 +105,7 @@ fn summary(plan: &Plan) -> String {
     assembly(plan, &mut lines);
     cleat(plan, &mut lines);
     hanging(plan, &mut lines);
+    seams(plan, &mut lines);
     checks(plan, &mut lines);
     supplies(plan, &mut lines);
     findings(plan, &mut lines);
@@ -193,6 +201,54 @@ fn cleat(plan: &Plan, lines: &mut Vec<String>) {
     }
 }
 
+/// A small change with its sign.
+fn change(plan: &Plan, change_mm: f64) -> String {
+    match plan.spec.lengths {
+        ReportLengths::Metric => format!("{change_mm:+.2} mm"),
+        ReportLengths::Inches => format!("{:+.3} in", change_mm / 25.4),
+    }
+}
+
+fn seams(plan: &Plan, lines: &mut Vec<String>) {
+    if let Some(movement) = &plan.movement {
+        let (dry, wet) = (&movement.outer.driest, &movement.outer.wettest);
+        lines.push(format!("\nThrough the year, from {:.1} % to {:.1} % moisture", dry.moisture_pct, wet.moisture_pct));
+        let sizes = [
+            ("length", dry.length_change_mm, wet.length_change_mm),
+            ("height", dry.height_change_mm, wet.height_change_mm),
+            ("depth", dry.depth_change_mm, wet.depth_change_mm),
+        ];
+        for (name, dry_mm, wet_mm) in sizes {
+            lines.push(format!(
+                "  {name}: {} when driest, {} when wettest",
+                change(plan, dry_mm),
+                change(plan, wet_mm)
+            ));
+        }
+        let worst = movement.seams.iter().max_by(|one, other| one.show_opening_mm.total_cmp(&other.show_opening_mm));
+        if let Some(seam) = worst {
+            let opening = change(plan, seam.show_opening_mm);
+            lines.push(format!("  seam {} opens at the show edge by {opening} if nothing holds it", seam.seam));
+        }
+        if let Some(slot) = &movement.rear_slot {
+            lines.push(format!("  slot for the rear screw of a return: {}", length(plan, slot.slot_mm)));
+        }
+    }
+    if let Some(tolerance) = &plan.tolerance {
+        let worst = &tolerance.stack.worst;
+        lines.push("\nGaps at the seams, from the errors of the making".to_owned());
+        lines.push(format!("  bodies that need no more than burnishing: {:.0} %", 100.0 * worst.burnishable_share));
+        lines.push(format!("  tilt may scatter by {:.3}° for the share wanted", tolerance.saw.tilt_sd_deg));
+        let choice = &tolerance.over_tilt;
+        lines.push(format!(
+            "  a choice: {:.2}° more tilt closes {:.0} % at the show edge and opens the inside by {}",
+            choice.over_tilt_deg,
+            100.0 * choice.closed_with,
+            change(plan, choice.inside_gap_mm)
+        ));
+    }
+}
+
 /// The order of hanging with its numbers.
 fn hanging(plan: &Plan, lines: &mut Vec<String>) {
     lines.push("\nOrder of hanging".to_owned());
@@ -207,7 +263,9 @@ fn hanging(plan: &Plan, lines: &mut Vec<String>) {
 
 fn quantity(plan: &Plan, number: &Quantity) -> String {
     match number.unit {
+        "mm" if number.value.abs() < 2.0 => format!("{} {}", number.name, change(plan, number.value)),
         "mm" => format!("{} {}", number.name, length(plan, number.value)),
+        "deg" => format!("{} {:.2}°", number.name, number.value),
         unit => format!("{} {:.1} {unit}", number.name, number.value).trim_end().to_owned(),
     }
 }

@@ -160,6 +160,26 @@ sources! {
     Given, "given", "Given by the user, who vouches for its origin", CommonPractice;
     /// Plane and solid geometry.
     Geometry, "geometry", "Plane and solid geometry, derived in docs/src/theory", Derived;
+    /// Diffusion in a plane sheet.
+    Crank, "Crank", "J. Crank, The Mathematics of Diffusion, plane sheet and half-space with surface resistance (edition not recalled)", Recalled;
+    /// Humidity as weather services state it.
+    Wmo8, "WMO-No. 8", "World Meteorological Organization, WMO-No. 8, Guide to Instruments and Methods of Observation: vapour pressure over water and ice", Recalled;
+    /// Acclimation of wood before it is installed.
+    ExtensionAdvice, "extension advice", "University extension advice on wood moisture and glue lines, as public trade pages quote it", Seen;
+    /// Movement along the grain.
+    AwcMovement, "AWC movement", "American Wood Council, public answer on dimensional change: 0.1 % to 0.2 % along the grain from green to ovendry", Seen;
+    /// Shrinkage of lumber.
+    FplRp489, "FPL-RP-489", "USDA Forest Products Laboratory, Research Paper FPL-RP-489, shrinkage of lumber by its moisture content", Seen;
+    /// General tolerances.
+    Iso2768, "ISO 2768-1", "ISO 2768-1:1989, general tolerances for linear and angular dimensions (reprint of DIN ISO 2768-1, Table 1)", Seen;
+    /// Joints of architectural woodwork.
+    WoodworkStandards, "woodwork standards", "Architectural Woodwork Standards, edition 1 (2009), flushness and gaps of joints (page copies)", Seen;
+    /// Error of a mitre.
+    MachineAlignment, "machine alignment", "Public router, table-saw and machine-alignment pages: the error at a mitre is twice that of a cut", Seen;
+    /// Inverse of the normal distribution.
+    Wichura1988, "AS 241", "M. J. Wichura, Algorithm AS 241: the percentage points of the normal distribution, Applied Statistics 37 (1988)", Recalled;
+    /// Counter-based random numbers.
+    Salmon2011, "Salmon 2011", "J. K. Salmon, M. A. Moraes, R. O. Dror, D. E. Shaw, Parallel Random Numbers: As Easy as 1, 2, 3, SC11 (2011)", Recalled;
     /// Tapping screw dimensions.
     AsmeB1864, "ASME B18.6.4", "ASME B18.6.4, Thread Forming and Thread Cutting Tapping Screws (Inch Series): thread AB, hexagon washer head", Recalled;
 }

@@ -63,6 +63,9 @@ finding_codes! {
     HeavyLift, "heavy_lift", "the mass is more than one person should be asked to lift";
     CrossGrainFight, "cross_grain_fight", "two parts are glued together that move differently with moisture";
     OpenEndShowsInside, "open_end_shows_inside", "an end without a panel shows the inside of the body";
+    GlueLine, "glue_line", "a glue line bears held-back movement, or stands in warmth that its glue may not bear";
+    SeamMoves, "seam_moves", "a seam is pulled open by the seasons, or its glue has to hold it";
+    SeamGaps, "seam_gaps", "the saw as given leaves visible gaps in more seams than wanted";
     DoesNotPass, "does_not_pass", "a part is wider than the way that it is to be carried through";
     BreaksThrough, "breaks_through", "a groove, recess or hole comes out on a face that it was not cut from";
     BeyondSaw, "beyond_saw", "a cut lies outside what the described saw reaches";

@@ -183,6 +183,9 @@ limits! {
     SEARCH_STEPS: "a budget of search steps, in millions", "", 0.001, 1.0e6, "60 to 100 take about a second";
     BATCH: "a number of equal beams", "", 1.0, 100.0, "";
     CUT_STAGES: "a number of stages of cuts", "", 1.0, 20.0, "2 or 3 is usual";
+    GLUE_SHEAR: "a shear on a glue line", "MPa", 0.0, 1_000.0, "";
+    GLUE_FILM: "the thickest film that a glue holds in", "mm", 0.001, 5.0, "0.15 is the upper end for stiff glues";
+    SAMPLES_OF_PLAN: "a number of samples within a plan", "", 100.0, 1.0e6, "20 000 tell shares to half a percent";
     SECTION_SIDES: "a number of sides of a section", "", 3.0, 24.0, "more sides than this are turned, not built";
     SECTION_COORDINATE: "a coordinate of a corner of a section", "mm", -2_000.0, 2_000.0, "";
     PIECE_LENGTH: "the longest piece or section that a board, a saw or a van takes", "mm", 200.0, 20_000.0, "";

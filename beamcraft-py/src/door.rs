@@ -5,6 +5,7 @@ use core::ops::ControlFlow;
 use beamcraft_core::error::ErrorCode;
 use beamcraft_core::json::{Door, format_number};
 use beamcraft_core::plan::ReportLengths;
+use beamcraft_core::wood::MaterialTable;
 use beamcraft_core::{registry, units};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
@@ -273,6 +274,76 @@ pub(crate) fn calculations(py: Python<'_>) -> PyResult<Bound<'_, PyList>> {
         })
         .collect();
     PyList::new(py, rows?)
+}
+
+/// A table of materials: every figure with its source and whether it was seen there or recalled.
+///
+/// Parameters
+/// ----------
+/// table : {'species', 'strength_classes', 'panels', 'nds_combinations'}
+///     Which table: species of wood (averages of clear wood), strength classes of structural timber (characteristic
+///     values), sheet goods, or species combinations of the NDS.
+///
+/// Returns
+/// -------
+/// MaterialTable
+///     A list of dicts that a data frame takes as it is.
+///
+/// Raises
+/// ------
+/// BeamcraftError
+///     There is no such table.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> species = beamcraft.materials("species")
+/// >>> [row["movement_tangential_per_pct"] for row in species if row["name"] == "Ash, white"]
+/// [0.00274]
+#[pyfunction]
+#[pyo3(signature = (table))]
+pub(crate) fn materials<'py>(py: Python<'py>, table: &str) -> PyResult<Bound<'py, PyAny>> {
+    let read = || -> beamcraft_core::error::Result<_> {
+        let table = MaterialTable::find(table)?;
+        let rows =
+            (0..table.count()).map(|index| table.row_json(index)).collect::<beamcraft_core::error::Result<Vec<_>>>()?;
+        Ok((table.columns()?, format!("[{}]", rows.join(","))))
+    };
+    let (columns, rows) = py.detach(|| errors::guarded(read)).map_err(|fault| errors::raise(py, &fault))?;
+    let rows = py.import("json")?.call_method1("loads", (rows,))?;
+    py.import("beamcraft._table")?.getattr("MaterialTable")?.call1((table, columns, rows))
+}
+
+/// Place of a material in its table, by its name.
+///
+/// Parameters
+/// ----------
+/// table : {'species', 'strength_classes', 'panels', 'nds_combinations'}
+///     Which table, as for :func:`materials`.
+/// name : str
+///     Common or botanical name of a species, a class, a panel, a combination or its short form.
+///
+/// Returns
+/// -------
+/// int
+///     Place of its row, counted from 0.
+///
+/// Raises
+/// ------
+/// BeamcraftError
+///     The name fits none, told with the closest one, or several, told with all of them.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> species = beamcraft.materials("species")
+/// >>> species[beamcraft.find_material("species", "Juglans nigra")]["name"]
+/// 'Walnut, black'
+#[pyfunction]
+#[pyo3(signature = (table, name))]
+pub(crate) fn find_material(py: Python<'_>, table: &str, name: &str) -> PyResult<usize> {
+    let find = || MaterialTable::find(table)?.position(name);
+    py.detach(|| errors::guarded(find)).map_err(|fault| errors::raise(py, &fault))
 }
 
 /// List every error code: number, name, meaning.

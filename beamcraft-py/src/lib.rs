@@ -25,7 +25,8 @@ mod _native {
     use crate::columns::columns;
     #[pymodule_export]
     use crate::door::{
-        calculations, call, call_json, call_with_progress, drawing_svg, error_codes, parse_length, plan,
+        calculations, call, call_json, call_with_progress, drawing_svg, error_codes, find_material, materials,
+        parse_length, plan,
     };
 
     #[pymodule_init]

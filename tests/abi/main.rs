@@ -15,6 +15,7 @@ mod generated;
 mod growth;
 mod header;
 mod json;
+mod materials;
 mod plan;
 mod record;
 mod status;

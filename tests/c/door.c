@@ -117,6 +117,32 @@ static void list_of_calculations(void)
     CHECK(beamcraft_calculation_schema(0, 2, NULL, 0, &needed, NULL) == BEAMCRAFT_E_UNKNOWN_CHOICE);
 }
 
+static void materials(void)
+{
+    static const char wood[] = "white ash";
+    static const char column[] = "movement_tangential_per_pct";
+    static const char slip[] = "whit ash";
+    char name[64];
+    size_t count = 0, index = 0, needed = 0;
+    double value = 0.0;
+    beamcraft_error *error = NULL;
+
+    CHECK(beamcraft_material_count(BEAMCRAFT_MATERIALS_SPECIES, &count, NULL) == BEAMCRAFT_OK);
+    CHECK(count > 50);
+    CHECK(beamcraft_material_find(BEAMCRAFT_MATERIALS_SPECIES, wood, strlen(wood), &index, NULL) == BEAMCRAFT_OK);
+    CHECK(index < count);
+    CHECK(beamcraft_material_name(BEAMCRAFT_MATERIALS_SPECIES, index, name, sizeof name, &needed, NULL) == BEAMCRAFT_OK);
+    CHECK(strcmp(name, "Ash, white") == 0);
+    CHECK(beamcraft_material_number(BEAMCRAFT_MATERIALS_SPECIES, index, column, strlen(column), &value, NULL) == BEAMCRAFT_OK);
+    CHECK(fabs(value - 0.00274) < 1e-12);
+    CHECK(beamcraft_material_json(BEAMCRAFT_MATERIALS_SPECIES, index, NULL, 0, &needed, NULL) == BEAMCRAFT_OK);
+    CHECK(needed > 200);
+    CHECK(beamcraft_material_find(BEAMCRAFT_MATERIALS_SPECIES, slip, strlen(slip), &index, &error) == BEAMCRAFT_E_UNKNOWN_NAME);
+    CHECK(beamcraft_error_count(error) == 1);
+    beamcraft_error_free(error);
+    CHECK(beamcraft_material_count(99, &count, NULL) == BEAMCRAFT_E_UNKNOWN_CHOICE);
+}
+
 /* The front of a body of 1830 x 185 x 215 in boards of 20: its triangles copied into our arrays, and every drawing. */
 static void panels_and_drawings(void)
 {
@@ -260,6 +286,7 @@ int main(void)
     typed_calls();
     json_calls();
     list_of_calculations();
+    materials();
     panels_and_drawings();
     column_calls();
     printf("the C door from C: %d faults\n", failures);

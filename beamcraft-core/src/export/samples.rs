@@ -2,13 +2,16 @@
 
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::frame::GluePace;
+use crate::movement::{BoardCut, GlueFamily};
 use crate::plan::{
-    BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, Plan, ReportLengths,
-    SiteSpec, WoodSpec, plan,
+    AccuracySpec, BeamSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, MoistureRange,
+    Plan, ReportLengths, ReturnFixing, SeasonClimate, SeasonsSpec, SiteSpec, WoodSpec, plan,
 };
 use crate::saw::SawSpec;
 use crate::setting::{BodyPlace, MeasuredStuds, Obstruction, StudLayout, StudWood, Wall};
 use crate::shell::{EndKind, Leg, LegBoard, LegEnd, LongFace};
+use crate::tolerance::{SeamHold, TiltSetting};
+use crate::wood::{IndoorMonth, IndoorYear};
 
 /// A straight body with returns at both ends, its boards front, top and bottom.
 pub(super) fn leg(length_mm: f64, height_mm: f64, depth_mm: f64, boards_mm: [f64; 3]) -> Leg {
@@ -33,7 +36,9 @@ pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
         name: name.to_owned(),
         lengths: ReportLengths::Metric,
         body: BodySpec { legs: vec![LegShape::Rectangular(leg)] },
-        wood: WoodSpec { species: "white ash".to_owned(), moisture_pct: 8.0 },
+        wood: WoodSpec { species: "white ash".to_owned(), figures: None, moisture_pct: 8.0 },
+        seasons: None,
+        accuracy: None,
         saw: SawSpec::default(),
         glue_up: GluePace::default(),
         frame: FrameSpec::default(),
@@ -90,11 +95,51 @@ fn finish() -> FinishSpec {
     }
 }
 
+/// Twelve months of a heated room.
+fn seasons() -> SeasonsSpec {
+    let humidity = [30.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 55.0, 50.0, 45.0, 35.0, 30.0];
+    let months = humidity.map(|relative_humidity_pct| IndoorMonth { temperature_c: 21.0, relative_humidity_pct });
+    SeasonsSpec {
+        climate: SeasonClimate::Indoor(IndoorYear { months: months.to_vec() }),
+        made_moisture_pct: None,
+        cut: BoardCut::FlatSawn,
+        ring_angle_deg: None,
+        returns: ReturnFixing::GluedFront,
+        glued_front_mm: 50.0,
+        slot_shank_mm: 4.0,
+        tolerated_mm: 0.3,
+        glue: GlueFamily::PolyvinylAcetate,
+        seam_temperature_c: Some(45.0),
+    }
+}
+
+fn accuracy() -> AccuracySpec {
+    AccuracySpec {
+        tilt_sd_deg: 0.1,
+        setting: TiltSetting::OneForBoth,
+        width_sd_mm: 0.1,
+        length_sd_mm: 0.15,
+        thickness_sd_mm: 0.1,
+        cup_sd_mm: 0.1,
+        bow_sd_mm: 0.0,
+        corner_sd_deg: 0.05,
+        hold: SeamHold::HeldByInnerFrame,
+        over_tilt_deg: 0.0,
+        burnish_gap_mm: 0.1,
+        filler_gap_mm: 0.3,
+        wanted_share: 0.95,
+        samples: 2_000,
+        seed: 1,
+    }
+}
+
 /// The shelf beam of the guide: metric, a wall with studs, a duct above it away from mid length.
 pub(super) fn shelf() -> Plan {
     let mut shelf = spec("Ash shelf beam", leg(1830.0, 185.0, 215.0, [20.0; 3]));
     shelf.site = Some(site(vec![obstruction("boxed cable duct", 1200.0, 1380.0, 1580.0, 90.0)]));
     shelf.finish = Some(finish());
+    shelf.seasons = Some(seasons());
+    shelf.accuracy = Some(accuracy());
     plan(&shelf).unwrap()
 }
 
@@ -107,6 +152,13 @@ pub(super) fn walnut() -> Plan {
     walnut.wood.species = "black walnut".to_owned();
     walnut.cleat.strip_width_mm = 82.55;
     walnut.cleat.thickness_mm = 19.05;
+    let range = MoistureRange { driest_pct: 6.0, wettest_pct: 11.0 };
+    walnut.seasons = Some(SeasonsSpec {
+        climate: SeasonClimate::MoistureRange(range),
+        returns: ReturnFixing::GluedAll,
+        ..seasons()
+    });
+    walnut.accuracy = Some(AccuracySpec { hold: SeamHold::DrawnTight, ..accuracy() });
     walnut.site = Some(site(vec![obstruction("moulding", -500.0, 3000.0, 1556.0, 101.6)]));
     plan(&walnut).unwrap()
 }

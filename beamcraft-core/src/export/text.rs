@@ -3,6 +3,7 @@
 use core::fmt::Write as _;
 
 use crate::plan::ReportLengths;
+use crate::units::factor::INCH_MM;
 use crate::units::{LengthRounding, LengthStyle, WriteLengthInput, write_length};
 
 /// Marks to the inch in drawings and reports.
@@ -95,6 +96,20 @@ impl ReportLengths {
         }
     }
 
+    /// A small length or a change: hundredths of a millimetre, thousandths of an inch.
+    pub(super) fn fine(self, length_mm: f64) -> String {
+        match self {
+            Self::Metric => format!("{} mm", fixed(length_mm, 2)),
+            Self::Inches => format!("{} in", fixed(length_mm / INCH_MM, 3)),
+        }
+    }
+
+    /// The same with its sign.
+    pub(super) fn signed(self, change_mm: f64) -> String {
+        let text = self.fine(change_mm);
+        if change_mm > 0.0 && !text.starts_with("0 ") { format!("+{text}") } else { text }
+    }
+
     /// How lengths are written, for the title of a sheet.
     pub(super) const fn described(self) -> &'static str {
         match self {
@@ -118,6 +133,15 @@ mod tests {
         assert_eq!(escaped("<script>'&\"</script>"), "&lt;script&gt;&#39;&amp;&quot;&lt;/script&gt;");
         assert_eq!(escaped("a\nb\u{0}\u{202e}c"), "a b\u{fffd}\u{fffd}c");
         assert_eq!(escaped("Regal über 1 830 ½"), "Regal über 1 830 ½");
+    }
+
+    #[test]
+    fn small_changes_keep_their_sign_and_unit() {
+        assert_eq!(ReportLengths::Metric.signed(0.456), "+0.46 mm");
+        assert_eq!(ReportLengths::Metric.signed(-0.456), "-0.46 mm");
+        assert_eq!(ReportLengths::Metric.signed(0.001), "0 mm");
+        assert_eq!(ReportLengths::Inches.signed(2.54), "+0.1 in");
+        assert_eq!(ReportLengths::Inches.fine(0.4), "0.016 in");
     }
 
     #[test]

@@ -3,9 +3,10 @@
 use crate::fasten::ScrewSize;
 use crate::finding::Grade;
 use crate::finish::{ApplicationMethod, FinishName};
+use crate::movement::BoardCut;
 use crate::plan::CoatedFaces;
 use crate::saw::{BladeSide, CutCaution, CutKind, CutWay, FaceDown, PanelCut, RidingEdge, StopMeets};
-use crate::shell::{EdgeCut, EdgeJoint, FaceId, FaceKind, Panel};
+use crate::shell::{EdgeCut, EdgeId, EdgeJoint, FaceId, FaceKind, Panel};
 use crate::site::LiftManner;
 use crate::verdict::{Basis, Outcome};
 
@@ -46,6 +47,21 @@ pub(super) fn face(face: FaceId) -> String {
         FaceKind::Side(number) => format!("side {number}"),
     };
     if face.leg == 1 { kind } else { format!("leg {}, {kind}", face.leg) }
+}
+
+/// Both faces of a seam: `front and top`.
+pub(super) fn seam(edge: EdgeId) -> String {
+    let (first, second) = edge.faces();
+    format!("{} and {}", face(first), face(second))
+}
+
+pub(super) const fn board_cut(cut: BoardCut) -> &'static str {
+    match cut {
+        BoardCut::FlatSawn => "flat sawn",
+        BoardCut::RiftSawn => "rift sawn",
+        BoardCut::QuarterSawn => "quarter sawn",
+        BoardCut::RingAngle => "with the ring angle given",
+    }
 }
 
 pub(super) const fn joint(joint: EdgeJoint) -> &'static str {

@@ -110,7 +110,7 @@ pub struct BoardMovement {
 }
 
 /// Ring angle of a cut, degrees.
-pub(super) fn ring_angle(cut: BoardCut, given_deg: Option<f64>) -> Result<f64, Fault> {
+pub(crate) fn ring_angle(cut: BoardCut, given_deg: Option<f64>) -> Result<f64, Fault> {
     let refuse = |code, allowed, cure| Err(Fault::plain(code, "ring_angle_deg", allowed, cure));
     match (cut, given_deg) {
         (BoardCut::RingAngle, Some(angle_deg)) => Ok(angle_deg),

@@ -218,7 +218,7 @@ pub fn cross_grain_fight(input: &CrossGrainFightInput) -> Result<CrossGrainFight
         _ => (input.wood.resolve()?, ring_angle(input.cut, input.ring_angle_deg)?),
     };
     let (across, _) = directions(&figures, angle_deg);
-    let along = Direction::along_grain(input.along_shrinkage_pct, figures.fibre_saturation_pct);
+    let along = Direction::of_shrinkage(input.along_shrinkage_pct, figures.fibre_saturation_pct);
     let strain = |moisture_pct: f64| {
         let glued = input.glued_moisture_pct;
         across.strain(glued, moisture_pct) - along.strain(glued, moisture_pct)
@@ -227,12 +227,9 @@ pub fn cross_grain_fight(input: &CrossGrainFightInput) -> Result<CrossGrainFight
     let depth = input.depth_mm;
     let greatest = strain_dry.abs().max(strain_wet.abs());
     let greatest_mm = depth * greatest;
-    let modulus_across_mpa = input.modulus_across_mpa.or_else(|| {
-        species.map(|species| match species.group {
-            WoodGroup::Hardwood => species.modulus_of_elasticity_mpa / HARDWOOD_RATIO,
-            WoodGroup::Softwood => species.modulus_of_elasticity_mpa / SOFTWOOD_RATIO,
-        })
-    });
+    let modulus_across_mpa = input
+        .modulus_across_mpa
+        .or_else(|| species.map(|species| modulus_across_mpa(species.group, species.modulus_of_elasticity_mpa)));
     // Wood that is held longer than it wants to be is in tension.
     let tension_strain = 0.0_f64.max(-strain_dry).max(-strain_wet);
     let compression_strain = 0.0_f64.max(strain_dry).max(strain_wet);
@@ -258,6 +255,14 @@ pub fn cross_grain_fight(input: &CrossGrainFightInput) -> Result<CrossGrainFight
     };
     fight.findings.push(finding(&fight, input));
     Ok(fight)
+}
+
+/// Modulus of elasticity across the grain by the ratio of EN 384, MPa.
+pub(crate) fn modulus_across_mpa(group: WoodGroup, along_mpa: f64) -> f64 {
+    match group {
+        WoodGroup::Hardwood => along_mpa / HARDWOOD_RATIO,
+        WoodGroup::Softwood => along_mpa / SOFTWOOD_RATIO,
+    }
 }
 
 /// Ratios of the moduli along and across the grain (EN 384:2016, recalled).

@@ -3,7 +3,7 @@
 use super::board::MovementMethod;
 use crate::error::{Error, Result};
 use crate::limits::{faults_at, limited};
-use crate::wood::Species;
+use crate::wood::{Species, WoodFigures};
 
 /// Moisture contents between which the coefficients hold, % (FPL-GTR-190, chapter 13).
 const COEFFICIENT_RANGE_PCT: (f64, f64) = (6.0, 14.0);
@@ -64,12 +64,28 @@ pub(super) fn fibre_saturation() -> f64 {
     30.0
 }
 
+impl MovementFigures {
+    /// Movement of a wood by the user's numbers; nothing when a direction has neither movement nor shrinkage.
+    pub fn of_wood(wood: &WoodFigures) -> Option<Self> {
+        let coefficient = |given: Option<f64>, shrinkage_pct: Option<f64>| {
+            given.or_else(|| Some(Direction::of_shrinkage(shrinkage_pct?, wood.fibre_saturation_pct).coefficient))
+        };
+        Some(Self {
+            movement_radial_per_pct: coefficient(wood.movement_radial_per_pct, wood.shrinkage_radial_pct)?,
+            movement_tangential_per_pct: coefficient(wood.movement_tangential_per_pct, wood.shrinkage_tangential_pct)?,
+            shrinkage_radial_pct: wood.shrinkage_radial_pct,
+            shrinkage_tangential_pct: wood.shrinkage_tangential_pct,
+            fibre_saturation_pct: wood.fibre_saturation_pct,
+        })
+    }
+}
+
 impl MovingWood {
     /// Figures of the wood, and the species when it is one of the tables.
     ///
     /// # Errors
     /// `unknown_name`; `out_of_range` or `not_finite` for numbers.
-    pub(super) fn resolve(&self) -> Result<(MovementFigures, Option<&'static Species>)> {
+    pub(crate) fn resolve(&self) -> Result<(MovementFigures, Option<&'static Species>)> {
         match self {
             MovingWood::Species(named) => {
                 let species = Species::find(&named.name).map_err(|error| error.within("species"))?;
@@ -109,8 +125,8 @@ impl Direction {
         Self { coefficient, shrinkage_pct: shrinkage_pct.unwrap_or_else(link), saturation_pct }
     }
 
-    /// The direction along the grain, for which only the shrinkage law is published.
-    pub(super) fn along_grain(shrinkage_pct: f64, saturation_pct: f64) -> Self {
+    /// A direction of which only the shrinkage is known, as along the grain.
+    pub(super) fn of_shrinkage(shrinkage_pct: f64, saturation_pct: f64) -> Self {
         // The link of `new`, read forwards.
         let share = shrinkage_pct / saturation_pct;
         Self { coefficient: share / (100.0 - share * (saturation_pct - REFERENCE_PCT)), shrinkage_pct, saturation_pct }

@@ -20,17 +20,27 @@
 //! board's length is pulled apart or pushed together by the seasons.
 
 mod board;
+mod body;
+mod cleat;
 mod fight;
 mod figures;
 mod frame_corner;
+mod framed;
+mod glue;
 mod mitre;
 mod slot;
 mod year;
 
+pub(crate) use board::ring_angle;
 pub use board::{BoardCut, BoardMovement, BoardMovementInput, MovementMethod, board_movement};
+pub use body::{BodyChange, BodyMovement, BodyMovementInput, body_movement};
+pub use cleat::{CleatMovement, CleatMovementInput, SeatContact, cleat_movement};
+pub(crate) use fight::modulus_across_mpa;
 pub use fight::{CrossGrainCure, CrossGrainFight, CrossGrainFightInput, ReturnArrangement, cross_grain_fight};
 pub use figures::{MovementFigures, MovingSpecies, MovingWood};
 pub use frame_corner::{FrameCornerMovement, FrameCornerMovementInput, frame_corner_movement};
+pub use framed::{FramedMitreMovement, FramedMitreMovementInput, framed_mitre_movement};
+pub use glue::{GlueFamily, GlueInWarmth, GlueLineDemand, GlueLineDemandInput, glue_line_demand};
 pub use mitre::{MitreMovement, MitreMovementInput, SeamOpening, mitre_movement};
 pub use slot::{SlotLength, SlotLengthInput, slot_length};
 pub use year::{PanelMonth, PanelYear, YearPanel, YearlyMovement, YearlyMovementInput, yearly_movement};
@@ -44,4 +54,8 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     slot::SLOT_LENGTH,
     fight::CROSS_GRAIN_FIGHT,
     year::YEARLY_MOVEMENT,
+    body::BODY_MOVEMENT,
+    cleat::CLEAT_MOVEMENT,
+    framed::FRAMED_MITRE_MOVEMENT,
+    glue::GLUE_LINE_DEMAND,
 ];

@@ -9,7 +9,7 @@ use crate::geometry::{ConvexSolid, Plane, Vec3, convex_outline};
 use crate::numeric::compensated_sum;
 use crate::numeric::real::sin_cos_deg;
 use crate::setting::{BodyPlace, OutlinePart, OutlinePoint};
-use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PieceSign, Shell, shell_panels};
+use crate::shell::{EdgeJoint, EndKind, FaceId, FaceKind, LegEnd, Panel, PanelEdge, PieceSign, Shell, shell_panels};
 
 /// The body with what later steps ask of it.
 pub(super) struct Body<'a> {
@@ -17,6 +17,12 @@ pub(super) struct Body<'a> {
     pub(super) shell: Shell,
     /// Upper side of the hollow, mm above the underside of the body.
     pub(super) hollow_top_mm: f64,
+}
+
+/// A mitred seam with both its panels.
+pub(super) struct MitredSeam<'a> {
+    pub(super) a: (&'a Panel, &'a PanelEdge),
+    pub(super) b: (&'a Panel, &'a PanelEdge),
 }
 
 impl<'a> Body<'a> {
@@ -65,6 +71,22 @@ impl<'a> Body<'a> {
                 clause: None,
             });
         }
+    }
+
+    /// Mitred seams, each once, in the order of the panels.
+    pub(super) fn mitred_seams(&self) -> Vec<MitredSeam<'_>> {
+        let panels = &self.shell.panels;
+        let mut seams: Vec<MitredSeam<'_>> = Vec::new();
+        for panel in panels {
+            for edge in panel.edges.iter().filter(|edge| edge.joint == EdgeJoint::Mitred) {
+                let other = panels.iter().find(|other| other.id == edge.neighbour);
+                let beyond = other.and_then(|other| Some((other, other.edges.iter().find(|one| one.id == edge.id)?)));
+                if let Some(beyond) = beyond.filter(|_| seams.iter().all(|seam| seam.a.1.id != edge.id)) {
+                    seams.push(MitredSeam { a: (panel, edge), b: beyond });
+                }
+            }
+        }
+        seams
     }
 
     /// The outline of every panel as it hangs: what is seen of its wood along the body, whatever was taken out inside.

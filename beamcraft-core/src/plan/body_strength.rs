@@ -5,7 +5,7 @@
 
 use super::body::Body;
 use super::result::{CleatPlan, FramePlan, LoadCase};
-use super::strength::{CLEAR_WOOD_REDUCTION, Spans};
+use super::strength::{ANY_MODULUS_MPA, CLEAR_WOOD_REDUCTION, Spans};
 use crate::cite::{Clause, Source};
 use crate::error::Result;
 use crate::hang::CleatHalvesInput;
@@ -115,7 +115,10 @@ pub(super) fn strip_share(body: &Body<'_>, plan: &CleatPlan, strip: &CleatHalves
     })?
     .properties;
     let (t, h) = (strip.thickness_mm, plan.halves.short_face_mm);
-    let (strip_e, body_e) = (body.checked.strip.modulus_mpa, body.checked.panels.modulus_mpa);
+    // Woods of unknown stiffness: the strip takes all, the safe side.
+    let (Some(strip_e), Some(body_e)) = (body.checked.strip.modulus_mpa, body.checked.panels.modulus_mpa) else {
+        return Ok(1.0);
+    };
     let share = |of_strip: f64, of_body: f64| strip_e * of_strip / (strip_e * of_strip + body_e * of_body);
     let upright = share(t * h * h * h / 12.0, section.i_minor_mm4);
     let outwards = share(h * t * t * t / 12.0, section.i_minor_mm4);
@@ -154,7 +157,8 @@ fn body_spans(body: &Body<'_>, plan: &CleatPlan) -> Option<Spans> {
 }
 
 fn worst_of(body: &Body<'_>, section: &Section, spans: &Spans, actions: &[BodyAction]) -> Result<Worst> {
-    let modulus = body.checked.panels.modulus_mpa;
+    // Of an unknown stiffness only the sag depends, which is then not told.
+    let modulus = body.checked.panels.modulus_mpa.unwrap_or(ANY_MODULUS_MPA);
     let whole = section_stress(&stress_input(section, 0.0, 0.0))?.properties;
     let length_mm = body.checked.leg.length_mm;
     let mut worst = Worst::default();
@@ -196,7 +200,7 @@ fn against_clear_wood(
     remark: &str,
 ) -> Verdict {
     let Some(average) = average else {
-        let remark = "No such strength is published for this species here.";
+        let remark = "This strength is not published for the species here, or was not given for the wood.";
         let open = Verdict::without_answer(name, subject, Outcome::NotDetermined, clause, remark);
         return Verdict { demand: Some(demand), unit: "MPa", ..open };
     };
@@ -220,21 +224,8 @@ fn bending(body: &Body<'_>, section: &Section, worst: &Worst, checks: &mut Vec<V
     let greatest = stress.parts.iter().map(|part| part.greatest_mpa.max(-part.least_mpa)).fold(0.0, f64::max);
     let clause = Clause::new(Source::Nds2018, "3.3");
     let name = "bending of the body over the studs";
-    checks.push(against_clear_wood(name, "body", greatest, Some(wood.rupture_mpa), clause, UNGRADED));
-    let sag = worst.sag_over_span * CREEP;
-    let limit = Verdict::compare(
-        "sag of the body over its span, with creep",
-        "body",
-        sag,
-        1.0 / SAG_LIMIT,
-        "",
-        Basis::Chosen,
-        Clause::new(Source::Nds2018, "3.5.2"),
-    );
-    let remark = "All load taken as lasting. One 240th of the span, or of twice an overhang, is what codes ask of members in \
-                  general and is a choice here.";
-    let creep = Factor { name: "K_cr creep", value: CREEP, clause: Clause::new(Source::Nds2018, "3.5.2") };
-    checks.push(limit.with_remark(remark).with_factors(vec![creep]));
+    checks.push(against_clear_wood(name, "body", greatest, wood.rupture_mpa, clause, UNGRADED));
+    checks.push(sag(wood.modulus_mpa, worst));
     if let Some(width) = seam_width(body, FaceKind::Front, FaceKind::Top) {
         let name = "shear flow in the seam of top and front";
         let clause = Clause::new(Source::Statics, "q = V Q / I");
@@ -244,6 +235,26 @@ fn bending(body: &Body<'_>, section: &Section, worst: &Worst, checks: &mut Vec<V
         checks.push(against_clear_wood(name, "glue lines", demand, wood.shear_mpa, clause, remark));
     }
     Ok(())
+}
+
+/// Sag over the span, or that it is not told for a wood of unknown stiffness.
+fn sag(modulus_mpa: Option<f64>, worst: &Worst) -> Verdict {
+    let (name, clause) = ("sag of the body over its span, with creep", Clause::new(Source::Nds2018, "3.5.2"));
+    if modulus_mpa.is_none() {
+        return no_stiffness(name, clause);
+    }
+    let demand = worst.sag_over_span * CREEP;
+    let remark = "All load taken as lasting. One 240th of the span, or of twice an overhang, is what codes ask of members in \
+                  general and is a choice here.";
+    let creep = Factor { name: "K_cr creep", value: CREEP, clause };
+    let limit = Verdict::compare(name, "body", demand, 1.0 / SAG_LIMIT, "", Basis::Chosen, clause);
+    limit.with_remark(remark).with_factors(vec![creep])
+}
+
+/// A deflection of a wood whose modulus was not given.
+fn no_stiffness(name: &str, clause: Clause) -> Verdict {
+    let remark = "No modulus of elasticity was given for this wood.";
+    Verdict::without_answer(name, "body", Outcome::NotDetermined, clause, remark)
 }
 
 /// Width of the glue line of a mitred edge, mm.
@@ -269,19 +280,16 @@ fn twist(body: &Body<'_>, section: &Section, spans: &Spans, worst: &Worst, check
                   choice.";
     let name = "shear of the body by twisting";
     checks.push(as_bound(against_clear_wood(name, "body", found.greatest_stress_mpa, wood.shear_mpa, clause, remark)));
-    let shear_modulus = wood.modulus_mpa / SHEAR_STIFFNESS;
+    let name = "drop of the front edge by twisting, with creep";
+    let Some(modulus_mpa) = wood.modulus_mpa else {
+        checks.push(no_stiffness(name, clause));
+        return Ok(());
+    };
+    let shear_modulus = modulus_mpa / SHEAR_STIFFNESS;
     let turn_rad = worst.drop_mm / (shear_modulus * found.torsion_constant_mm4);
     let drop_mm = CREEP * turn_rad * body.checked.leg.depth_mm;
     let limit_mm = spans.gap_mm.max(2.0 * spans.overhang_mm()) / SAG_LIMIT;
-    let drop = Verdict::compare(
-        "drop of the front edge by twisting, with creep",
-        "body",
-        drop_mm,
-        limit_mm,
-        "mm",
-        Basis::Chosen,
-        clause,
-    );
+    let drop = Verdict::compare(name, "body", drop_mm, limit_mm, "mm", Basis::Chosen, clause);
     let remark = "An upper bound: free twisting between studs, without frame pieces, ends and the foot on the wall; beyond it \
                   there is no answer. The shear modulus is a sixteenth of the modulus of elasticity (common practice). The limit \
                   is that of the sag.";
@@ -312,7 +320,7 @@ fn top_between_pieces(body: &Body<'_>, frame: Option<&FramePlan>, checks: &mut V
     let remark = "As if front and cleat did not hold it: a board from frame piece to frame piece with the things on top and the \
                   push of the front edge in the middle, on its whole width.";
     let name = "bending of the top between frame pieces";
-    checks.push(against_clear_wood(name, "top", demand, Some(body.checked.panels.rupture_mpa), clause, remark));
+    checks.push(against_clear_wood(name, "top", demand, body.checked.panels.rupture_mpa, clause, remark));
 }
 
 /// Lip of the wall half, and the glue line that holds the beam half to the top.

@@ -2,12 +2,14 @@
 
 use super::FORMAT;
 use super::spec::{BeamSpec, LegShape};
+use super::{movement, tolerance};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
 use crate::limits::{self, faults_at, list_faults};
+use crate::movement::{MovementFigures, MovingSpecies, MovingWood};
 use crate::setting::{ListingChart, Wall, WallSurvey};
 use crate::shell::Leg;
-use crate::wood::{NdsCombination, Species, WoodGroup, nds_combinations};
+use crate::wood::{NdsCombination, Species, WoodFigures, WoodGroup, nds_combinations};
 
 /// A checked spec with its names looked up.
 pub(super) struct Checked<'a> {
@@ -21,31 +23,52 @@ pub(super) struct Checked<'a> {
     pub(super) stud_gravity: f64,
 }
 
-/// A species with what the plan needs of it.
-#[derive(Clone, Copy)]
+/// A wood with what the plan needs of it.
+#[derive(Clone)]
 pub(super) struct PlannedWood {
     pub(super) density_kg_m3: f64,
     /// Specific gravity for connections: the smaller of the assigned and the derived one, since the boards carry no grade
     /// stamp.
     pub(super) connection_gravity: f64,
-    /// Average bending strength of clear wood at 12 %, MPa.
-    pub(super) rupture_mpa: f64,
-    /// Average shear strength of clear wood along the grain at 12 %, MPa, where published.
+    /// Average bending strength of clear wood at 12 %, MPa, where known.
+    pub(super) rupture_mpa: Option<f64>,
+    /// Average shear strength of clear wood along the grain at 12 %, MPa, where known.
     pub(super) shear_mpa: Option<f64>,
-    /// Average modulus of elasticity of clear wood at 12 %, MPa.
-    pub(super) modulus_mpa: f64,
+    /// Average modulus of elasticity of clear wood at 12 %, MPa, where known.
+    pub(super) modulus_mpa: Option<f64>,
+    /// Hardwood or softwood, where known.
+    pub(super) group: Option<WoodGroup>,
+    /// How it moves, where known.
+    pub(super) moving: Option<MovingWood>,
 }
 
 impl PlannedWood {
-    fn of(name: &str, moisture_pct: f64) -> Result<Self> {
+    /// A wood of the tables.
+    fn listed(name: &str, moisture_pct: f64) -> Result<Self> {
         let species = Species::find(name)?;
         let gravity = species.connection_gravity()?;
         Ok(Self {
             density_kg_m3: species.density(moisture_pct)?.density_kg_m3,
             connection_gravity: gravity.specific_gravity.min(gravity.derived_specific_gravity),
-            rupture_mpa: species.modulus_of_rupture_mpa,
+            rupture_mpa: Some(species.modulus_of_rupture_mpa),
             shear_mpa: species.shear_parallel_mpa,
-            modulus_mpa: species.modulus_of_elasticity_mpa,
+            modulus_mpa: Some(species.modulus_of_elasticity_mpa),
+            group: Some(species.group),
+            moving: Some(MovingWood::Species(MovingSpecies { name: name.to_owned() })),
+        })
+    }
+
+    /// A wood by the user's numbers.
+    fn by_figures(figures: &WoodFigures, moisture_pct: f64) -> Result<Self> {
+        let density = figures.density(moisture_pct)?;
+        Ok(Self {
+            density_kg_m3: density.density_kg_m3,
+            connection_gravity: density.specific_gravity_ovendry,
+            rupture_mpa: figures.modulus_of_rupture_mpa,
+            shear_mpa: figures.shear_parallel_mpa,
+            modulus_mpa: figures.modulus_of_elasticity_mpa,
+            group: figures.group,
+            moving: MovementFigures::of_wood(figures).map(MovingWood::Figures),
         })
     }
 }
@@ -63,14 +86,17 @@ impl<'a> Checked<'a> {
         let leg = only_leg(spec).map_err(|fault| faults.push(fault)).ok();
         // A moisture outside its range is among the faults already; here it only keeps the look-up from adding another.
         let moisture_pct = spec.wood.moisture_pct.clamp(limits::MOISTURE.low, limits::MOISTURE.high);
-        let mut wood = |name: &str, path: &str| {
-            let found = PlannedWood::of(name, moisture_pct);
-            found.map_err(|error| faults.extend(at(&error, path))).ok()
+        let mut wood = |name: &str, figures: Option<&WoodFigures>, part: &str| match figures {
+            // Numbers out of range are among the faults already.
+            Some(figures) => PlannedWood::by_figures(figures, moisture_pct).ok(),
+            None => PlannedWood::listed(name, moisture_pct)
+                .map_err(|error| faults.extend(at(&error, &format!("{part}.species"))))
+                .ok(),
         };
-        let panels = wood(&spec.wood.species, "wood.species");
-        let strip = match &spec.cleat.species {
-            Some(name) => wood(name, "cleat.species"),
-            None => panels,
+        let panels = wood(&spec.wood.species, spec.wood.figures.as_ref(), "wood");
+        let strip = match (&spec.cleat.species, &spec.cleat.figures) {
+            (None, None) => panels.clone(),
+            (name, figures) => wood(name.as_deref().unwrap_or_default(), figures.as_ref(), "cleat"),
         };
         let stud_gravity =
             stud_gravity(spec).map_err(|error| faults.extend(at(&error, "site.wall.stud_wood.combination")));
@@ -100,11 +126,15 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         });
     }
     faults.extend(faults_at("wood", &spec.wood));
+    faults.extend(spec.wood.figures.iter().flat_map(|figures| faults_at("wood.figures", figures)));
+    faults.extend(spec.seasons.iter().flat_map(|seasons| movement::faults(seasons, spec)));
+    faults.extend(spec.accuracy.iter().flat_map(tolerance::faults));
     faults.extend(spec.saw.faults().into_iter().map(|fault| fault.within("saw")));
     faults.extend(faults_at("frame", &spec.frame));
     faults.extend(spec.frame.blocks.iter().flat_map(|blocks| faults_at("frame.blocks", blocks)));
     faults.extend(faults_at("glue_up", &spec.glue_up));
     faults.extend(faults_at("cleat", &spec.cleat));
+    faults.extend(spec.cleat.figures.iter().flat_map(|figures| faults_at("cleat.figures", figures)));
     faults.extend(faults_at("cleat.screws", &spec.cleat.screws));
     if spec.cleat.screws.size == ScrewSize::Own {
         let fault = Fault::plain(ErrorCode::NotSupported, "cleat.screws.size", "a size of the table", "");

@@ -15,21 +15,27 @@ mod holding;
 mod inside;
 mod lift;
 mod mass;
+mod movement;
 mod result;
+mod result_seams;
 mod site;
 mod spec;
+mod spec_seams;
 mod strength;
 mod summary;
+mod tolerance;
 
 use crate::error::{Error, Result};
 pub use result::{
     CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan,
     SeamBlocks,
 };
+pub use result_seams::{CleatSeasons, MovementPlan, SeamSeasons, TolerancePlan};
 pub use spec::{
     BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
     ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
+pub use spec_seams::{AccuracySpec, MoistureRange, ReturnFixing, SeasonClimate, SeasonsSpec};
 
 use checked::Checked;
 
@@ -41,7 +47,9 @@ const FORMAT: u32 = 1;
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
 /// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`,
-/// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`.
+/// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`,
+/// `yearly_movement`, `body_movement`, `mitre_movement`, `cleat_movement`, `cross_grain_fight`, `slot_length`,
+/// `glue_line_demand`, `tolerance_stack`, `saw_accuracy`, `over_tilt`.
 ///
 /// # Limits
 /// Bodies of one straight leg of rectangular section. What is not checked is listed in the plan itself.
@@ -94,8 +102,10 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     });
     let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
+    let movement = movement::through_the_year(&body, cleat.as_ref(), &mut findings)?;
+    let tolerance = tolerance::at_the_saw(&body, &mut findings)?;
     let assembly = inside::assembly(&body, frame.as_ref(), &mut findings);
-    let cautions = summary::cautions(spec, finish.as_ref(), cut_cautions);
+    let cautions = summary::cautions(spec, finish.as_ref(), movement.as_ref(), cut_cautions);
     summary::failed_checks(&checks, &mut findings);
     findings.sort_by_key(|finding| core::cmp::Reverse(finding.grade));
     Ok(Plan {
@@ -107,6 +117,9 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         cuts,
         frame,
         cleat,
+        not_checked: summary::not_checked(movement.as_ref(), tolerance.as_ref()),
+        movement,
+        tolerance,
         site_fit,
         lift_on,
         hanging,
@@ -115,7 +128,6 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         checks,
         finish,
         findings,
-        not_checked: summary::NOT_CHECKED.to_vec(),
         cautions,
     })
 }
@@ -136,3 +148,8 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[crate::json::calc
 #[cfg(feature = "json")]
 #[path = "plan_tests.rs"]
 mod tests;
+
+#[cfg(test)]
+#[cfg(feature = "json")]
+#[path = "seams_tests.rs"]
+mod seams_tests;

@@ -1,5 +1,6 @@
 //! The plan: what comes out.
 
+use super::result_seams::{MovementPlan, TolerancePlan};
 use super::spec::BeamSpec;
 use crate::error::{Result, unknown_name};
 use crate::finding::{CautionText, Finding, Quantity};
@@ -41,6 +42,12 @@ pub struct Plan {
     /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub clearance: Option<BodyClearance>,
+    /// The body through the year; absent when no seasons were given, or no movement of the wood.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub movement: Option<MovementPlan>,
+    /// The seams as the saw makes them; absent when no accuracy was given, or no seam is mitred.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub tolerance: Option<TolerancePlan>,
     /// Mass and centre of gravity of what is lifted.
     pub mass: MassPlan,
     /// Every check, with its working.

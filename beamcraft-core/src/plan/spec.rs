@@ -11,6 +11,9 @@ use crate::saw::SawSpec;
 use crate::setting::{Appliance, BodyPlace, FireOpening, Obstruction, Wall, WallSurvey};
 use crate::shell::Leg;
 use crate::site::{MantelRule, OwnClearanceRule};
+use crate::wood::WoodFigures;
+
+use super::spec_seams::{AccuracySpec, SeasonsSpec};
 
 /// Everything a plan is computed from.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,6 +32,12 @@ pub struct BeamSpec {
     pub body: BodySpec,
     /// The wood of the panels.
     pub wood: WoodSpec,
+    /// The seasons of the room and the glue; without it no movement is determined.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub seasons: Option<SeasonsSpec>,
+    /// How exact the cuts are; without it no gap is determined.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub accuracy: Option<AccuracySpec>,
     /// The saw that cuts the bevels.
     #[cfg_attr(feature = "json", serde(default))]
     pub saw: SawSpec,
@@ -88,8 +97,11 @@ pub enum LegShape {
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
 #[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<WoodSpec>))]
 pub struct WoodSpec {
-    /// Common or botanical name of a listed species, such as `white ash`.
+    /// Common or botanical name of a listed species, such as `white ash`; any name where figures are given.
     pub species: String,
+    /// The wood by numbers, for one that is not listed; nothing is then looked up.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub figures: Option<WoodFigures>,
     /// Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
     #[cfg_attr(feature = "json", serde(default = "indoor_moisture"))]
     pub moisture_pct: f64,
@@ -187,9 +199,12 @@ pub struct CleatSpec {
     pub side_play_mm: f64,
     /// Coefficient of friction on the seat, for information only; no check passes on it.
     pub friction: f64,
-    /// Species of the strip; that of the panels when left out.
+    /// Species of the strip; the wood of the panels when it and the figures are left out.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub species: Option<String>,
+    /// The wood of the strip by numbers, for one that is not listed.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub figures: Option<WoodFigures>,
     /// The removable lock that keeps the body from being lifted or tipped off the seat.
     pub lock: LockSpec,
     /// The screws of the wall half.
@@ -217,6 +232,7 @@ impl Default for CleatSpec {
             side_play_mm: 20.0,
             friction: 0.3,
             species: None,
+            figures: None,
             lock: LockSpec::None,
             screws: ScrewSpec::default(),
         }

@@ -16,6 +16,9 @@ use crate::verdict::{Basis, Factor, Outcome, Verdict};
 /// sloping grain, about 0.6) comes out near one fifth.
 pub(super) const CLEAR_WOOD_REDUCTION: f64 = 0.2;
 
+/// A modulus for wood of which none is known: over studs that do not yield, the moments do not depend on it.
+pub(super) const ANY_MODULUS_MPA: f64 = 10_000.0;
+
 /// Stresses of the wall half between the studs.
 #[derive(Clone, Copy)]
 pub(super) struct StripBend {
@@ -128,8 +131,12 @@ pub(super) fn strip_bend_of(
     let spans = marks.and_then(|m| Spans::of(m.length_mm, m.screws.iter().map(|screw| screw.along_half_mm)));
     let Some(spans) = spans else { return Ok(None) };
     let (t, h) = (strip.thickness_mm, plan.halves.short_face_mm);
-    let OverStuds { moment_nmm: moment, shear_n: shear, .. } =
-        spans.worst(body.checked.strip.modulus_mpa, t * h * h * h / 12.0, action.spread_n, action.spot_n)?;
+    let OverStuds { moment_nmm: moment, shear_n: shear, .. } = spans.worst(
+        body.checked.strip.modulus_mpa.unwrap_or(ANY_MODULUS_MPA),
+        t * h * h * h / 12.0,
+        action.spread_n,
+        action.spot_n,
+    )?;
     let held = action.spread_n + action.spot_n;
     // The pull outwards is spread like the weight.
     let sideways = if held > 0.0 { action.pull_n / held } else { 0.0 };
@@ -157,7 +164,7 @@ pub(super) fn strip_checks(
             "bending of the wall half between the studs",
             ["bending, at most", "bending allowed"],
             bend.bending_mpa,
-            Some(wood.rupture_mpa),
+            wood.rupture_mpa,
             "3.3",
             share,
         ),
@@ -179,7 +186,7 @@ pub(super) fn strip_checks(
             ..Verdict::without_answer(name, "wall half", Outcome::NotDetermined, clause, remark)
         };
         let Some(average) = average else {
-            checks.push(open("No shear strength is published for this species here."));
+            checks.push(open("This strength is not published for the species here, or was not given for the wood."));
             continue;
         };
         let capacity = CLEAR_WOOD_REDUCTION * average;

@@ -1,21 +1,38 @@
 //! What a plan says about itself as a whole.
 
 use super::result::FinishPlan;
+use super::result_seams::{MovementPlan, TolerancePlan};
 use super::spec::BeamSpec;
 use crate::finding::{Caution, CautionText, Finding, FindingCode, Grade, Quantity};
 use crate::verdict::{Outcome, Verdict};
 
 /// What no step of this version looks at.
-pub(super) const NOT_CHECKED: &[&str] = &[
+const NOT_CHECKED: &[&str] = &[
     "glue lines other than those of top, front and beam half, and the ageing of all of them near heat",
     "bearing on the seat, and bending of the cleat's lip",
-    "seasonal movement and opening of the mitres",
     "how hard anybody will pull at the body or knock it from below; the plan says what would unhook it",
     "heat at the beam, the wall's own strength, hidden cables and pipes, workmanship",
 ];
 
+/// What nothing in the plan looks at, with what was not given.
+pub(super) fn not_checked(movement: Option<&MovementPlan>, tolerance: Option<&TolerancePlan>) -> Vec<&'static str> {
+    let mut list = NOT_CHECKED.to_vec();
+    if movement.is_none() {
+        list.push("seasonal movement, opening of the mitres and the glue in warmth: give the seasons");
+    }
+    if tolerance.is_none() {
+        list.push("visible gaps from the errors of the saw: give the accuracy");
+    }
+    list
+}
+
 /// Standing cautions of everything the plan holds.
-pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>, of_cuts: Vec<CautionText>) -> Vec<CautionText> {
+pub(super) fn cautions(
+    spec: &BeamSpec,
+    finish: Option<&FinishPlan>,
+    movement: Option<&MovementPlan>,
+    of_cuts: Vec<CautionText>,
+) -> Vec<CautionText> {
     let mut cautions = vec![
         CautionText::from(Caution::Structure),
         Caution::Fire.into(),
@@ -24,6 +41,9 @@ pub(super) fn cautions(spec: &BeamSpec, finish: Option<&FinishPlan>, of_cuts: Ve
         Caution::Saw.into(),
         Caution::Dust.into(),
     ];
+    if movement.is_some() {
+        cautions.push(Caution::HeldMovement.into());
+    }
     if let Some(finish) = finish {
         cautions.extend(finish.quantity.cautions.iter().cloned());
     }

@@ -120,6 +120,14 @@ pub(super) fn seam(t_a: f64, t_b: f64, corner_deg: f64) -> Result<MitrePair, Fau
     })
 }
 
+/// Gaps at the show edge and at the heel of faces that stand apart by `offset_mm` at the show edge and by `taper_mm` less
+/// at the heel, pushed apart where they would overlap.
+pub(crate) fn seam_gaps(offset_mm: f64, taper_mm: f64) -> (f64, f64) {
+    let heel_mm = offset_mm - taper_mm;
+    let overlap_mm = 0.0_f64.min(offset_mm).min(heel_mm);
+    (offset_mm - overlap_mm, heel_mm - overlap_mm)
+}
+
 /// Registry row.
 #[cfg(feature = "json")]
 pub(super) const MITRE_PAIR: crate::json::Calculation = crate::json::calculation!(

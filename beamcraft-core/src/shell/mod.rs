@@ -46,6 +46,7 @@ pub use features::{
 pub use id::{EdgeId, FaceId, FaceKind};
 pub use kernel::{ButtJoint, OuterFace, Presence, Shell, ShellFace, build_shell};
 pub use leg::{EndKind, Leg, LegBoard, LegButt, LegEnd, LegFace, LongFace, shell_panels};
+pub(crate) use mitre::seam_gaps;
 pub use mitre::{MitrePair, MitrePairInput, mitre_pair};
 pub use panel::{EdgeCut, EdgeJoint, Panel, PanelEdge, Piece, PieceSign};
 pub use section::{BodySection, PolygonalSection, RectangularSection, RegularSection, SectionCorner, SlopedSection};

@@ -30,6 +30,7 @@ mod accuracy;
 mod first_order;
 mod frame;
 mod grade;
+mod over_tilt;
 mod sample;
 mod seam;
 mod source;
@@ -41,6 +42,7 @@ pub use grade::{
     GeneralTolerance, GeneralToleranceInput, JointGrade, JointPlace, JointTolerance, JointToleranceInput,
     ToleranceClass, general_tolerance, joint_tolerance,
 };
+pub use over_tilt::{OverTilt, OverTiltInput, over_tilt};
 pub use sample::SampleProgress;
 pub use seam::{CutSide, OpenEdge, SeamGap, SeamGapInput, SeamHold, seam_gap};
 pub use source::{AngleSource, ErrorDistribution, LengthSource, StackEdge, StackSeam, ToleranceStackInput};
@@ -56,6 +58,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     frame::FRAME_ERROR,
     frame::ERROR_FOR_GAP,
     accuracy::SAW_ACCURACY,
+    over_tilt::OVER_TILT,
     grade::GENERAL_TOLERANCE,
     grade::JOINT_TOLERANCE,
     stack::TOLERANCE_STACK,

@@ -3,7 +3,7 @@
 use crate::error::{Allowed, ErrorCode, Fault};
 use crate::limits::{BEVEL, Limited, limited};
 use crate::numeric::real::{cos_deg, degrees, radians, sin_cos_deg, sin_deg, tan_deg};
-use crate::shell::{MitrePair, MitrePairInput, mitre_pair};
+use crate::shell::{MitrePair, MitrePairInput, mitre_pair, seam_gaps};
 
 /// Which face of the board lies up at the saw.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -228,14 +228,6 @@ pub(super) fn opening_mm(seam_mm: f64, divergence_rad: f64) -> f64 {
     2.0 * seam_mm * sin_deg(0.5 * degrees(divergence_rad))
 }
 
-/// Gaps at the show edge and at the heel of faces that stand apart by `offset_mm` at the show edge and by `taper_mm` less
-/// at the heel, pushed apart where they would overlap.
-pub(super) fn gaps(offset_mm: f64, taper_mm: f64) -> (f64, f64) {
-    let heel_mm = offset_mm - taper_mm;
-    let overlap_mm = 0.0_f64.min(offset_mm).min(heel_mm);
-    (offset_mm - overlap_mm, heel_mm - overlap_mm)
-}
-
 /// Gap of a mitred seam from errors of tilt, corner, size, thickness, cup and bow of its two edges.
 ///
 /// # Equation
@@ -313,7 +305,7 @@ pub fn seam_gap(input: &SeamGapInput) -> Result<SeamGap, Fault> {
         return Err(Fault::number(ErrorCode::Inconsistent, "tilt_error_a_deg", value, allowed, ""));
     }
     let (offset_mm, taper_mm) = (a.offset_mm() + b.offset_mm(), 0.0 - opening_mm(pair.seam_mm, divergence_rad));
-    let (show_gap_mm, inside_gap_mm) = gaps(offset_mm, taper_mm);
+    let (show_gap_mm, inside_gap_mm) = seam_gaps(offset_mm, taper_mm);
     let opening = match (show_gap_mm > CLOSED_MM, inside_gap_mm > CLOSED_MM) {
         (false, false) => OpenEdge::Closed,
         (true, false) => OpenEdge::ShowEdge,

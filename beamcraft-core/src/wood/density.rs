@@ -51,7 +51,7 @@ limited!(WoodDensityInput {
 });
 
 #[cfg(feature = "json")]
-fn fibre_saturation() -> f64 {
+pub(super) fn fibre_saturation() -> f64 {
     30.0
 }
 

@@ -18,6 +18,7 @@
 
 mod density;
 mod en_338;
+mod figures;
 mod fpl_gtr_113;
 mod fpl_gtr_190;
 mod moisture;
@@ -29,8 +30,11 @@ mod panel;
 mod sheet_goods;
 mod species;
 mod strength_class;
+#[cfg(feature = "json")]
+mod table;
 
 pub use density::{GravityBasis, WoodDensity, WoodDensityInput, wood_density};
+pub use figures::WoodFigures;
 pub use moisture::*;
 pub use nds::{
     ConnectionGravity, ConnectionGravityBasis, FindNdsCombinationInput, NdsCombination, NdsMachineGrade,
@@ -47,6 +51,8 @@ pub use strength_class::{
     FindStrengthClassInput, ListStrengthClassesInput, StrengthClass, StrengthClassList, find_strength_class,
     list_strength_classes,
 };
+#[cfg(feature = "json")]
+pub use table::{MaterialTable, MaterialValue};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]

@@ -26,6 +26,8 @@ const BY_HAND: &[(&str, &str)] = &[
          errors: Literal['raise', 'nan'] = 'raise', threads: int = 1) -> dict[str, Any]",
     ),
     ("calculations", "() -> list[dict[str, Any]]"),
+    ("materials", "(table: str) -> MaterialTable"),
+    ("find_material", "(table: str, name: str) -> int"),
     ("error_codes", "() -> list[tuple[int, str, str]]"),
     ("parse_length", "(text: str, /) -> float"),
 ];
@@ -72,7 +74,7 @@ pub(super) fn native(model: &Model, examples: &Examples) -> String {
     let mut out = String::from(HEAD);
     out.push_str("from collections.abc import Callable, Iterable, Mapping\n");
     out.push_str("from typing import Any, ClassVar, Literal, Protocol, final, type_check_only\n\n");
-    out.push_str("from beamcraft._drawing import Drawing\n");
+    out.push_str("from beamcraft._drawing import Drawing\nfrom beamcraft._table import MaterialTable\n");
     let aliases: Vec<&str> =
         model.types.iter().filter(|def| !matches!(def, TypeDef::Struct(_))).map(TypeDef::name).collect();
     if !aliases.is_empty() {

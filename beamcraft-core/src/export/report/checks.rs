@@ -8,9 +8,13 @@ use crate::plan::{Plan, ReportLengths};
 use crate::site::{BodyClearanceAnswer, ProjectionLimit};
 use crate::verdict::{Outcome, Verdict};
 
+/// Lengths below this are gaps and changes, which the marks of a tape cannot tell, mm.
+const FINE_MM: f64 = 2.0;
+
 /// A quantity in the unit it has; lengths as the spec asks.
 pub(super) fn quantity(value: f64, unit: &str, lengths: ReportLengths) -> String {
     match unit {
+        "mm" if value.abs() < FINE_MM => lengths.fine(value),
         "mm" => lengths.full(value),
         "deg" => format!("{}°", significant(value)),
         "" => significant(value),

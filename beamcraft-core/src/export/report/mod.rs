@@ -6,6 +6,7 @@
 mod checks;
 mod page;
 mod sawing;
+mod seams;
 mod site;
 mod supply;
 mod work;
@@ -26,7 +27,7 @@ const MOST_TITLE: usize = 120;
 /// A plan as one self-contained HTML page.
 ///
 /// Findings with their cures and the standing cautions come first, then the cross section, panels, saw settings, frame,
-/// cleat with marks and load cases, every check with its clause and factors, finish, glue, mass, and what was not
+/// cleat with marks and load cases, the body through the year, gaps at the seams, every check with its clause and factors, finish, glue, mass, and what was not
 /// checked. Outcomes are written in words: `met`, `not met`, `not covered`, `not determined`.
 pub fn report_html(plan: &Plan) -> String {
     let mut page = Page::default();
@@ -46,6 +47,8 @@ pub fn report_html(plan: &Plan) -> String {
     site::site(&mut page, plan);
     site::hanging(&mut page, plan);
     checks::clearance(&mut page, plan);
+    seams::movement(&mut page, plan);
+    seams::tolerance(&mut page, plan);
     checks::checks(&mut page, plan);
     supply::finish(&mut page, plan);
     supply::glue_and_mass(&mut page, plan);

@@ -25,7 +25,11 @@ fn a_page_stands_by_itself() {
             assert!(!tag.contains(" src=") && !tag.contains("href=") && !tag.contains(" on"), "{name}: {tag}");
         }
         assert!(html.contains("<meta name=\"viewport\""), "{name}");
-        let drawings = 1 + usize::from(plan.lift_on.is_some());
+        let year = plan.movement.as_ref().and_then(|movement| movement.year.as_ref());
+        let drawings = 1
+            + usize::from(plan.lift_on.is_some())
+            + usize::from(year.is_some())
+            + usize::from(plan.tolerance.is_some());
         assert_eq!(html.matches("<svg").count(), drawings, "{name}");
         assert_eq!(html, report_html(&plan), "{name}");
     }
@@ -88,6 +92,20 @@ fn sizes_and_settings_are_those_of_the_plan() {
     cell("leaves", "185 mm");
     cell("above the floor", "1350 mm");
     cell("from the plumb line", "900 mm");
+}
+
+#[test]
+fn seasons_and_gaps_are_told_where_they_were_asked_for() {
+    let (shelf, walnut) = (report_html(&samples::shelf()), report_html(&samples::walnut()));
+    for html in [&shelf, &walnut] {
+        assert!(html.contains("<h2>Through the year") && html.contains("<h2>Gaps at the seams"));
+        assert!(html.contains("Ways of fastening a return") && html.contains("Which error matters most"));
+    }
+    assert!(shelf.contains("Slot for a screw at the rear") && !walnut.contains("Slot for a screw at the rear"));
+    assert!(walnut.contains("6 % and 11 % moisture") && walnut.contains("glued over the whole depth"));
+    let (_, plain) = every_plan().into_iter().find(|(name, _)| *name == "shallow").unwrap();
+    let html = report_html(&plain);
+    assert!(!html.contains("<h2>Through the year") && html.contains("give the seasons"));
 }
 
 #[test]
