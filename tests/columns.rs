@@ -117,7 +117,9 @@ impl Dice {
             0 => low,
             1 => high,
             2 if hostile > 0 => f64::NAN,
-            _ => (low + (high - low) * self.share().powi(1 + (self.below(3) as i32))).clamp(low, high),
+            _ => (low
+                + (high - low) * beamcraft_core::numeric::real::pow(self.share(), f64::from(1 + self.below(3) as u32)))
+            .clamp(low, high),
         }
     }
 

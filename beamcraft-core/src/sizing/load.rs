@@ -123,7 +123,7 @@ pub fn greatest_load(input: &GreatestLoadInput) -> Result<GreatestLoad, Error> {
         load: reached.then_some(low),
         unit: search.unit(),
         governing,
-        checks: used(&at_limit),
+        checks: used(&at_limit, &already),
         beyond_without_load: already,
         without_answer: open(&at_limit),
         cautions: vec![CautionText::from(Caution::Structure)],
@@ -170,10 +170,10 @@ fn demand_of(plan: &Plan, check: &Verdict) -> Option<f64> {
     plan.checks.iter().find(|other| words(other) == words(check)).and_then(|other| other.demand)
 }
 
-/// Checks by their utilisation, the most used first.
-fn used(plan: &Plan) -> Vec<LoadAtLimit> {
+/// Checks by their utilisation, the most used first, without those that are beyond whatever the load.
+fn used(plan: &Plan, already: &[String]) -> Vec<LoadAtLimit> {
     let of = |check: &Verdict| Some(LoadAtLimit { check: words(check), utilisation: check.utilisation? });
-    let mut used: Vec<_> = plan.checks.iter().filter_map(of).collect();
+    let mut used: Vec<_> = plan.checks.iter().filter_map(of).filter(|one| !already.contains(&one.check)).collect();
     used.sort_by(|a, b| b.utilisation.total_cmp(&a.utilisation));
     used
 }
