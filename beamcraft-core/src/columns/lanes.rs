@@ -4,6 +4,8 @@
 //! The very same function serves the single call: the bits are the same because there is no second formula. Rows that are
 //! not admitted are computed along with the others, thrown away, and then refused by the single call.
 
+pub(crate) use pulp::NullaryFnOnce;
+
 use super::chunk::{Chunk, Column, ColumnMut};
 use crate::error::Fault;
 
@@ -152,7 +154,7 @@ impl<'a> Chunk<'a> {
     }
 
     /// Writes the lanes of a block into an output field, if it is wanted.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn write_lanes<R: Raw>(&mut self, place: usize, block: usize, lanes: &[R; LANES]) {
         let Some(Some(column)) = self.outputs.get_mut(place) else { return };
         let rest = R::of_place(column).and_then(|values| values.get_mut(block..)).unwrap_or_default();
@@ -191,25 +193,32 @@ impl<'a> Chunk<'a> {
     }
 }
 
+/// Runs the loop over the blocks of a chunk with the widest vector instructions that the machine has. They round as the
+/// narrow ones do, and nothing is fused: the bits stay the same.
+#[inline]
+pub(crate) fn widest<Op: NullaryFnOnce>(blocks: Op) -> Op::Output {
+    pulp::Arch::new().dispatch(blocks)
+}
+
 /// Defines the function that works a chunk off in lanes:
 ///
 /// ```text
-/// lanes!(name for single_call: Input { every: f64, field: Option<f64> } => Output { every: f64, field: Choice },
-///        admits = |input| …, lane = |input| …);
+/// lanes!(fn name for single_call: Input { every: f64, field: Option<f64> } => Output { every: f64, field: Choice },
+///        admits = is_good, lane = compute);
 /// ```
-/// Fields stand in the order of the structs. `admits` says whether the single call would give the result of `lane`;
-/// `lane` gives it, without a branch.
+/// Fields stand in the order of the structs. `is_good` says whether the single call would give the result of `compute`;
+/// both take the input, have no branch and are `#[inline(always)]`, without which a loop is not vectorised. No field of the
+/// input has the name of one of the output.
 macro_rules! lanes {
     (
         $(#[$doc:meta])*
         $visible:vis fn $name:ident for $single:ident: $input:ident { $($field:ident: $type:ty),+ $(,)? }
             => $output:ident { $($result:ident: $result_type:ty),+ $(,)? },
-        admits = $admits:expr, lane = $lane:expr $(,)?
+        admits = $admits:path, lane = $lane:path $(,)?
     ) => {
         $(#[$doc])*
-        #[allow(clippy::indexing_slicing, reason = "k stays below the length, which the compiler sees")]
         $visible fn $name(chunk: &mut $crate::columns::Chunk<'_>) {
-            use $crate::columns::{LANES, LaneValue, Raw, rows};
+            use $crate::columns::{Chunk, LANES, LaneValue, NullaryFnOnce, Raw, rows, widest};
 
             /// Places of the fields.
             #[allow(non_camel_case_types, clippy::upper_case_acronyms, reason = "named as the fields are")]
@@ -217,32 +226,60 @@ macro_rules! lanes {
             #[allow(non_camel_case_types, clippy::upper_case_acronyms, reason = "named as the fields are")]
             enum ResultPlace { $($result),+ }
 
+            /// One block. A function, so that the compiler knows of every array that it is apart from the others.
+            #[inline(always)]
+            #[allow(clippy::indexing_slicing, reason = "k stays below the length, which the compiler sees")]
+            #[allow(clippy::too_many_arguments, reason = "an array for each field")]
+            fn compute(
+                $($field: &[<$type as LaneValue>::Raw; LANES],)+
+                strange: &mut [u64; LANES],
+                $($result: &mut [<$result_type as LaneValue>::Raw; LANES]),+
+            ) {
+                for k in 0..LANES {
+                    let input = $input { $($field: <$type as LaneValue>::of_raw($field[k])),+ };
+                    let is_known = true $(& <$type as LaneValue>::is_known($field[k]))+;
+                    strange[k] = u64::from(!(is_known & $admits(&input)));
+                    let output: $output = $lane(&input);
+                    $($result[k] = <$result_type as LaneValue>::to_raw(output.$result);)+
+                }
+            }
+
+            /// The loop over blocks; a type, because a closure is not inlined where the wide instructions are.
+            struct Blocks<'c, 'a> {
+                chunk: &'c mut Chunk<'a>,
+                default: Option<$input>,
+            }
+
+            impl NullaryFnOnce for Blocks<'_, '_> {
+                type Output = ();
+
+                #[inline(always)]
+                fn call(self) {
+                    let Self { chunk, default } = self;
+                    $(let mut $field = [<<$type as LaneValue>::Raw as Raw>::ZERO; LANES];)+
+                    for block in chunk.blocks() {
+                        let mut strange = [0_u64; LANES];
+                        $(let mut $result = [<<$result_type as LaneValue>::Raw as Raw>::ZERO; LANES];)+
+                        compute(
+                            $(chunk.lanes::<$type>(
+                                Place::$field as usize, block, default.map(|input| input.$field), &mut $field,
+                            ),)+
+                            &mut strange,
+                            $(&mut $result),+
+                        );
+                        $(chunk.write_lanes(ResultPlace::$result as usize, block, &$result);)+
+                        chunk.single_calls::<$input, $output>(block, &strange, $single);
+                    }
+                }
+            }
+
             let all_given = true $(&& chunk.is_given(Place::$field as usize))+;
             let default = if all_given { None } else { chunk.default_of::<$input>() };
             if !all_given && default.is_none() {
                 return rows::<$input, $output>(chunk, $single);
             }
             chunk.begin();
-            $(let mut $field = [<<$type as LaneValue>::Raw as Raw>::ZERO; LANES];)+
-            for block in chunk.blocks() {
-                let mut strange = [0_u64; LANES];
-                $(let mut $result = [<<$result_type as LaneValue>::Raw as Raw>::ZERO; LANES];)+
-                {
-                    $(let $field = chunk.lanes::<$type>(
-                        Place::$field as usize, block, default.map(|input| input.$field), &mut $field,
-                    );)+
-                    for k in 0..LANES {
-                        let input = $input { $($field: <$type as LaneValue>::of_raw($field[k])),+ };
-                        let known = true $(& <$type as LaneValue>::is_known($field[k]))+;
-                        let is_admitted: bool = known & ($admits)(&input);
-                        let output: $output = ($lane)(&input);
-                        strange[k] = u64::from(!is_admitted);
-                        $($result[k] = <$result_type as LaneValue>::to_raw(output.$result);)+
-                    }
-                }
-                $(chunk.write_lanes(ResultPlace::$result as usize, block, &$result);)+
-                chunk.single_calls::<$input, $output>(block, &strange, $single);
-            }
+            widest(Blocks { chunk, default });
         }
     };
 }

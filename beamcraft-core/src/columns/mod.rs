@@ -22,7 +22,7 @@ pub(crate) use batch::run;
 pub use batch::{Columns, ColumnsReport};
 pub(crate) use chunk::Chunk;
 pub use chunk::{Column, ColumnMut};
-pub(crate) use lanes::{LANES, LaneValue, Raw, lane_choice, lanes};
+pub(crate) use lanes::{LANES, LaneValue, NullaryFnOnce, Raw, lane_choice, lanes, widest};
 pub(crate) use row::rows;
 
 /// The code of nothing: an optional choice or count that a row does not have.

@@ -15,6 +15,10 @@ fn upper_half(value: f64) -> f64 {
 /// From here on, a number's bits are those of a whole number.
 const WHOLE: f64 = 4_503_599_627_370_496.0;
 
+/// Where the middle of the interval of m begins and ends in [`pow`].
+const MIDDLE: f64 = f64::from_bits(0x3FF3_988F_0000_0000);
+const UPPER: f64 = f64::from_bits(0x3FFB_B67A_0000_0000);
+
 /// `base` to the power `exponent`, for a base of 1e-100 to 1e100 and an exponent of 0.001 to 3 either way. The bits are those
 /// of `super::real::pow`, but for the exponents 0.5, 1, 2 and -1, which have paths of their own there.
 ///
@@ -24,13 +28,14 @@ const WHOLE: f64 = 4_503_599_627_370_496.0;
 #[inline(always)]
 #[allow(clippy::excessive_precision, clippy::unreadable_literal, reason = "as the source prints them")]
 pub(crate) fn pow(base: f64, exponent: f64) -> f64 {
-    // The base is 2^n m: m lies around 1, or around 1.5 in the middle of the interval.
+    // The base is 2^n m: m lies around 1, or around 1.5 in the middle of the interval. Compared as numbers, for which the
+    // older vector instructions have a comparison; the ends are √1.5 and √3 to the upper half of their bits.
     let bits = base.to_bits();
-    let digits = bits & 0x000F_FFFF_0000_0000;
-    let in_middle = (digits > 0x0003_988E_0000_0000) & (digits < 0x000B_B67A_0000_0000);
-    let is_upper = digits >= 0x000B_B67A_0000_0000;
+    let whole_m = (bits & 0x000F_FFFF_FFFF_FFFF) | 0x3FF0_0000_0000_0000;
+    let in_middle = (f64::from_bits(whole_m) >= MIDDLE) & (f64::from_bits(whole_m) < UPPER);
+    let is_upper = f64::from_bits(whole_m) >= UPPER;
     let biased = (bits >> 52) + u64::from(is_upper);
-    let scaled = ((bits & 0x000F_FFFF_FFFF_FFFF) | 0x3FF0_0000_0000_0000) - (u64::from(is_upper) << 52);
+    let scaled = whole_m - (u64::from(is_upper) << 52);
     let m = f64::from_bits(scaled);
     let centre = if in_middle { 1.5 } else { 1.0 };
 

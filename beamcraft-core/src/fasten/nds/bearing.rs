@@ -149,17 +149,21 @@ pub(super) fn bearing(input: &DowelBearingInput) -> DowelBearing {
     };
     // One power serves both ranges of diameters.
     let power = pow(specific_gravity, if is_large { 1.45 } else { 1.84 });
-    let every_mpa = strength_mpa(16_600.0 * power);
-    let along_mpa = strength_mpa(11_200.0 * specific_gravity);
-    let across_mpa = strength_mpa(6_100.0 * power / (diameter_mm / INCH_MM).sqrt());
+    let every_psi = 16_600.0 * power;
+    let along_psi = 11_200.0 * specific_gravity;
+    let across_psi = 6_100.0 * power / (diameter_mm / INCH_MM).sqrt();
+    let parallel_mpa = strength_mpa(if is_large { along_psi } else { every_psi });
+    let perpendicular_mpa = strength_mpa(if is_large { across_psi } else { every_psi });
     let (sine, cosine) = sin_cos_quarter_deg(angle_to_grain_deg);
-    let slanting_mpa = along_mpa * across_mpa / (along_mpa * sine * sine + across_mpa * cosine * cosine);
-    let large_mpa = if direction == FastenerDirection::EndGrain { across_mpa } else { slanting_mpa };
+    let slanting_mpa =
+        parallel_mpa * perpendicular_mpa / (parallel_mpa * sine * sine + perpendicular_mpa * cosine * cosine);
+    // A thin dowel bears alike in every direction, a thick one along the fibres as if across the grain.
+    let is_slanting = is_large & (direction == FastenerDirection::SideGrain);
     DowelBearing {
         size_range: if is_large { DowelSizeRange::QuarterInchAndMore } else { DowelSizeRange::BelowQuarterInch },
-        parallel_mpa: if is_large { along_mpa } else { every_mpa },
-        perpendicular_mpa: if is_large { across_mpa } else { every_mpa },
-        at_angle_mpa: if is_large { large_mpa } else { every_mpa },
+        parallel_mpa,
+        perpendicular_mpa,
+        at_angle_mpa: if is_slanting { slanting_mpa } else { perpendicular_mpa },
     }
 }
 

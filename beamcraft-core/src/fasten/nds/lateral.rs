@@ -227,6 +227,13 @@ fn is_within_nominal(input: &DowelShearInput) -> bool {
     input.yield_diameter_mm <= input.nominal_diameter_mm.unwrap_or(input.yield_diameter_mm) + EDGE_MM
 }
 
+/// Whether [`dowel_shear`] refuses nothing; without a branch.
+#[cfg(feature = "json")]
+#[inline(always)]
+fn is_admitted(input: &DowelShearInput) -> bool {
+    input.is_within_ranges() & is_within_nominal(input)
+}
+
 /// [`dowel_shear`] of numbers already within their ranges; without a branch.
 #[inline(always)]
 pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
@@ -375,7 +382,7 @@ lanes! {
         governing_mode: YieldMode,
         reference_n: f64,
     },
-    admits = |input: &DowelShearInput| input.is_within_ranges() & is_within_nominal(input), lane = shear
+    admits = is_admitted, lane = shear
 }
 
 /// Registry row.

@@ -68,6 +68,7 @@ const QUARTER_INCH_MM: f64 = 6.35;
 const EDGE_MM: f64 = 1e-9;
 
 /// Whether a diameter counts as a quarter inch or more.
+#[inline(always)]
 fn is_quarter_inch(diameter_mm: f64) -> bool {
     diameter_mm >= QUARTER_INCH_MM - EDGE_MM
 }
