@@ -257,6 +257,15 @@ beamcraft_status beamcraft_error_text(const beamcraft_error *error,
 /** Lengths of a drawing in inches. */
 #define BEAMCRAFT_DRAWING_INCHES 1
 
+/** What a search tells while it runs: steps spent and steps that may be spent; the best value found and the bound proven
+ *  so far, NaN before there is one. `user_data` is the pointer given to the call. Returns 0 to go on; anything else
+ *  stops the search. It is called on the caller's thread, must not unwind and must not call back into the same search. */
+typedef uint32_t (*beamcraft_progress)(void *user_data,
+                                       uint64_t steps,
+                                       uint64_t budget,
+                                       double value,
+                                       double bound);
+
 /** Computes the calculation `name` for a JSON input and gives the JSON of its result: the same bytes for the same input
  *  on every machine, no spaces, fields in the order of the schema. All faults of the input are found at once.
  *
@@ -276,6 +285,24 @@ beamcraft_status beamcraft_call_json(const char *name,
                                      size_t capacity,
                                      size_t *out_needed,
                                      beamcraft_error **out_error);
+
+/** As [`beamcraft_call_json`] for a calculation that searches, cut_list_bars or cut_list_boards: tells `progress` how far it
+ *  has come, some times a second; when that says stop, the result is the best found so far, and says so in its `end`.
+ *
+ *  The search runs in each call, also when capacity is 0: give a buffer that is large enough from the start.
+ *
+ *  Pointers:
+ *  As [`beamcraft_call_json`]; `progress` is NULL or a function that may be called with `user_data` until this call returns. */
+beamcraft_status beamcraft_call_json_with_progress(const char *name,
+                                                   size_t name_length,
+                                                   const char *input,
+                                                   size_t input_length,
+                                                   beamcraft_progress progress,
+                                                   void *user_data,
+                                                   char *buffer,
+                                                   size_t capacity,
+                                                   size_t *out_needed,
+                                                   beamcraft_error **out_error);
 
 /** Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
  *  as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm), fastener_group (the
@@ -329,6 +356,76 @@ beamcraft_status beamcraft_calculation_schema(size_t index,
                                               size_t capacity,
                                               size_t *out_needed,
                                               beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Tables of materials: every figure with its source
+ * ---------------------------------------------------------------------------- */
+
+/** Species of wood: averages of clear wood. */
+#define BEAMCRAFT_MATERIALS_SPECIES 0
+/** Strength classes of structural timber: characteristic values. */
+#define BEAMCRAFT_MATERIALS_STRENGTH_CLASSES 1
+/** Sheet goods and glued products. */
+#define BEAMCRAFT_MATERIALS_PANELS 2
+/** Species combinations of the NDS: specific gravity assigned to graded lumber. */
+#define BEAMCRAFT_MATERIALS_NDS_COMBINATIONS 3
+
+/** How many materials a table has, one of BEAMCRAFT_MATERIALS_*.
+ *
+ *  Pointers:
+ *  `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_material_count(uint32_t table,
+                                          size_t *out_count,
+                                          beamcraft_error **out_error);
+
+/** Name of the material at `index`, counted from 0; the order is fixed within a release. Sheet goods have one row for
+ *  each thickness that is published.
+ *
+ *  Pointers:
+ *  A text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_material_name(uint32_t table,
+                                         size_t index,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *out_needed,
+                                         beamcraft_error **out_error);
+
+/** Place of the material of a name: common or botanical name of a species, a class, a panel, a combination or its short
+ *  form. A name that fits several, or none, is refused with those that fit or the closest one.
+ *
+ *  Pointers:
+ *  `name` is NULL or points to `name_length` bytes of UTF-8, NULL is refused; `out_index` is NULL or writable; NULL is
+ *  refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_material_find(uint32_t table,
+                                         const char *name,
+                                         size_t name_length,
+                                         size_t *out_index,
+                                         beamcraft_error **out_error);
+
+/** Everything about the material at `index` as a flat JSON object: figures with their units in the names, each with its
+ *  source and whether it was seen there or recalled. What is not published is left out.
+ *
+ *  Pointers:
+ *  A text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_material_json(uint32_t table,
+                                         size_t index,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *out_needed,
+                                         beamcraft_error **out_error);
+
+/** One number about the material at `index` by the name it has in beamcraft_material_json, such as "density_12_kg_m3".
+ *  BEAMCRAFT_E_NO_PUBLISHED_VALUE where nothing is published, BEAMCRAFT_E_WRONG_TYPE where it is a text.
+ *
+ *  Pointers:
+ *  `column` is NULL or points to `column_length` bytes of UTF-8, NULL is refused; `out_value` is NULL or writable; NULL
+ *  is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_material_number(uint32_t table,
+                                           size_t index,
+                                           const char *column,
+                                           size_t column_length,
+                                           double *out_value,
+                                           beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * Columns: a calculation over many rows in one call
@@ -965,20 +1062,26 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT 17
 /** 18: an end without a panel shows the inside of the body */
 #define BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE 18
-/** 19: a part is wider than the way that it is to be carried through */
-#define BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS 19
-/** 20: a groove, recess or hole comes out on a face that it was not cut from */
-#define BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH 20
-/** 21: a cut lies outside what the described saw reaches */
-#define BEAMCRAFT_FINDING_CODE_BEYOND_SAW 21
-/** 22: a driver with its bit does not fit where a screw is to be driven */
-#define BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM 22
-/** 23: the seams of one glue-up take longer than the open time of the glue */
-#define BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON 23
-/** 24: a licensed trade, or the maker of a thing near the body, must decide this */
-#define BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST 24
-/** 25: the wall is not what screws or a straight back edge want */
-#define BEAMCRAFT_FINDING_CODE_UNEVEN_WALL 25
+/** 19: a glue line bears held-back movement, or stands in warmth that its glue may not bear */
+#define BEAMCRAFT_FINDING_CODE_GLUE_LINE 19
+/** 20: a seam is pulled open by the seasons, or its glue has to hold it */
+#define BEAMCRAFT_FINDING_CODE_SEAM_MOVES 20
+/** 21: the saw as given leaves visible gaps in more seams than wanted */
+#define BEAMCRAFT_FINDING_CODE_SEAM_GAPS 21
+/** 22: a part is wider than the way that it is to be carried through */
+#define BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS 22
+/** 23: a groove, recess or hole comes out on a face that it was not cut from */
+#define BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH 23
+/** 24: a cut lies outside what the described saw reaches */
+#define BEAMCRAFT_FINDING_CODE_BEYOND_SAW 24
+/** 25: a driver with its bit does not fit where a screw is to be driven */
+#define BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM 25
+/** 26: the seams of one glue-up take longer than the open time of the glue */
+#define BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON 26
+/** 27: a licensed trade, or the maker of a thing near the body, must decide this */
+#define BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST 27
+/** 28: the wall is not what screws or a straight back edge want */
+#define BEAMCRAFT_FINDING_CODE_UNEVEN_WALL 28
 
 /* How the fastener's axis lies to the fibres of the member that holds it. */
 /** 0: Driven into side grain, across the fibres. */
@@ -1572,6 +1675,14 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_SEAM_OPENING_HEEL 1
 /** 2: At the toe, on the show edge. */
 #define BEAMCRAFT_SEAM_OPENING_TOE 2
+
+/* Where the two halves touch. */
+/** 0: Over the whole seat, within a billionth of a degree. */
+#define BEAMCRAFT_SEAT_CONTACT_WHOLE_SEAT 0
+/** 1: At the front edge, on the point of the wall half: the seat opens towards the wall. */
+#define BEAMCRAFT_SEAT_CONTACT_FRONT_EDGE 1
+/** 2: At the wall: the seat opens towards the room. */
+#define BEAMCRAFT_SEAT_CONTACT_WALL_EDGE 2
 
 /* Which face of the board lies up at the saw. */
 /** 0: Show face up: the fence sets the inner width, so that errors of thickness and tilt reach the show width. */
@@ -5257,6 +5368,130 @@ beamcraft_status beamcraft_slot_length(const beamcraft_slot_length_input *input,
                                        beamcraft_slot_length_output *output,
                                        beamcraft_error **out_error);
 
+/** Two halves of a bevelled strip, both lying with the grain along the wall, and their strains since
+ *  they were ripped. */
+typedef struct beamcraft_cleat_movement_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of the strip when it was ripped, mm. Range 1 to 150. */
+  double thickness_mm;
+  /** Bevel from a square cut, degrees: the slope of the seat from horizontal. Range 5 to 75. */
+  double bevel_deg;
+  /** From the screw row of the wall half up to the middle of the seat, mm. Range 0 to 100000. */
+  double wall_fixed_below_mm;
+  /** From the middle of the seat up to where the beam half is held to the body, mm. Range 0 to 100000. */
+  double beam_fixed_above_mm;
+  /** Strain of the wall half across its width since it was ripped, swelling positive. Range -0.3 to 0.3. */
+  double wall_width_strain;
+  /** Strain of the wall half through its thickness since it was ripped, swelling positive. Range -0.3 to
+   *  0.3. */
+  double wall_thickness_strain;
+  /** Strain of the beam half across its width since it was ripped, swelling positive. Range -0.3 to 0.3. */
+  double beam_width_strain;
+  /** Strain of the beam half through its thickness since it was ripped, swelling positive. Range -0.3 to
+   *  0.3. */
+  double beam_thickness_strain;
+} beamcraft_cleat_movement_input;
+
+/** The cleat after the movement. */
+typedef struct beamcraft_cleat_movement_output {
+  /** Bevel of the wall half after the movement, degrees. */
+  double wall_bevel_deg;
+  /** Bevel of the beam half after the movement, degrees. */
+  double beam_bevel_deg;
+  /** Change of the bevel of the wall half, degrees; positive is steeper. */
+  double bevel_change_deg;
+  /** Angle between the two seats, degrees; positive when that of the wall half is the steeper one. */
+  double mismatch_deg;
+  /** Where the two halves touch. One of BEAMCRAFT_SEAT_CONTACT_*. */
+  uint32_t contact;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Gap at the open end of the seat, over the whole thickness, mm; blunted points make it smaller. */
+  double seat_gap_mm;
+  /** How much higher the body hangs, mm; negative when it sinks. */
+  double body_rise_mm;
+  /** Change of the overlap that the body must be lifted over, mm. */
+  double lift_change_mm;
+  /** How much thicker the wall half is, mm: room to leave between it and the frame inside. */
+  double wall_thicker_mm;
+  /** How much thicker the beam half is, mm. */
+  double beam_thicker_mm;
+} beamcraft_cleat_movement_output;
+
+/** Sets up an input of beamcraft_cleat_movement: its size and its initial values. Does nothing for NULL. */
+void beamcraft_cleat_movement_input_init(beamcraft_cleat_movement_input *out_input);
+
+/** Bevel, seat and height of a hanging cleat when its halves swell or shrink. */
+beamcraft_status beamcraft_cleat_movement(const beamcraft_cleat_movement_input *input,
+                                          beamcraft_cleat_movement_output *output,
+                                          beamcraft_error **out_error);
+
+/** A mitre along two boards, each held on a frame at some distance from the seam. */
+typedef struct beamcraft_framed_mitre_movement_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of board a when the mitre was cut, mm. Range 1 to 150. */
+  double thickness_a_mm;
+  /** Thickness of board b when the mitre was cut, mm. Range 1 to 150. */
+  double thickness_b_mm;
+  /** Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside
+   *  corner. Range 10 to 350. Initially 90.0. */
+  double corner_deg;
+  /** Across board a, from the mitre on the show face to the line where the frame holds the board, mm.
+   *  Range 0 to 100000. */
+  double held_at_a_mm;
+  /** Across board b, from the mitre on the show face to the line where the frame holds the board, mm.
+   *  Range 0 to 100000. */
+  double held_at_b_mm;
+  /** Strain of board a across its width since the body was made, swelling positive. Range -0.3 to 0.3. */
+  double width_strain_a;
+  /** Strain of board a through its thickness since then, swelling positive. Range -0.3 to 0.3. */
+  double thickness_strain_a;
+  /** Strain of board b across its width since then, swelling positive. Range -0.3 to 0.3. */
+  double width_strain_b;
+  /** Strain of board b through its thickness since then, swelling positive. Range -0.3 to 0.3. */
+  double thickness_strain_b;
+  /** Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement
+   *  of them is tabulated here. Range -0.3 to 0.3. Initially 0.0. */
+  double frame_strain;
+} beamcraft_framed_mitre_movement_input;
+
+/** The mitre after the movement, if the glue of the seam held nothing back. */
+typedef struct beamcraft_framed_mitre_movement_output {
+  /** How far the two boards draw apart square to the seam, mm; negative when they press against one
+   *  another. */
+  double offset_mm;
+  /** Part of the offset that is board a's, mm. */
+  double offset_a_mm;
+  /** Part of the offset that is board b's, mm. */
+  double offset_b_mm;
+  /** What the change of the bevels opens besides, mm; positive at the show edge, negative inside. */
+  double taper_mm;
+  /** Gap at the show edge, mm. */
+  double show_gap_mm;
+  /** Gap at the heel, mm. */
+  double inside_gap_mm;
+  /** How far the boards would overlap at the tighter edge if nothing gave way, mm: boards, glue and frame
+   *  have to bear it. */
+  double pressed_mm;
+  /** Which end of the seam the change of the bevels opens. One of BEAMCRAFT_SEAM_OPENING_*. */
+  uint32_t opens;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Length of the seam across the section, mm. */
+  double seam_mm;
+} beamcraft_framed_mitre_movement_output;
+
+/** Sets up an input of beamcraft_framed_mitre_movement: its size and its initial values. Does nothing for NULL. */
+void beamcraft_framed_mitre_movement_input_init(beamcraft_framed_mitre_movement_input *out_input);
+
+/** Opening of a long-grain mitre whose boards are held on a frame that does not move, such as one of
+ *  plywood. */
+beamcraft_status beamcraft_framed_mitre_movement(const beamcraft_framed_mitre_movement_input *input,
+                                                 beamcraft_framed_mitre_movement_output *output,
+                                                 beamcraft_error **out_error);
+
 /* ----------------------------------------------------------------------------
  * Typed calls: tolerance
  * ---------------------------------------------------------------------------- */
@@ -5500,6 +5735,70 @@ void beamcraft_saw_accuracy_input_init(beamcraft_saw_accuracy_input *out_input);
 beamcraft_status beamcraft_saw_accuracy(const beamcraft_saw_accuracy_input *input,
                                         beamcraft_saw_accuracy_output *output,
                                         beamcraft_error **out_error);
+
+/** A seam, the scatter of the saw, and the share of seams that should be closed where they are seen. */
+typedef struct beamcraft_over_tilt_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of board a, mm. Range 1 to 150. */
+  double thickness_a_mm;
+  /** Thickness of board b, mm. Range 1 to 150. */
+  double thickness_b_mm;
+  /** Corner angle between the two show faces, measured inside the body, degrees; a square corner if left
+   *  out. Range 10 to 350. Initially 90.0. */
+  double corner_deg;
+  /** Standard deviation of the tilt of one edge, degrees; from test cuts. Range 0 to 5. */
+  double tilt_sd_deg;
+  /** How the two edges come by their tilt. One of BEAMCRAFT_TILT_SETTING_*. */
+  uint32_t setting;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+   *  Range 0 to 5. Initially 0.0. */
+  double other_sd_deg;
+  /** Visible gap that counts as closed, mm; 0 if left out, closed in full. Range 0 to 500. Initially 0.0. */
+  double gap_mm;
+  /** Share of seams that should be closed; 0.95 if left out, 19 of 20. Range 0.51 to 0.9999. Initially
+   *  0.95. */
+  double share;
+  /** Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues
+   *  (FPL-GTR-190, chapter 10). Range 0.001 to 5. Initially 0.15. */
+  double glue_film_mm;
+} beamcraft_over_tilt_input;
+
+/** The over-tilt with what it gives and what it costs. */
+typedef struct beamcraft_over_tilt_output {
+  /** Over-tilt of each edge, degrees; 0 where the share is reached without. */
+  double over_tilt_deg;
+  /** Tilt from square to aim at for edge a, the over-tilt included, degrees. */
+  double aim_a_deg;
+  /** Tilt from square to aim at for edge b, the over-tilt included, degrees. */
+  double aim_b_deg;
+  /** Length of the seam across the section, mm. */
+  double seam_mm;
+  /** Standard deviation of the divergence of the two cut faces, degrees. */
+  double total_sd_deg;
+  /** Share of seams closed without over-tilt. */
+  double closed_without;
+  /** Share of seams closed with it. */
+  double closed_with;
+  /** Gap at the heel of a seam cut as aimed at, mm: the price. */
+  double inside_gap_mm;
+  /** Gap at the heel that the wanted share of seams keeps to, mm. */
+  double inside_gap_share_mm;
+  /** Share of the seam's length, from the show edge, over which glue can still hold when cut as aimed at. */
+  double glued_share;
+  /** The same for the gap at the heel that the wanted share of seams keeps to. */
+  double glued_share_worst;
+} beamcraft_over_tilt_output;
+
+/** Sets up an input of beamcraft_over_tilt: its size and its initial values. Does nothing for NULL. */
+void beamcraft_over_tilt_input_init(beamcraft_over_tilt_input *out_input);
+
+/** Deliberate over-tilt that closes a wanted share of seams at the show edge, and its price inside. */
+beamcraft_status beamcraft_over_tilt(const beamcraft_over_tilt_input *input,
+                                     beamcraft_over_tilt_output *output,
+                                     beamcraft_error **out_error);
 
 /** A size and a class of general tolerances. */
 typedef struct beamcraft_general_tolerance_input {

@@ -8332,7 +8332,7 @@ impl OfJson for VeneerEdge {
 
 choice!(Grade, ["note", "caution", "stop"]);
 
-choice!(FindingCode, ["beyond_tilt", "trapped_piece", "long_point_rides_fence", "studs_missed", "screw_too_short", "screw_too_long", "check_fails", "held_by_friction_only", "climbs_off", "no_headroom", "cleat_does_not_fit", "frame_does_not_fit", "meets_obstruction", "too_close_to_heat", "listing_governs", "not_covered", "heavy_lift", "cross_grain_fight", "open_end_shows_inside", "does_not_pass", "breaks_through", "beyond_saw", "driver_has_no_room", "glue_sets_too_soon", "needs_specialist", "uneven_wall"]);
+choice!(FindingCode, ["beyond_tilt", "trapped_piece", "long_point_rides_fence", "studs_missed", "screw_too_short", "screw_too_long", "check_fails", "held_by_friction_only", "climbs_off", "no_headroom", "cleat_does_not_fit", "frame_does_not_fit", "meets_obstruction", "too_close_to_heat", "listing_governs", "not_covered", "heavy_lift", "cross_grain_fight", "open_end_shows_inside", "glue_line", "seam_moves", "seam_gaps", "does_not_pass", "breaks_through", "beyond_saw", "driver_has_no_room", "glue_sets_too_soon", "needs_specialist", "uneven_wall"]);
 
 /// A number that belongs to a finding.
 ///
@@ -8414,7 +8414,7 @@ impl OfJson for Quantity {
 /// ----------
 /// grade : {'note', 'caution', 'stop'}
 ///     How much it matters.
-/// code : {'beyond_tilt', 'trapped_piece', 'long_point_rides_fence', 'studs_missed', 'screw_too_short', 'screw_too_long', 'check_fails', 'held_by_friction_only', 'climbs_off', 'no_headroom', 'cleat_does_not_fit', 'frame_does_not_fit', 'meets_obstruction', 'too_close_to_heat', 'listing_governs', 'not_covered', 'heavy_lift', 'cross_grain_fight', 'open_end_shows_inside', 'does_not_pass', 'breaks_through', 'beyond_saw', 'driver_has_no_room', 'glue_sets_too_soon', 'needs_specialist', 'uneven_wall'}
+/// code : {'beyond_tilt', 'trapped_piece', 'long_point_rides_fence', 'studs_missed', 'screw_too_short', 'screw_too_long', 'check_fails', 'held_by_friction_only', 'climbs_off', 'no_headroom', 'cleat_does_not_fit', 'frame_does_not_fit', 'meets_obstruction', 'too_close_to_heat', 'listing_governs', 'not_covered', 'heavy_lift', 'cross_grain_fight', 'open_end_shows_inside', 'glue_line', 'seam_moves', 'seam_gaps', 'does_not_pass', 'breaks_through', 'beyond_saw', 'driver_has_no_room', 'glue_sets_too_soon', 'needs_specialist', 'uneven_wall'}
 ///     What it is about.
 /// subject : str
 ///     The part concerned, such as ``front|top`` or ``cleat``.
@@ -14979,7 +14979,7 @@ impl OfJson for ListWoodScrewsInput {
     }
 }
 
-choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-113", "Niemz 1993", "Rijsdijk & Laming 1994", "NIST SP 811", "ASME B18.6.1", "ASME B18.2.1", "ASTM F1667", "AWC Design Aid 4", "DIN 7998", "screw pages", "film arithmetic", "40 CFR 60.313", "finishing guides", "finishing textbook", "coverage pages", "volume-solids column", "dry-film page", "finishing case studies", "Utah R307-343", "2004/42/EC", "SCAQMD 1113", "ISO 6344", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "EN 338", "EN 384", "pocket book", "plywood page", "ANSI A208.1", "ANSI A208.2", "EN 622-5", "EN 312", "EN 12369-1", "Hyland-Wexler 1983", "EN 1995-1-1", "DIN EN 1995-1-1/NA", "NHLA rules", "PS 20", "EN 336", "EN 1313-1", "clamp articles", "EM 8731", "common practice", "statics", "given", "geometry", "ASME B18.6.4"]);
+choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-113", "Niemz 1993", "Rijsdijk & Laming 1994", "NIST SP 811", "ASME B18.6.1", "ASME B18.2.1", "ASTM F1667", "AWC Design Aid 4", "DIN 7998", "screw pages", "film arithmetic", "40 CFR 60.313", "finishing guides", "finishing textbook", "coverage pages", "volume-solids column", "dry-film page", "finishing case studies", "Utah R307-343", "2004/42/EC", "SCAQMD 1113", "ISO 6344", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "EN 338", "EN 384", "pocket book", "plywood page", "ANSI A208.1", "ANSI A208.2", "EN 622-5", "EN 312", "EN 12369-1", "Hyland-Wexler 1983", "EN 1995-1-1", "DIN EN 1995-1-1/NA", "NHLA rules", "PS 20", "EN 336", "EN 1313-1", "clamp articles", "EM 8731", "common practice", "statics", "given", "geometry", "Crank", "WMO-No. 8", "extension advice", "AWC movement", "FPL-RP-489", "ISO 2768-1", "woodwork standards", "machine alignment", "AS 241", "Salmon 2011", "ASME B18.6.4"]);
 
 /// One size of full-body wood screw.
 ///
@@ -14995,7 +14995,7 @@ choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-
 ///     Diameter of the head, mm.
 /// threads_per_inch : int
 ///     Threads per inch.
-/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'ASME B18.6.4'}
+/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
 ///     Standard of the dimensions.
 /// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
 ///     How far the diameters were checked; the thread counts are recalled in every row.
@@ -21606,7 +21606,7 @@ impl OfJson for ListFastenersInput {
 ///     Size as the trade calls it, such as ``No. 10``, ``16d`` or ``3/8 in``.
 /// nominal_diameter_mm : float
 ///     Nominal diameter, mm.
-/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'ASME B18.6.4'}
+/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
 ///     Standard of the dimensions.
 /// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
 ///     How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows.
@@ -35108,6 +35108,1132 @@ impl OfJson for YearlyMovement {
     }
 }
 
+/// A body whose boards run with the grain along it, and the moisture contents it lives at.
+///
+/// Parameters
+/// ----------
+/// wood : MovingSpecies or MovementFigures
+///     Wood of the boards.
+/// cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+///     How the boards were sawn.
+/// length_mm : float
+///     Length along the grain as made, mm.
+///     Allowed: 0 to 100000.
+/// height_mm : float
+///     Height across the grain of front and returns as made, mm.
+///     Allowed: 10 to 2000.
+/// depth_mm : float
+///     Depth across the grain of top and bottom as made, mm.
+///     Allowed: 10 to 2000.
+/// made_moisture_pct : float
+///     Moisture content when made, %.
+///     Allowed: 0 to 30.
+/// driest_moisture_pct : float
+///     Least moisture content in service, %.
+///     Allowed: 0 to 30.
+/// wettest_moisture_pct : float
+///     Greatest moisture content in service, %.
+///     Allowed: 0 to 30.
+/// ring_angle_deg : float or None, optional
+///     Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+///     Allowed: 0 to 90.
+/// along_shrinkage_pct : float, default 0.2
+///     Shrinkage along the grain from green to ovendry, %; 0.2 is the high end of normal wood (0.1 to 0.2).
+///     Allowed: 0 to 20.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyMovementInput {
+    /// Wood of the boards.
+    #[pyo3(get)]
+    pub(crate) wood: MovingWood,
+    /// How the boards were sawn.
+    #[pyo3(get)]
+    pub(crate) cut: BoardCut,
+    /// Angle between growth rings and wide face, degrees; for `ring_angle` only.
+    #[pyo3(get)]
+    pub(crate) ring_angle_deg: Option<f64>,
+    /// Length along the grain as made, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Height across the grain of front and returns as made, mm.
+    #[pyo3(get)]
+    pub(crate) height_mm: f64,
+    /// Depth across the grain of top and bottom as made, mm.
+    #[pyo3(get)]
+    pub(crate) depth_mm: f64,
+    /// Moisture content when made, %.
+    #[pyo3(get)]
+    pub(crate) made_moisture_pct: f64,
+    /// Least moisture content in service, %.
+    #[pyo3(get)]
+    pub(crate) driest_moisture_pct: f64,
+    /// Greatest moisture content in service, %.
+    #[pyo3(get)]
+    pub(crate) wettest_moisture_pct: f64,
+    /// Shrinkage along the grain from green to ovendry, %; 0.2 is the high end of normal wood (0.1 to 0.2).
+    #[pyo3(get)]
+    pub(crate) along_shrinkage_pct: f64,
+}
+
+#[pymethods]
+impl BodyMovementInput {
+    #[new]
+    #[pyo3(signature = (*, wood, cut, length_mm, height_mm, depth_mm, made_moisture_pct, driest_moisture_pct, wettest_moisture_pct, ring_angle_deg = Arg::left_out(), along_shrinkage_pct = Arg::left_out()), text_signature = "(*, wood, cut, length_mm, height_mm, depth_mm, made_moisture_pct, driest_moisture_pct, wettest_moisture_pct, ring_angle_deg=None, along_shrinkage_pct=0.2)")]
+    fn new(wood: Arg<'_, '_>, cut: Arg<'_, '_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, made_moisture_pct: Arg<'_, '_>, driest_moisture_pct: Arg<'_, '_>, wettest_moisture_pct: Arg<'_, '_>, ring_angle_deg: Arg<'_, '_>, along_shrinkage_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            wood: wood.read("wood")?,
+            cut: cut.read("cut")?,
+            ring_angle_deg: ring_angle_deg.read_or("ring_angle_deg", || None)?,
+            length_mm: length_mm.read("length_mm")?,
+            height_mm: height_mm.read("height_mm")?,
+            depth_mm: depth_mm.read("depth_mm")?,
+            made_moisture_pct: made_moisture_pct.read("made_moisture_pct")?,
+            driest_moisture_pct: driest_moisture_pct.read("driest_moisture_pct")?,
+            wettest_moisture_pct: wettest_moisture_pct.read("wettest_moisture_pct")?,
+            along_shrinkage_pct: along_shrinkage_pct.read_or("along_shrinkage_pct", || 0.2_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyMovementInput {
+    const NAME: &'static str = "BodyMovementInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("wood", "wood", "Wood of the boards."),
+        ("cut", "cut", "How the boards were sawn."),
+        ("ring_angle_deg", "ring_angle_deg", "Angle between growth rings and wide face, degrees; for `ring_angle` only."),
+        ("length_mm", "length_mm", "Length along the grain as made, mm."),
+        ("height_mm", "height_mm", "Height across the grain of front and returns as made, mm."),
+        ("depth_mm", "depth_mm", "Depth across the grain of top and bottom as made, mm."),
+        ("made_moisture_pct", "made_moisture_pct", "Moisture content when made, %."),
+        ("driest_moisture_pct", "driest_moisture_pct", "Least moisture content in service, %."),
+        ("wettest_moisture_pct", "wettest_moisture_pct", "Greatest moisture content in service, %."),
+        ("along_shrinkage_pct", "along_shrinkage_pct", "Shrinkage along the grain from green to ovendry, %; 0.2 is the high end of normal wood (0.1 to 0.2)."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.wood.show(), self.cut.show(), self.ring_angle_deg.show(), self.length_mm.show(), self.height_mm.show(), self.depth_mm.show(), self.made_moisture_pct.show(), self.driest_moisture_pct.show(), self.wettest_moisture_pct.show(), self.along_shrinkage_pct.show()] }
+}
+
+impl OfJson for BodyMovementInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            wood: field(fields, "wood")?,
+            cut: field(fields, "cut")?,
+            ring_angle_deg: field(fields, "ring_angle_deg")?,
+            length_mm: field(fields, "length_mm")?,
+            height_mm: field(fields, "height_mm")?,
+            depth_mm: field(fields, "depth_mm")?,
+            made_moisture_pct: field(fields, "made_moisture_pct")?,
+            driest_moisture_pct: field(fields, "driest_moisture_pct")?,
+            wettest_moisture_pct: field(fields, "wettest_moisture_pct")?,
+            along_shrinkage_pct: field(fields, "along_shrinkage_pct")?,
+        })
+    }
+}
+
+/// Change of a body's outer size at one moisture content.
+///
+/// Parameters
+/// ----------
+/// moisture_pct : float
+///     Moisture content, %.
+/// width_strain : float
+///     Strain of its boards across the width, swelling positive.
+/// thickness_strain : float
+///     Strain of its boards through the thickness, swelling positive.
+/// along_strain : float
+///     Strain of its boards along the grain, swelling positive.
+/// length_change_mm : float
+///     Change of the length, mm; swelling positive.
+/// height_change_mm : float
+///     Change of the height, mm; swelling positive.
+/// depth_change_mm : float
+///     Change of the depth, mm; swelling positive.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyChange {
+    /// Moisture content, %.
+    #[pyo3(get)]
+    pub(crate) moisture_pct: f64,
+    /// Strain of its boards across the width, swelling positive.
+    #[pyo3(get)]
+    pub(crate) width_strain: f64,
+    /// Strain of its boards through the thickness, swelling positive.
+    #[pyo3(get)]
+    pub(crate) thickness_strain: f64,
+    /// Strain of its boards along the grain, swelling positive.
+    #[pyo3(get)]
+    pub(crate) along_strain: f64,
+    /// Change of the length, mm; swelling positive.
+    #[pyo3(get)]
+    pub(crate) length_change_mm: f64,
+    /// Change of the height, mm; swelling positive.
+    #[pyo3(get)]
+    pub(crate) height_change_mm: f64,
+    /// Change of the depth, mm; swelling positive.
+    #[pyo3(get)]
+    pub(crate) depth_change_mm: f64,
+}
+
+#[pymethods]
+impl BodyChange {
+    #[new]
+    #[pyo3(signature = (*, moisture_pct, width_strain, thickness_strain, along_strain, length_change_mm, height_change_mm, depth_change_mm), text_signature = "(*, moisture_pct, width_strain, thickness_strain, along_strain, length_change_mm, height_change_mm, depth_change_mm)")]
+    fn new(moisture_pct: Arg<'_, '_>, width_strain: Arg<'_, '_>, thickness_strain: Arg<'_, '_>, along_strain: Arg<'_, '_>, length_change_mm: Arg<'_, '_>, height_change_mm: Arg<'_, '_>, depth_change_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            moisture_pct: moisture_pct.read("moisture_pct")?,
+            width_strain: width_strain.read("width_strain")?,
+            thickness_strain: thickness_strain.read("thickness_strain")?,
+            along_strain: along_strain.read("along_strain")?,
+            length_change_mm: length_change_mm.read("length_change_mm")?,
+            height_change_mm: height_change_mm.read("height_change_mm")?,
+            depth_change_mm: depth_change_mm.read("depth_change_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyChange {
+    const NAME: &'static str = "BodyChange";
+    const FIELDS: &'static [shown::Field] = &[
+        ("moisture_pct", "moisture_pct", "Moisture content, %."),
+        ("width_strain", "width_strain", "Strain of its boards across the width, swelling positive."),
+        ("thickness_strain", "thickness_strain", "Strain of its boards through the thickness, swelling positive."),
+        ("along_strain", "along_strain", "Strain of its boards along the grain, swelling positive."),
+        ("length_change_mm", "length_change_mm", "Change of the length, mm; swelling positive."),
+        ("height_change_mm", "height_change_mm", "Change of the height, mm; swelling positive."),
+        ("depth_change_mm", "depth_change_mm", "Change of the depth, mm; swelling positive."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.moisture_pct.show(), self.width_strain.show(), self.thickness_strain.show(), self.along_strain.show(), self.length_change_mm.show(), self.height_change_mm.show(), self.depth_change_mm.show()] }
+}
+
+impl OfJson for BodyChange {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            moisture_pct: field(fields, "moisture_pct")?,
+            width_strain: field(fields, "width_strain")?,
+            thickness_strain: field(fields, "thickness_strain")?,
+            along_strain: field(fields, "along_strain")?,
+            length_change_mm: field(fields, "length_change_mm")?,
+            height_change_mm: field(fields, "height_change_mm")?,
+            depth_change_mm: field(fields, "depth_change_mm")?,
+        })
+    }
+}
+
+/// Outer size of a body through the year.
+///
+/// Parameters
+/// ----------
+/// driest : BodyChange
+///     Change when driest.
+/// wettest : BodyChange
+///     Change when wettest.
+/// length_range_mm : float
+///     Movement of the length between both, mm.
+/// height_range_mm : float
+///     Movement of the height between both, mm.
+/// depth_range_mm : float
+///     Movement of the depth between both, mm.
+/// return_driest_mm : float
+///     Change of the depth that a return with its grain front to back makes when driest, mm: what the top fights with.
+/// return_wettest_mm : float
+///     The same when wettest, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BodyMovement {
+    /// Change when driest.
+    #[pyo3(get)]
+    pub(crate) driest: BodyChange,
+    /// Change when wettest.
+    #[pyo3(get)]
+    pub(crate) wettest: BodyChange,
+    /// Movement of the length between both, mm.
+    #[pyo3(get)]
+    pub(crate) length_range_mm: f64,
+    /// Movement of the height between both, mm.
+    #[pyo3(get)]
+    pub(crate) height_range_mm: f64,
+    /// Movement of the depth between both, mm.
+    #[pyo3(get)]
+    pub(crate) depth_range_mm: f64,
+    /// Change of the depth that a return with its grain front to back makes when driest, mm: what the top fights with.
+    #[pyo3(get)]
+    pub(crate) return_driest_mm: f64,
+    /// The same when wettest, mm.
+    #[pyo3(get)]
+    pub(crate) return_wettest_mm: f64,
+}
+
+#[pymethods]
+impl BodyMovement {
+    #[new]
+    #[pyo3(signature = (*, driest, wettest, length_range_mm, height_range_mm, depth_range_mm, return_driest_mm, return_wettest_mm), text_signature = "(*, driest, wettest, length_range_mm, height_range_mm, depth_range_mm, return_driest_mm, return_wettest_mm)")]
+    fn new(driest: Arg<'_, '_>, wettest: Arg<'_, '_>, length_range_mm: Arg<'_, '_>, height_range_mm: Arg<'_, '_>, depth_range_mm: Arg<'_, '_>, return_driest_mm: Arg<'_, '_>, return_wettest_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            driest: driest.read("driest")?,
+            wettest: wettest.read("wettest")?,
+            length_range_mm: length_range_mm.read("length_range_mm")?,
+            height_range_mm: height_range_mm.read("height_range_mm")?,
+            depth_range_mm: depth_range_mm.read("depth_range_mm")?,
+            return_driest_mm: return_driest_mm.read("return_driest_mm")?,
+            return_wettest_mm: return_wettest_mm.read("return_wettest_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BodyMovement {
+    const NAME: &'static str = "BodyMovement";
+    const FIELDS: &'static [shown::Field] = &[
+        ("driest", "driest", "Change when driest."),
+        ("wettest", "wettest", "Change when wettest."),
+        ("length_range_mm", "length_range_mm", "Movement of the length between both, mm."),
+        ("height_range_mm", "height_range_mm", "Movement of the height between both, mm."),
+        ("depth_range_mm", "depth_range_mm", "Movement of the depth between both, mm."),
+        ("return_driest_mm", "return_driest_mm", "Change of the depth that a return with its grain front to back makes when driest, mm: what the top fights with."),
+        ("return_wettest_mm", "return_wettest_mm", "The same when wettest, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.driest.show(), self.wettest.show(), self.length_range_mm.show(), self.height_range_mm.show(), self.depth_range_mm.show(), self.return_driest_mm.show(), self.return_wettest_mm.show()] }
+}
+
+impl OfJson for BodyMovement {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            driest: field(fields, "driest")?,
+            wettest: field(fields, "wettest")?,
+            length_range_mm: field(fields, "length_range_mm")?,
+            height_range_mm: field(fields, "height_range_mm")?,
+            depth_range_mm: field(fields, "depth_range_mm")?,
+            return_driest_mm: field(fields, "return_driest_mm")?,
+            return_wettest_mm: field(fields, "return_wettest_mm")?,
+        })
+    }
+}
+
+/// Two halves of a bevelled strip, both lying with the grain along the wall, and their strains since they were ripped.
+///
+/// Parameters
+/// ----------
+/// thickness_mm : float
+///     Thickness of the strip when it was ripped, mm.
+///     Allowed: 1 to 150.
+/// bevel_deg : float
+///     Bevel from a square cut, degrees: the slope of the seat from horizontal.
+///     Allowed: 5 to 75.
+/// wall_fixed_below_mm : float
+///     From the screw row of the wall half up to the middle of the seat, mm.
+///     Allowed: 0 to 100000.
+/// beam_fixed_above_mm : float
+///     From the middle of the seat up to where the beam half is held to the body, mm.
+///     Allowed: 0 to 100000.
+/// wall_width_strain : float
+///     Strain of the wall half across its width since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// wall_thickness_strain : float
+///     Strain of the wall half through its thickness since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// beam_width_strain : float
+///     Strain of the beam half across its width since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// beam_thickness_strain : float
+///     Strain of the beam half through its thickness since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatMovementInput {
+    /// Thickness of the strip when it was ripped, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Bevel from a square cut, degrees: the slope of the seat from horizontal.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// From the screw row of the wall half up to the middle of the seat, mm.
+    #[pyo3(get)]
+    pub(crate) wall_fixed_below_mm: f64,
+    /// From the middle of the seat up to where the beam half is held to the body, mm.
+    #[pyo3(get)]
+    pub(crate) beam_fixed_above_mm: f64,
+    /// Strain of the wall half across its width since it was ripped, swelling positive.
+    #[pyo3(get)]
+    pub(crate) wall_width_strain: f64,
+    /// Strain of the wall half through its thickness since it was ripped, swelling positive.
+    #[pyo3(get)]
+    pub(crate) wall_thickness_strain: f64,
+    /// Strain of the beam half across its width since it was ripped, swelling positive.
+    #[pyo3(get)]
+    pub(crate) beam_width_strain: f64,
+    /// Strain of the beam half through its thickness since it was ripped, swelling positive.
+    #[pyo3(get)]
+    pub(crate) beam_thickness_strain: f64,
+}
+
+#[pymethods]
+impl CleatMovementInput {
+    #[new]
+    #[pyo3(signature = (*, thickness_mm, bevel_deg, wall_fixed_below_mm, beam_fixed_above_mm, wall_width_strain, wall_thickness_strain, beam_width_strain, beam_thickness_strain), text_signature = "(*, thickness_mm, bevel_deg, wall_fixed_below_mm, beam_fixed_above_mm, wall_width_strain, wall_thickness_strain, beam_width_strain, beam_thickness_strain)")]
+    fn new(thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, wall_fixed_below_mm: Arg<'_, '_>, beam_fixed_above_mm: Arg<'_, '_>, wall_width_strain: Arg<'_, '_>, wall_thickness_strain: Arg<'_, '_>, beam_width_strain: Arg<'_, '_>, beam_thickness_strain: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            wall_fixed_below_mm: wall_fixed_below_mm.read("wall_fixed_below_mm")?,
+            beam_fixed_above_mm: beam_fixed_above_mm.read("beam_fixed_above_mm")?,
+            wall_width_strain: wall_width_strain.read("wall_width_strain")?,
+            wall_thickness_strain: wall_thickness_strain.read("wall_thickness_strain")?,
+            beam_width_strain: beam_width_strain.read("beam_width_strain")?,
+            beam_thickness_strain: beam_thickness_strain.read("beam_thickness_strain")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatMovementInput {
+    const NAME: &'static str = "CleatMovementInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_mm", "thickness_mm", "Thickness of the strip when it was ripped, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel from a square cut, degrees: the slope of the seat from horizontal."),
+        ("wall_fixed_below_mm", "wall_fixed_below_mm", "From the screw row of the wall half up to the middle of the seat, mm."),
+        ("beam_fixed_above_mm", "beam_fixed_above_mm", "From the middle of the seat up to where the beam half is held to the body, mm."),
+        ("wall_width_strain", "wall_width_strain", "Strain of the wall half across its width since it was ripped, swelling positive."),
+        ("wall_thickness_strain", "wall_thickness_strain", "Strain of the wall half through its thickness since it was ripped, swelling positive."),
+        ("beam_width_strain", "beam_width_strain", "Strain of the beam half across its width since it was ripped, swelling positive."),
+        ("beam_thickness_strain", "beam_thickness_strain", "Strain of the beam half through its thickness since it was ripped, swelling positive."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.thickness_mm.show(), self.bevel_deg.show(), self.wall_fixed_below_mm.show(), self.beam_fixed_above_mm.show(), self.wall_width_strain.show(), self.wall_thickness_strain.show(), self.beam_width_strain.show(), self.beam_thickness_strain.show()] }
+}
+
+impl OfJson for CleatMovementInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_mm: field(fields, "thickness_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            wall_fixed_below_mm: field(fields, "wall_fixed_below_mm")?,
+            beam_fixed_above_mm: field(fields, "beam_fixed_above_mm")?,
+            wall_width_strain: field(fields, "wall_width_strain")?,
+            wall_thickness_strain: field(fields, "wall_thickness_strain")?,
+            beam_width_strain: field(fields, "beam_width_strain")?,
+            beam_thickness_strain: field(fields, "beam_thickness_strain")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::CleatMovementInput> for CleatMovementInput {
+    fn to_core(&self) -> Result<beamcraft_core::CleatMovementInput, Error> {
+        Ok(beamcraft_core::CleatMovementInput {
+            thickness_mm: self.thickness_mm.to_core()?,
+            bevel_deg: self.bevel_deg.to_core()?,
+            wall_fixed_below_mm: self.wall_fixed_below_mm.to_core()?,
+            beam_fixed_above_mm: self.beam_fixed_above_mm.to_core()?,
+            wall_width_strain: self.wall_width_strain.to_core()?,
+            wall_thickness_strain: self.wall_thickness_strain.to_core()?,
+            beam_width_strain: self.beam_width_strain.to_core()?,
+            beam_thickness_strain: self.beam_thickness_strain.to_core()?,
+        })
+    }
+}
+
+choice!(SeatContact, flat_output, ["whole_seat", "front_edge", "wall_edge"]);
+
+/// The cleat after the movement.
+///
+/// Parameters
+/// ----------
+/// wall_bevel_deg : float
+///     Bevel of the wall half after the movement, degrees.
+/// beam_bevel_deg : float
+///     Bevel of the beam half after the movement, degrees.
+/// bevel_change_deg : float
+///     Change of the bevel of the wall half, degrees; positive is steeper.
+/// mismatch_deg : float
+///     Angle between the two seats, degrees; positive when that of the wall half is the steeper one.
+/// contact : {'whole_seat', 'front_edge', 'wall_edge'}
+///     Where the two halves touch.
+/// seat_gap_mm : float
+///     Gap at the open end of the seat, over the whole thickness, mm; blunted points make it smaller.
+/// body_rise_mm : float
+///     How much higher the body hangs, mm; negative when it sinks.
+/// lift_change_mm : float
+///     Change of the overlap that the body must be lifted over, mm.
+/// wall_thicker_mm : float
+///     How much thicker the wall half is, mm: room to leave between it and the frame inside.
+/// beam_thicker_mm : float
+///     How much thicker the beam half is, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatMovement {
+    /// Bevel of the wall half after the movement, degrees.
+    #[pyo3(get)]
+    pub(crate) wall_bevel_deg: f64,
+    /// Bevel of the beam half after the movement, degrees.
+    #[pyo3(get)]
+    pub(crate) beam_bevel_deg: f64,
+    /// Change of the bevel of the wall half, degrees; positive is steeper.
+    #[pyo3(get)]
+    pub(crate) bevel_change_deg: f64,
+    /// Angle between the two seats, degrees; positive when that of the wall half is the steeper one.
+    #[pyo3(get)]
+    pub(crate) mismatch_deg: f64,
+    /// Where the two halves touch.
+    #[pyo3(get)]
+    pub(crate) contact: SeatContact,
+    /// Gap at the open end of the seat, over the whole thickness, mm; blunted points make it smaller.
+    #[pyo3(get)]
+    pub(crate) seat_gap_mm: f64,
+    /// How much higher the body hangs, mm; negative when it sinks.
+    #[pyo3(get)]
+    pub(crate) body_rise_mm: f64,
+    /// Change of the overlap that the body must be lifted over, mm.
+    #[pyo3(get)]
+    pub(crate) lift_change_mm: f64,
+    /// How much thicker the wall half is, mm: room to leave between it and the frame inside.
+    #[pyo3(get)]
+    pub(crate) wall_thicker_mm: f64,
+    /// How much thicker the beam half is, mm.
+    #[pyo3(get)]
+    pub(crate) beam_thicker_mm: f64,
+}
+
+#[pymethods]
+impl CleatMovement {
+    #[new]
+    #[pyo3(signature = (*, wall_bevel_deg, beam_bevel_deg, bevel_change_deg, mismatch_deg, contact, seat_gap_mm, body_rise_mm, lift_change_mm, wall_thicker_mm, beam_thicker_mm), text_signature = "(*, wall_bevel_deg, beam_bevel_deg, bevel_change_deg, mismatch_deg, contact, seat_gap_mm, body_rise_mm, lift_change_mm, wall_thicker_mm, beam_thicker_mm)")]
+    fn new(wall_bevel_deg: Arg<'_, '_>, beam_bevel_deg: Arg<'_, '_>, bevel_change_deg: Arg<'_, '_>, mismatch_deg: Arg<'_, '_>, contact: Arg<'_, '_>, seat_gap_mm: Arg<'_, '_>, body_rise_mm: Arg<'_, '_>, lift_change_mm: Arg<'_, '_>, wall_thicker_mm: Arg<'_, '_>, beam_thicker_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            wall_bevel_deg: wall_bevel_deg.read("wall_bevel_deg")?,
+            beam_bevel_deg: beam_bevel_deg.read("beam_bevel_deg")?,
+            bevel_change_deg: bevel_change_deg.read("bevel_change_deg")?,
+            mismatch_deg: mismatch_deg.read("mismatch_deg")?,
+            contact: contact.read("contact")?,
+            seat_gap_mm: seat_gap_mm.read("seat_gap_mm")?,
+            body_rise_mm: body_rise_mm.read("body_rise_mm")?,
+            lift_change_mm: lift_change_mm.read("lift_change_mm")?,
+            wall_thicker_mm: wall_thicker_mm.read("wall_thicker_mm")?,
+            beam_thicker_mm: beam_thicker_mm.read("beam_thicker_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatMovement {
+    const NAME: &'static str = "CleatMovement";
+    const FIELDS: &'static [shown::Field] = &[
+        ("wall_bevel_deg", "wall_bevel_deg", "Bevel of the wall half after the movement, degrees."),
+        ("beam_bevel_deg", "beam_bevel_deg", "Bevel of the beam half after the movement, degrees."),
+        ("bevel_change_deg", "bevel_change_deg", "Change of the bevel of the wall half, degrees; positive is steeper."),
+        ("mismatch_deg", "mismatch_deg", "Angle between the two seats, degrees; positive when that of the wall half is the steeper one."),
+        ("contact", "contact", "Where the two halves touch."),
+        ("seat_gap_mm", "seat_gap_mm", "Gap at the open end of the seat, over the whole thickness, mm; blunted points make it smaller."),
+        ("body_rise_mm", "body_rise_mm", "How much higher the body hangs, mm; negative when it sinks."),
+        ("lift_change_mm", "lift_change_mm", "Change of the overlap that the body must be lifted over, mm."),
+        ("wall_thicker_mm", "wall_thicker_mm", "How much thicker the wall half is, mm: room to leave between it and the frame inside."),
+        ("beam_thicker_mm", "beam_thicker_mm", "How much thicker the beam half is, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.wall_bevel_deg.show(), self.beam_bevel_deg.show(), self.bevel_change_deg.show(), self.mismatch_deg.show(), self.contact.show(), self.seat_gap_mm.show(), self.body_rise_mm.show(), self.lift_change_mm.show(), self.wall_thicker_mm.show(), self.beam_thicker_mm.show()] }
+}
+
+impl OfJson for CleatMovement {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            wall_bevel_deg: field(fields, "wall_bevel_deg")?,
+            beam_bevel_deg: field(fields, "beam_bevel_deg")?,
+            bevel_change_deg: field(fields, "bevel_change_deg")?,
+            mismatch_deg: field(fields, "mismatch_deg")?,
+            contact: field(fields, "contact")?,
+            seat_gap_mm: field(fields, "seat_gap_mm")?,
+            body_rise_mm: field(fields, "body_rise_mm")?,
+            lift_change_mm: field(fields, "lift_change_mm")?,
+            wall_thicker_mm: field(fields, "wall_thicker_mm")?,
+            beam_thicker_mm: field(fields, "beam_thicker_mm")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::CleatMovement> for CleatMovement {
+    fn of_core(core: &beamcraft_core::CleatMovement) -> Self {
+        Self {
+            wall_bevel_deg: OfCore::of_core(&core.wall_bevel_deg),
+            beam_bevel_deg: OfCore::of_core(&core.beam_bevel_deg),
+            bevel_change_deg: OfCore::of_core(&core.bevel_change_deg),
+            mismatch_deg: OfCore::of_core(&core.mismatch_deg),
+            contact: OfCore::of_core(&core.contact),
+            seat_gap_mm: OfCore::of_core(&core.seat_gap_mm),
+            body_rise_mm: OfCore::of_core(&core.body_rise_mm),
+            lift_change_mm: OfCore::of_core(&core.lift_change_mm),
+            wall_thicker_mm: OfCore::of_core(&core.wall_thicker_mm),
+            beam_thicker_mm: OfCore::of_core(&core.beam_thicker_mm),
+        }
+    }
+}
+
+/// A mitre along two boards, each held on a frame at some distance from the seam.
+///
+/// Parameters
+/// ----------
+/// thickness_a_mm : float
+///     Thickness of board a when the mitre was cut, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b when the mitre was cut, mm.
+///     Allowed: 1 to 150.
+/// held_at_a_mm : float
+///     Across board a, from the mitre on the show face to the line where the frame holds the board, mm.
+///     Allowed: 0 to 100000.
+/// held_at_b_mm : float
+///     Across board b, from the mitre on the show face to the line where the frame holds the board, mm.
+///     Allowed: 0 to 100000.
+/// width_strain_a : float
+///     Strain of board a across its width since the body was made, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// thickness_strain_a : float
+///     Strain of board a through its thickness since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// width_strain_b : float
+///     Strain of board b across its width since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// thickness_strain_b : float
+///     Strain of board b through its thickness since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner.
+///     Allowed: 10 to 350.
+/// frame_strain : float, default 0.0
+///     Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement of them is tabulated here.
+///     Allowed: -0.3 to 0.3.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FramedMitreMovementInput {
+    /// Thickness of board a when the mitre was cut, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_a_mm: f64,
+    /// Thickness of board b when the mitre was cut, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_b_mm: f64,
+    /// Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Across board a, from the mitre on the show face to the line where the frame holds the board, mm.
+    #[pyo3(get)]
+    pub(crate) held_at_a_mm: f64,
+    /// Across board b, from the mitre on the show face to the line where the frame holds the board, mm.
+    #[pyo3(get)]
+    pub(crate) held_at_b_mm: f64,
+    /// Strain of board a across its width since the body was made, swelling positive.
+    #[pyo3(get)]
+    pub(crate) width_strain_a: f64,
+    /// Strain of board a through its thickness since then, swelling positive.
+    #[pyo3(get)]
+    pub(crate) thickness_strain_a: f64,
+    /// Strain of board b across its width since then, swelling positive.
+    #[pyo3(get)]
+    pub(crate) width_strain_b: f64,
+    /// Strain of board b through its thickness since then, swelling positive.
+    #[pyo3(get)]
+    pub(crate) thickness_strain_b: f64,
+    /// Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement of them is tabulated here.
+    #[pyo3(get)]
+    pub(crate) frame_strain: f64,
+}
+
+#[pymethods]
+impl FramedMitreMovementInput {
+    #[new]
+    #[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, held_at_a_mm, held_at_b_mm, width_strain_a, thickness_strain_a, width_strain_b, thickness_strain_b, corner_deg = Arg::left_out(), frame_strain = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, held_at_a_mm, held_at_b_mm, width_strain_a, thickness_strain_a, width_strain_b, thickness_strain_b, corner_deg=90.0, frame_strain=0.0)")]
+    fn new(thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, held_at_a_mm: Arg<'_, '_>, held_at_b_mm: Arg<'_, '_>, width_strain_a: Arg<'_, '_>, thickness_strain_a: Arg<'_, '_>, width_strain_b: Arg<'_, '_>, thickness_strain_b: Arg<'_, '_>, corner_deg: Arg<'_, '_>, frame_strain: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            thickness_a_mm: thickness_a_mm.read("thickness_a_mm")?,
+            thickness_b_mm: thickness_b_mm.read("thickness_b_mm")?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            held_at_a_mm: held_at_a_mm.read("held_at_a_mm")?,
+            held_at_b_mm: held_at_b_mm.read("held_at_b_mm")?,
+            width_strain_a: width_strain_a.read("width_strain_a")?,
+            thickness_strain_a: thickness_strain_a.read("thickness_strain_a")?,
+            width_strain_b: width_strain_b.read("width_strain_b")?,
+            thickness_strain_b: thickness_strain_b.read("thickness_strain_b")?,
+            frame_strain: frame_strain.read_or("frame_strain", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FramedMitreMovementInput {
+    const NAME: &'static str = "FramedMitreMovementInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_a_mm", "thickness_a_mm", "Thickness of board a when the mitre was cut, mm."),
+        ("thickness_b_mm", "thickness_b_mm", "Thickness of board b when the mitre was cut, mm."),
+        ("corner_deg", "corner_deg", "Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner."),
+        ("held_at_a_mm", "held_at_a_mm", "Across board a, from the mitre on the show face to the line where the frame holds the board, mm."),
+        ("held_at_b_mm", "held_at_b_mm", "Across board b, from the mitre on the show face to the line where the frame holds the board, mm."),
+        ("width_strain_a", "width_strain_a", "Strain of board a across its width since the body was made, swelling positive."),
+        ("thickness_strain_a", "thickness_strain_a", "Strain of board a through its thickness since then, swelling positive."),
+        ("width_strain_b", "width_strain_b", "Strain of board b across its width since then, swelling positive."),
+        ("thickness_strain_b", "thickness_strain_b", "Strain of board b through its thickness since then, swelling positive."),
+        ("frame_strain", "frame_strain", "Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement of them is tabulated here."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.thickness_a_mm.show(), self.thickness_b_mm.show(), self.corner_deg.show(), self.held_at_a_mm.show(), self.held_at_b_mm.show(), self.width_strain_a.show(), self.thickness_strain_a.show(), self.width_strain_b.show(), self.thickness_strain_b.show(), self.frame_strain.show()] }
+}
+
+impl OfJson for FramedMitreMovementInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_a_mm: field(fields, "thickness_a_mm")?,
+            thickness_b_mm: field(fields, "thickness_b_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+            held_at_a_mm: field(fields, "held_at_a_mm")?,
+            held_at_b_mm: field(fields, "held_at_b_mm")?,
+            width_strain_a: field(fields, "width_strain_a")?,
+            thickness_strain_a: field(fields, "thickness_strain_a")?,
+            width_strain_b: field(fields, "width_strain_b")?,
+            thickness_strain_b: field(fields, "thickness_strain_b")?,
+            frame_strain: field(fields, "frame_strain")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::FramedMitreMovementInput> for FramedMitreMovementInput {
+    fn to_core(&self) -> Result<beamcraft_core::FramedMitreMovementInput, Error> {
+        Ok(beamcraft_core::FramedMitreMovementInput {
+            thickness_a_mm: self.thickness_a_mm.to_core()?,
+            thickness_b_mm: self.thickness_b_mm.to_core()?,
+            corner_deg: self.corner_deg.to_core()?,
+            held_at_a_mm: self.held_at_a_mm.to_core()?,
+            held_at_b_mm: self.held_at_b_mm.to_core()?,
+            width_strain_a: self.width_strain_a.to_core()?,
+            thickness_strain_a: self.thickness_strain_a.to_core()?,
+            width_strain_b: self.width_strain_b.to_core()?,
+            thickness_strain_b: self.thickness_strain_b.to_core()?,
+            frame_strain: self.frame_strain.to_core()?,
+        })
+    }
+}
+
+/// The mitre after the movement, if the glue of the seam held nothing back.
+///
+/// Parameters
+/// ----------
+/// offset_mm : float
+///     How far the two boards draw apart square to the seam, mm; negative when they press against one another.
+/// offset_a_mm : float
+///     Part of the offset that is board a's, mm.
+/// offset_b_mm : float
+///     Part of the offset that is board b's, mm.
+/// taper_mm : float
+///     What the change of the bevels opens besides, mm; positive at the show edge, negative inside.
+/// show_gap_mm : float
+///     Gap at the show edge, mm.
+/// inside_gap_mm : float
+///     Gap at the heel, mm.
+/// pressed_mm : float
+///     How far the boards would overlap at the tighter edge if nothing gave way, mm: boards, glue and frame have to bear it.
+/// opens : {'closed', 'heel', 'toe'}
+///     Which end of the seam the change of the bevels opens.
+/// seam_mm : float
+///     Length of the seam across the section, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FramedMitreMovement {
+    /// How far the two boards draw apart square to the seam, mm; negative when they press against one another.
+    #[pyo3(get)]
+    pub(crate) offset_mm: f64,
+    /// Part of the offset that is board a's, mm.
+    #[pyo3(get)]
+    pub(crate) offset_a_mm: f64,
+    /// Part of the offset that is board b's, mm.
+    #[pyo3(get)]
+    pub(crate) offset_b_mm: f64,
+    /// What the change of the bevels opens besides, mm; positive at the show edge, negative inside.
+    #[pyo3(get)]
+    pub(crate) taper_mm: f64,
+    /// Gap at the show edge, mm.
+    #[pyo3(get)]
+    pub(crate) show_gap_mm: f64,
+    /// Gap at the heel, mm.
+    #[pyo3(get)]
+    pub(crate) inside_gap_mm: f64,
+    /// How far the boards would overlap at the tighter edge if nothing gave way, mm: boards, glue and frame have to bear it.
+    #[pyo3(get)]
+    pub(crate) pressed_mm: f64,
+    /// Which end of the seam the change of the bevels opens.
+    #[pyo3(get)]
+    pub(crate) opens: SeamOpening,
+    /// Length of the seam across the section, mm.
+    #[pyo3(get)]
+    pub(crate) seam_mm: f64,
+}
+
+#[pymethods]
+impl FramedMitreMovement {
+    #[new]
+    #[pyo3(signature = (*, offset_mm, offset_a_mm, offset_b_mm, taper_mm, show_gap_mm, inside_gap_mm, pressed_mm, opens, seam_mm), text_signature = "(*, offset_mm, offset_a_mm, offset_b_mm, taper_mm, show_gap_mm, inside_gap_mm, pressed_mm, opens, seam_mm)")]
+    fn new(offset_mm: Arg<'_, '_>, offset_a_mm: Arg<'_, '_>, offset_b_mm: Arg<'_, '_>, taper_mm: Arg<'_, '_>, show_gap_mm: Arg<'_, '_>, inside_gap_mm: Arg<'_, '_>, pressed_mm: Arg<'_, '_>, opens: Arg<'_, '_>, seam_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            offset_mm: offset_mm.read("offset_mm")?,
+            offset_a_mm: offset_a_mm.read("offset_a_mm")?,
+            offset_b_mm: offset_b_mm.read("offset_b_mm")?,
+            taper_mm: taper_mm.read("taper_mm")?,
+            show_gap_mm: show_gap_mm.read("show_gap_mm")?,
+            inside_gap_mm: inside_gap_mm.read("inside_gap_mm")?,
+            pressed_mm: pressed_mm.read("pressed_mm")?,
+            opens: opens.read("opens")?,
+            seam_mm: seam_mm.read("seam_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FramedMitreMovement {
+    const NAME: &'static str = "FramedMitreMovement";
+    const FIELDS: &'static [shown::Field] = &[
+        ("offset_mm", "offset_mm", "How far the two boards draw apart square to the seam, mm; negative when they press against one another."),
+        ("offset_a_mm", "offset_a_mm", "Part of the offset that is board a's, mm."),
+        ("offset_b_mm", "offset_b_mm", "Part of the offset that is board b's, mm."),
+        ("taper_mm", "taper_mm", "What the change of the bevels opens besides, mm; positive at the show edge, negative inside."),
+        ("show_gap_mm", "show_gap_mm", "Gap at the show edge, mm."),
+        ("inside_gap_mm", "inside_gap_mm", "Gap at the heel, mm."),
+        ("pressed_mm", "pressed_mm", "How far the boards would overlap at the tighter edge if nothing gave way, mm: boards, glue and frame have to bear it."),
+        ("opens", "opens", "Which end of the seam the change of the bevels opens."),
+        ("seam_mm", "seam_mm", "Length of the seam across the section, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.offset_mm.show(), self.offset_a_mm.show(), self.offset_b_mm.show(), self.taper_mm.show(), self.show_gap_mm.show(), self.inside_gap_mm.show(), self.pressed_mm.show(), self.opens.show(), self.seam_mm.show()] }
+}
+
+impl OfJson for FramedMitreMovement {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            offset_mm: field(fields, "offset_mm")?,
+            offset_a_mm: field(fields, "offset_a_mm")?,
+            offset_b_mm: field(fields, "offset_b_mm")?,
+            taper_mm: field(fields, "taper_mm")?,
+            show_gap_mm: field(fields, "show_gap_mm")?,
+            inside_gap_mm: field(fields, "inside_gap_mm")?,
+            pressed_mm: field(fields, "pressed_mm")?,
+            opens: field(fields, "opens")?,
+            seam_mm: field(fields, "seam_mm")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::FramedMitreMovement> for FramedMitreMovement {
+    fn of_core(core: &beamcraft_core::FramedMitreMovement) -> Self {
+        Self {
+            offset_mm: OfCore::of_core(&core.offset_mm),
+            offset_a_mm: OfCore::of_core(&core.offset_a_mm),
+            offset_b_mm: OfCore::of_core(&core.offset_b_mm),
+            taper_mm: OfCore::of_core(&core.taper_mm),
+            show_gap_mm: OfCore::of_core(&core.show_gap_mm),
+            inside_gap_mm: OfCore::of_core(&core.inside_gap_mm),
+            pressed_mm: OfCore::of_core(&core.pressed_mm),
+            opens: OfCore::of_core(&core.opens),
+            seam_mm: OfCore::of_core(&core.seam_mm),
+        }
+    }
+}
+
+choice!(GlueFamily, ["polyvinyl_acetate", "crosslinked_polyvinyl_acetate", "urea_formaldehyde", "epoxy", "polyurethane", "resorcinol"]);
+
+/// A glue line that movement is held back by.
+///
+/// Parameters
+/// ----------
+/// glue : {'polyvinyl_acetate', 'crosslinked_polyvinyl_acetate', 'urea_formaldehyde', 'epoxy', 'polyurethane', 'resorcinol'}
+///     Family of the glue.
+/// temperature_c : float or None, optional
+///     Greatest temperature that the seam keeps for hours, °C, measured where it will hang; not known when left out.
+///     Allowed: -60 to 100.
+/// shear_mpa : float or None, optional
+///     Mean shear that the glue line would have to bear, MPa, as from ``cross_grain_fight``; not known when left out.
+///     Allowed: 0 to 1000.
+/// wood_shear_mpa : float or None, optional
+///     Shear strength of the wood along the grain, MPa, as from ``find_species``; not known when left out.
+///     Allowed: 0.01 to 2000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GlueLineDemandInput {
+    /// Family of the glue.
+    #[pyo3(get)]
+    pub(crate) glue: GlueFamily,
+    /// Greatest temperature that the seam keeps for hours, °C, measured where it will hang; not known when left out.
+    #[pyo3(get)]
+    pub(crate) temperature_c: Option<f64>,
+    /// Mean shear that the glue line would have to bear, MPa, as from `cross_grain_fight`; not known when left out.
+    #[pyo3(get)]
+    pub(crate) shear_mpa: Option<f64>,
+    /// Shear strength of the wood along the grain, MPa, as from `find_species`; not known when left out.
+    #[pyo3(get)]
+    pub(crate) wood_shear_mpa: Option<f64>,
+}
+
+#[pymethods]
+impl GlueLineDemandInput {
+    #[new]
+    #[pyo3(signature = (*, glue, temperature_c = Arg::left_out(), shear_mpa = Arg::left_out(), wood_shear_mpa = Arg::left_out()), text_signature = "(*, glue, temperature_c=None, shear_mpa=None, wood_shear_mpa=None)")]
+    fn new(glue: Arg<'_, '_>, temperature_c: Arg<'_, '_>, shear_mpa: Arg<'_, '_>, wood_shear_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            glue: glue.read("glue")?,
+            temperature_c: temperature_c.read_or("temperature_c", || None)?,
+            shear_mpa: shear_mpa.read_or("shear_mpa", || None)?,
+            wood_shear_mpa: wood_shear_mpa.read_or("wood_shear_mpa", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GlueLineDemandInput {
+    const NAME: &'static str = "GlueLineDemandInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("glue", "glue", "Family of the glue."),
+        ("temperature_c", "temperature_c", "Greatest temperature that the seam keeps for hours, °C, measured where it will hang; not known when left out."),
+        ("shear_mpa", "shear_mpa", "Mean shear that the glue line would have to bear, MPa, as from `cross_grain_fight`; not known when left out."),
+        ("wood_shear_mpa", "wood_shear_mpa", "Shear strength of the wood along the grain, MPa, as from `find_species`; not known when left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.glue.show(), self.temperature_c.show(), self.shear_mpa.show(), self.wood_shear_mpa.show()] }
+}
+
+impl OfJson for GlueLineDemandInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            glue: field(fields, "glue")?,
+            temperature_c: field(fields, "temperature_c")?,
+            shear_mpa: field(fields, "shear_mpa")?,
+            wood_shear_mpa: field(fields, "wood_shear_mpa")?,
+        })
+    }
+}
+
+choice!(GlueInWarmth, ["softens_and_creeps", "better", "weakens_above", "keeps", "not_stated"]);
+
+/// What is known about a glue line under held-back movement and warmth. Nothing here is a pass.
+///
+/// Parameters
+/// ----------
+/// in_warmth : {'softens_and_creeps', 'better', 'weakens_above', 'keeps', 'not_stated'}
+///     How the glue stands sustained warmth and load.
+/// clause : str
+///     Where the statement stands.
+/// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
+///     How far it was checked.
+/// findings : list of Finding
+///     What to know.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// weakens_above_c : float or None, optional
+///     Temperature above which the handbook says that it weakens, °C; absent where it names none.
+/// share_of_wood_shear : float or None, optional
+///     Demand over the average shear strength of the wood, which bounds what any glue can hold; absent where one is not known.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GlueLineDemand {
+    /// How the glue stands sustained warmth and load.
+    #[pyo3(get)]
+    pub(crate) in_warmth: GlueInWarmth,
+    /// Temperature above which the handbook says that it weakens, °C; absent where it names none.
+    #[pyo3(get)]
+    pub(crate) weakens_above_c: Option<f64>,
+    /// Where the statement stands.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+    /// How far it was checked.
+    #[pyo3(get)]
+    pub(crate) evidence: Evidence,
+    /// Demand over the average shear strength of the wood, which bounds what any glue can hold; absent where one is not known.
+    #[pyo3(get)]
+    pub(crate) share_of_wood_shear: Option<f64>,
+    /// What to know.
+    #[pyo3(get)]
+    pub(crate) findings: Vec<Finding>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl GlueLineDemand {
+    #[new]
+    #[pyo3(signature = (*, in_warmth, clause, evidence, findings, cautions, weakens_above_c = Arg::left_out(), share_of_wood_shear = Arg::left_out()), text_signature = "(*, in_warmth, clause, evidence, findings, cautions, weakens_above_c=None, share_of_wood_shear=None)")]
+    fn new(in_warmth: Arg<'_, '_>, clause: Arg<'_, '_>, evidence: Arg<'_, '_>, findings: Arg<'_, '_>, cautions: Arg<'_, '_>, weakens_above_c: Arg<'_, '_>, share_of_wood_shear: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            in_warmth: in_warmth.read("in_warmth")?,
+            weakens_above_c: weakens_above_c.read_or("weakens_above_c", || None)?,
+            clause: clause.read("clause")?,
+            evidence: evidence.read("evidence")?,
+            share_of_wood_shear: share_of_wood_shear.read_or("share_of_wood_shear", || None)?,
+            findings: findings.read("findings")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GlueLineDemand {
+    const NAME: &'static str = "GlueLineDemand";
+    const FIELDS: &'static [shown::Field] = &[
+        ("in_warmth", "in_warmth", "How the glue stands sustained warmth and load."),
+        ("weakens_above_c", "weakens_above_c", "Temperature above which the handbook says that it weakens, °C; absent where it names none."),
+        ("clause", "clause", "Where the statement stands."),
+        ("evidence", "evidence", "How far it was checked."),
+        ("share_of_wood_shear", "share_of_wood_shear", "Demand over the average shear strength of the wood, which bounds what any glue can hold; absent where one is not known."),
+        ("findings", "findings", "What to know."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.in_warmth.show(), self.weakens_above_c.show(), self.clause.show(), self.evidence.show(), self.share_of_wood_shear.show(), self.findings.show(), self.cautions.show()] }
+}
+
+impl OfJson for GlueLineDemand {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            in_warmth: field(fields, "in_warmth")?,
+            weakens_above_c: field(fields, "weakens_above_c")?,
+            clause: field(fields, "clause")?,
+            evidence: field(fields, "evidence")?,
+            share_of_wood_shear: field(fields, "share_of_wood_shear")?,
+            findings: field(fields, "findings")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
 choice!(CutSide, flat, ["show_face_up", "show_face_down"]);
 
 choice!(SeamHold, flat, ["drawn_tight", "held_by_show_faces", "held_by_inner_frame"]);
@@ -36193,6 +37319,308 @@ impl OfCore<beamcraft_core::SawAccuracy> for SawAccuracy {
             worst_case_deg: OfCore::of_core(&core.worst_case_deg),
             inside_gap_mm: OfCore::of_core(&core.inside_gap_mm),
             reach: OfCore::of_core(&core.reach),
+        }
+    }
+}
+
+/// A seam, the scatter of the saw, and the share of seams that should be closed where they are seen.
+///
+/// Parameters
+/// ----------
+/// thickness_a_mm : float
+///     Thickness of board a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b, mm.
+///     Allowed: 1 to 150.
+/// tilt_sd_deg : float
+///     Standard deviation of the tilt of one edge, degrees; from test cuts.
+///     Allowed: 0 to 5.
+/// setting : {'one_for_both', 'each_anew'}
+///     How the two edges come by their tilt.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+///     Allowed: 10 to 350.
+/// other_sd_deg : float, default 0.0
+///     Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+///     Allowed: 0 to 5.
+/// gap_mm : float, default 0.0
+///     Visible gap that counts as closed, mm; 0 if left out, closed in full.
+///     Allowed: 0 to 500.
+/// share : float, default 0.95
+///     Share of seams that should be closed; 0.95 if left out, 19 of 20.
+///     Allowed: 0.51 to 0.9999.
+/// glue_film_mm : float, default 0.15
+///     Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues (FPL-GTR-190, chapter 10).
+///     Allowed: 0.001 to 5.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct OverTiltInput {
+    /// Thickness of board a, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_a_mm: f64,
+    /// Thickness of board b, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_b_mm: f64,
+    /// Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+    #[pyo3(get)]
+    pub(crate) corner_deg: f64,
+    /// Standard deviation of the tilt of one edge, degrees; from test cuts.
+    #[pyo3(get)]
+    pub(crate) tilt_sd_deg: f64,
+    /// How the two edges come by their tilt.
+    #[pyo3(get)]
+    pub(crate) setting: TiltSetting,
+    /// Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+    #[pyo3(get)]
+    pub(crate) other_sd_deg: f64,
+    /// Visible gap that counts as closed, mm; 0 if left out, closed in full.
+    #[pyo3(get)]
+    pub(crate) gap_mm: f64,
+    /// Share of seams that should be closed; 0.95 if left out, 19 of 20.
+    #[pyo3(get)]
+    pub(crate) share: f64,
+    /// Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues (FPL-GTR-190, chapter 10).
+    #[pyo3(get)]
+    pub(crate) glue_film_mm: f64,
+}
+
+#[pymethods]
+impl OverTiltInput {
+    #[new]
+    #[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, tilt_sd_deg, setting, corner_deg = Arg::left_out(), other_sd_deg = Arg::left_out(), gap_mm = Arg::left_out(), share = Arg::left_out(), glue_film_mm = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, tilt_sd_deg, setting, corner_deg=90.0, other_sd_deg=0.0, gap_mm=0.0, share=0.95, glue_film_mm=0.15)")]
+    fn new(thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, tilt_sd_deg: Arg<'_, '_>, setting: Arg<'_, '_>, corner_deg: Arg<'_, '_>, other_sd_deg: Arg<'_, '_>, gap_mm: Arg<'_, '_>, share: Arg<'_, '_>, glue_film_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            thickness_a_mm: thickness_a_mm.read("thickness_a_mm")?,
+            thickness_b_mm: thickness_b_mm.read("thickness_b_mm")?,
+            corner_deg: corner_deg.read_or("corner_deg", || 90.0_f64)?,
+            tilt_sd_deg: tilt_sd_deg.read("tilt_sd_deg")?,
+            setting: setting.read("setting")?,
+            other_sd_deg: other_sd_deg.read_or("other_sd_deg", || 0.0_f64)?,
+            gap_mm: gap_mm.read_or("gap_mm", || 0.0_f64)?,
+            share: share.read_or("share", || 0.95_f64)?,
+            glue_film_mm: glue_film_mm.read_or("glue_film_mm", || 0.15_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for OverTiltInput {
+    const NAME: &'static str = "OverTiltInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_a_mm", "thickness_a_mm", "Thickness of board a, mm."),
+        ("thickness_b_mm", "thickness_b_mm", "Thickness of board b, mm."),
+        ("corner_deg", "corner_deg", "Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out."),
+        ("tilt_sd_deg", "tilt_sd_deg", "Standard deviation of the tilt of one edge, degrees; from test cuts."),
+        ("setting", "setting", "How the two edges come by their tilt."),
+        ("other_sd_deg", "other_sd_deg", "Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out."),
+        ("gap_mm", "gap_mm", "Visible gap that counts as closed, mm; 0 if left out, closed in full."),
+        ("share", "share", "Share of seams that should be closed; 0.95 if left out, 19 of 20."),
+        ("glue_film_mm", "glue_film_mm", "Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues (FPL-GTR-190, chapter 10)."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.thickness_a_mm.show(), self.thickness_b_mm.show(), self.corner_deg.show(), self.tilt_sd_deg.show(), self.setting.show(), self.other_sd_deg.show(), self.gap_mm.show(), self.share.show(), self.glue_film_mm.show()] }
+}
+
+impl OfJson for OverTiltInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_a_mm: field(fields, "thickness_a_mm")?,
+            thickness_b_mm: field(fields, "thickness_b_mm")?,
+            corner_deg: field(fields, "corner_deg")?,
+            tilt_sd_deg: field(fields, "tilt_sd_deg")?,
+            setting: field(fields, "setting")?,
+            other_sd_deg: field(fields, "other_sd_deg")?,
+            gap_mm: field(fields, "gap_mm")?,
+            share: field(fields, "share")?,
+            glue_film_mm: field(fields, "glue_film_mm")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::OverTiltInput> for OverTiltInput {
+    fn to_core(&self) -> Result<beamcraft_core::OverTiltInput, Error> {
+        Ok(beamcraft_core::OverTiltInput {
+            thickness_a_mm: self.thickness_a_mm.to_core()?,
+            thickness_b_mm: self.thickness_b_mm.to_core()?,
+            corner_deg: self.corner_deg.to_core()?,
+            tilt_sd_deg: self.tilt_sd_deg.to_core()?,
+            setting: self.setting.to_core()?,
+            other_sd_deg: self.other_sd_deg.to_core()?,
+            gap_mm: self.gap_mm.to_core()?,
+            share: self.share.to_core()?,
+            glue_film_mm: self.glue_film_mm.to_core()?,
+        })
+    }
+}
+
+/// The over-tilt with what it gives and what it costs.
+///
+/// Parameters
+/// ----------
+/// over_tilt_deg : float
+///     Over-tilt of each edge, degrees; 0 where the share is reached without.
+/// aim_a_deg : float
+///     Tilt from square to aim at for edge a, the over-tilt included, degrees.
+/// aim_b_deg : float
+///     Tilt from square to aim at for edge b, the over-tilt included, degrees.
+/// seam_mm : float
+///     Length of the seam across the section, mm.
+/// total_sd_deg : float
+///     Standard deviation of the divergence of the two cut faces, degrees.
+/// closed_without : float
+///     Share of seams closed without over-tilt.
+/// closed_with : float
+///     Share of seams closed with it.
+/// inside_gap_mm : float
+///     Gap at the heel of a seam cut as aimed at, mm: the price.
+/// inside_gap_share_mm : float
+///     Gap at the heel that the wanted share of seams keeps to, mm.
+/// glued_share : float
+///     Share of the seam's length, from the show edge, over which glue can still hold when cut as aimed at.
+/// glued_share_worst : float
+///     The same for the gap at the heel that the wanted share of seams keeps to.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct OverTilt {
+    /// Over-tilt of each edge, degrees; 0 where the share is reached without.
+    #[pyo3(get)]
+    pub(crate) over_tilt_deg: f64,
+    /// Tilt from square to aim at for edge a, the over-tilt included, degrees.
+    #[pyo3(get)]
+    pub(crate) aim_a_deg: f64,
+    /// Tilt from square to aim at for edge b, the over-tilt included, degrees.
+    #[pyo3(get)]
+    pub(crate) aim_b_deg: f64,
+    /// Length of the seam across the section, mm.
+    #[pyo3(get)]
+    pub(crate) seam_mm: f64,
+    /// Standard deviation of the divergence of the two cut faces, degrees.
+    #[pyo3(get)]
+    pub(crate) total_sd_deg: f64,
+    /// Share of seams closed without over-tilt.
+    #[pyo3(get)]
+    pub(crate) closed_without: f64,
+    /// Share of seams closed with it.
+    #[pyo3(get)]
+    pub(crate) closed_with: f64,
+    /// Gap at the heel of a seam cut as aimed at, mm: the price.
+    #[pyo3(get)]
+    pub(crate) inside_gap_mm: f64,
+    /// Gap at the heel that the wanted share of seams keeps to, mm.
+    #[pyo3(get)]
+    pub(crate) inside_gap_share_mm: f64,
+    /// Share of the seam's length, from the show edge, over which glue can still hold when cut as aimed at.
+    #[pyo3(get)]
+    pub(crate) glued_share: f64,
+    /// The same for the gap at the heel that the wanted share of seams keeps to.
+    #[pyo3(get)]
+    pub(crate) glued_share_worst: f64,
+}
+
+#[pymethods]
+impl OverTilt {
+    #[new]
+    #[pyo3(signature = (*, over_tilt_deg, aim_a_deg, aim_b_deg, seam_mm, total_sd_deg, closed_without, closed_with, inside_gap_mm, inside_gap_share_mm, glued_share, glued_share_worst), text_signature = "(*, over_tilt_deg, aim_a_deg, aim_b_deg, seam_mm, total_sd_deg, closed_without, closed_with, inside_gap_mm, inside_gap_share_mm, glued_share, glued_share_worst)")]
+    fn new(over_tilt_deg: Arg<'_, '_>, aim_a_deg: Arg<'_, '_>, aim_b_deg: Arg<'_, '_>, seam_mm: Arg<'_, '_>, total_sd_deg: Arg<'_, '_>, closed_without: Arg<'_, '_>, closed_with: Arg<'_, '_>, inside_gap_mm: Arg<'_, '_>, inside_gap_share_mm: Arg<'_, '_>, glued_share: Arg<'_, '_>, glued_share_worst: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            over_tilt_deg: over_tilt_deg.read("over_tilt_deg")?,
+            aim_a_deg: aim_a_deg.read("aim_a_deg")?,
+            aim_b_deg: aim_b_deg.read("aim_b_deg")?,
+            seam_mm: seam_mm.read("seam_mm")?,
+            total_sd_deg: total_sd_deg.read("total_sd_deg")?,
+            closed_without: closed_without.read("closed_without")?,
+            closed_with: closed_with.read("closed_with")?,
+            inside_gap_mm: inside_gap_mm.read("inside_gap_mm")?,
+            inside_gap_share_mm: inside_gap_share_mm.read("inside_gap_share_mm")?,
+            glued_share: glued_share.read("glued_share")?,
+            glued_share_worst: glued_share_worst.read("glued_share_worst")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for OverTilt {
+    const NAME: &'static str = "OverTilt";
+    const FIELDS: &'static [shown::Field] = &[
+        ("over_tilt_deg", "over_tilt_deg", "Over-tilt of each edge, degrees; 0 where the share is reached without."),
+        ("aim_a_deg", "aim_a_deg", "Tilt from square to aim at for edge a, the over-tilt included, degrees."),
+        ("aim_b_deg", "aim_b_deg", "Tilt from square to aim at for edge b, the over-tilt included, degrees."),
+        ("seam_mm", "seam_mm", "Length of the seam across the section, mm."),
+        ("total_sd_deg", "total_sd_deg", "Standard deviation of the divergence of the two cut faces, degrees."),
+        ("closed_without", "closed_without", "Share of seams closed without over-tilt."),
+        ("closed_with", "closed_with", "Share of seams closed with it."),
+        ("inside_gap_mm", "inside_gap_mm", "Gap at the heel of a seam cut as aimed at, mm: the price."),
+        ("inside_gap_share_mm", "inside_gap_share_mm", "Gap at the heel that the wanted share of seams keeps to, mm."),
+        ("glued_share", "glued_share", "Share of the seam's length, from the show edge, over which glue can still hold when cut as aimed at."),
+        ("glued_share_worst", "glued_share_worst", "The same for the gap at the heel that the wanted share of seams keeps to."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.over_tilt_deg.show(), self.aim_a_deg.show(), self.aim_b_deg.show(), self.seam_mm.show(), self.total_sd_deg.show(), self.closed_without.show(), self.closed_with.show(), self.inside_gap_mm.show(), self.inside_gap_share_mm.show(), self.glued_share.show(), self.glued_share_worst.show()] }
+}
+
+impl OfJson for OverTilt {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            over_tilt_deg: field(fields, "over_tilt_deg")?,
+            aim_a_deg: field(fields, "aim_a_deg")?,
+            aim_b_deg: field(fields, "aim_b_deg")?,
+            seam_mm: field(fields, "seam_mm")?,
+            total_sd_deg: field(fields, "total_sd_deg")?,
+            closed_without: field(fields, "closed_without")?,
+            closed_with: field(fields, "closed_with")?,
+            inside_gap_mm: field(fields, "inside_gap_mm")?,
+            inside_gap_share_mm: field(fields, "inside_gap_share_mm")?,
+            glued_share: field(fields, "glued_share")?,
+            glued_share_worst: field(fields, "glued_share_worst")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::OverTilt> for OverTilt {
+    fn of_core(core: &beamcraft_core::OverTilt) -> Self {
+        Self {
+            over_tilt_deg: OfCore::of_core(&core.over_tilt_deg),
+            aim_a_deg: OfCore::of_core(&core.aim_a_deg),
+            aim_b_deg: OfCore::of_core(&core.aim_b_deg),
+            seam_mm: OfCore::of_core(&core.seam_mm),
+            total_sd_deg: OfCore::of_core(&core.total_sd_deg),
+            closed_without: OfCore::of_core(&core.closed_without),
+            closed_with: OfCore::of_core(&core.closed_with),
+            inside_gap_mm: OfCore::of_core(&core.inside_gap_mm),
+            inside_gap_share_mm: OfCore::of_core(&core.inside_gap_share_mm),
+            glued_share: OfCore::of_core(&core.glued_share),
+            glued_share_worst: OfCore::of_core(&core.glued_share_worst),
         }
     }
 }
@@ -42903,6 +44331,1945 @@ impl OfCore<beamcraft_core::StripsFromWidth> for StripsFromWidth {
     }
 }
 
+/// A stretch of a bar that must not be used.
+///
+/// Parameters
+/// ----------
+/// from_mm : float
+///     Where it begins, from the left end, mm.
+///     Allowed: 0 to 100000.
+/// to_mm : float
+///     Where it ends, from the left end, mm.
+///     Allowed: 0 to 100000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BarDefect {
+    /// Where it begins, from the left end, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Where it ends, from the left end, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+}
+
+#[pymethods]
+impl BarDefect {
+    #[new]
+    #[pyo3(signature = (*, from_mm, to_mm), text_signature = "(*, from_mm, to_mm)")]
+    fn new(from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BarDefect {
+    const NAME: &'static str = "BarDefect";
+    const FIELDS: &'static [shown::Field] = &[
+        ("from_mm", "from_mm", "Where it begins, from the left end, mm."),
+        ("to_mm", "to_mm", "Where it ends, from the left end, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.from_mm.show(), self.to_mm.show()] }
+}
+
+impl OfJson for BarDefect {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+        })
+    }
+}
+
+/// A kind of bar that can be cut.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the stock.
+/// length_mm : float
+///     Length, mm.
+///     Allowed: 1 to 100000.
+/// count : int or None, optional
+///     How many there are; left out for as many as are needed.
+///     Allowed: 1 to 10000.
+/// price : float or None, optional
+///     Price of one, in any currency, compared to a hundredth; left out for all kinds to save length instead of money.
+///     Allowed: 0 to 1000000.
+/// defects : list of BarDefect, default []
+///     Stretches that must not be used; none by default.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BarStock {
+    /// Name of the stock.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// How many there are; left out for as many as are needed.
+    #[pyo3(get)]
+    pub(crate) count: Option<u32>,
+    /// Price of one, in any currency, compared to a hundredth; left out for all kinds to save length instead of money.
+    #[pyo3(get)]
+    pub(crate) price: Option<f64>,
+    /// Stretches that must not be used; none by default.
+    #[pyo3(get)]
+    pub(crate) defects: Vec<BarDefect>,
+}
+
+#[pymethods]
+impl BarStock {
+    #[new]
+    #[pyo3(signature = (*, name, length_mm, count = Arg::left_out(), price = Arg::left_out(), defects = Arg::left_out()), text_signature = "(*, name, length_mm, count=None, price=None, defects=...)")]
+    fn new(name: Arg<'_, '_>, length_mm: Arg<'_, '_>, count: Arg<'_, '_>, price: Arg<'_, '_>, defects: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            length_mm: length_mm.read("length_mm")?,
+            count: count.read_or("count", || None)?,
+            price: price.read_or("price", || None)?,
+            defects: defects.read_or("defects", Vec::new)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BarStock {
+    const NAME: &'static str = "BarStock";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the stock."),
+        ("length_mm", "length_mm", "Length, mm."),
+        ("count", "count", "How many there are; left out for as many as are needed."),
+        ("price", "price", "Price of one, in any currency, compared to a hundredth; left out for all kinds to save length instead of money."),
+        ("defects", "defects", "Stretches that must not be used; none by default."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.length_mm.show(), self.count.show(), self.price.show(), self.defects.show()] }
+}
+
+impl OfJson for BarStock {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            length_mm: field(fields, "length_mm")?,
+            count: field(fields, "count")?,
+            price: field(fields, "price")?,
+            defects: field(fields, "defects")?,
+        })
+    }
+}
+
+/// Equal parts.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part.
+/// length_mm : float
+///     Length, mm.
+///     Allowed: 1 to 100000.
+/// count : int, default 1
+///     How many.
+///     Allowed: 1 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BarPart {
+    /// Name of the part.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// How many.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+}
+
+#[pymethods]
+impl BarPart {
+    #[new]
+    #[pyo3(signature = (*, name, length_mm, count = Arg::left_out()), text_signature = "(*, name, length_mm, count=1)")]
+    fn new(name: Arg<'_, '_>, length_mm: Arg<'_, '_>, count: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            length_mm: length_mm.read("length_mm")?,
+            count: count.read_or("count", || 1)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BarPart {
+    const NAME: &'static str = "BarPart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part."),
+        ("length_mm", "length_mm", "Length, mm."),
+        ("count", "count", "How many."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.length_mm.show(), self.count.show()] }
+}
+
+impl OfJson for BarPart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            length_mm: field(fields, "length_mm")?,
+            count: field(fields, "count")?,
+        })
+    }
+}
+
+/// A list of parts to be cut from bars.
+///
+/// Parameters
+/// ----------
+/// stock : list of BarStock
+///     The bars there are.
+/// parts : list of BarPart
+///     The parts wanted.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float, default 0.0
+///     Cut off each end of a bar before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// steps_million : float, default 100.0
+///     Steps that the search may take, in millions; a hundred million take about a second.
+///     Allowed: 0.001 to 1000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutListBarsInput {
+    /// The bars there are.
+    #[pyo3(get)]
+    pub(crate) stock: Vec<BarStock>,
+    /// The parts wanted.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<BarPart>,
+    /// Kerf of the blade, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Cut off each end of a bar before anything else, its kerf included, mm.
+    #[pyo3(get)]
+    pub(crate) trim_mm: f64,
+    /// Steps that the search may take, in millions; a hundred million take about a second.
+    #[pyo3(get)]
+    pub(crate) steps_million: f64,
+}
+
+#[pymethods]
+impl CutListBarsInput {
+    #[new]
+    #[pyo3(signature = (*, stock, parts, kerf_mm, trim_mm = Arg::left_out(), steps_million = Arg::left_out()), text_signature = "(*, stock, parts, kerf_mm, trim_mm=0.0, steps_million=100.0)")]
+    fn new(stock: Arg<'_, '_>, parts: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, steps_million: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stock: stock.read("stock")?,
+            parts: parts.read("parts")?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+            trim_mm: trim_mm.read_or("trim_mm", || 0.0_f64)?,
+            steps_million: steps_million.read_or("steps_million", || 100.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutListBarsInput {
+    const NAME: &'static str = "CutListBarsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stock", "stock", "The bars there are."),
+        ("parts", "parts", "The parts wanted."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, mm."),
+        ("trim_mm", "trim_mm", "Cut off each end of a bar before anything else, its kerf included, mm."),
+        ("steps_million", "steps_million", "Steps that the search may take, in millions; a hundred million take about a second."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stock.show(), self.parts.show(), self.kerf_mm.show(), self.trim_mm.show(), self.steps_million.show()] }
+}
+
+impl OfJson for CutListBarsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stock: field(fields, "stock")?,
+            parts: field(fields, "parts")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            trim_mm: field(fields, "trim_mm")?,
+            steps_million: field(fields, "steps_million")?,
+        })
+    }
+}
+
+choice!(LayoutMeasure, ["price", "length", "area", "worth"]);
+
+choice!(LayoutProof, ["optimal", "within_gap", "incomplete"]);
+
+choice!(LayoutEnd, ["finished", "steps_spent", "stopped"]);
+
+/// Value of a layout and what was proven about it.
+///
+/// Parameters
+/// ----------
+/// measure : {'price', 'length', 'area', 'worth'}
+///     What the value measures.
+/// value : float
+///     Value of the layout, in the unit of the measure.
+/// proof : {'optimal', 'within_gap', 'incomplete'}
+///     What is known about the layout.
+/// end : {'finished', 'steps_spent', 'stopped'}
+///     Why the search ended.
+/// steps_million : float
+///     Steps of the search, in millions.
+/// bound : float or None, optional
+///     No layout is better than this; absent while parts are missing.
+/// gap_pct : float or None, optional
+///     Distance between value and bound in percent of the larger one; absent while parts are missing.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LayoutQuality {
+    /// What the value measures.
+    #[pyo3(get)]
+    pub(crate) measure: LayoutMeasure,
+    /// Value of the layout, in the unit of the measure.
+    #[pyo3(get)]
+    pub(crate) value: f64,
+    /// No layout is better than this; absent while parts are missing.
+    #[pyo3(get)]
+    pub(crate) bound: Option<f64>,
+    /// Distance between value and bound in percent of the larger one; absent while parts are missing.
+    #[pyo3(get)]
+    pub(crate) gap_pct: Option<f64>,
+    /// What is known about the layout.
+    #[pyo3(get)]
+    pub(crate) proof: LayoutProof,
+    /// Why the search ended.
+    #[pyo3(get)]
+    pub(crate) end: LayoutEnd,
+    /// Steps of the search, in millions.
+    #[pyo3(get)]
+    pub(crate) steps_million: f64,
+}
+
+#[pymethods]
+impl LayoutQuality {
+    #[new]
+    #[pyo3(signature = (*, measure, value, proof, end, steps_million, bound = Arg::left_out(), gap_pct = Arg::left_out()), text_signature = "(*, measure, value, proof, end, steps_million, bound=None, gap_pct=None)")]
+    fn new(measure: Arg<'_, '_>, value: Arg<'_, '_>, proof: Arg<'_, '_>, end: Arg<'_, '_>, steps_million: Arg<'_, '_>, bound: Arg<'_, '_>, gap_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            measure: measure.read("measure")?,
+            value: value.read("value")?,
+            bound: bound.read_or("bound", || None)?,
+            gap_pct: gap_pct.read_or("gap_pct", || None)?,
+            proof: proof.read("proof")?,
+            end: end.read("end")?,
+            steps_million: steps_million.read("steps_million")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LayoutQuality {
+    const NAME: &'static str = "LayoutQuality";
+    const FIELDS: &'static [shown::Field] = &[
+        ("measure", "measure", "What the value measures."),
+        ("value", "value", "Value of the layout, in the unit of the measure."),
+        ("bound", "bound", "No layout is better than this; absent while parts are missing."),
+        ("gap_pct", "gap_pct", "Distance between value and bound in percent of the larger one; absent while parts are missing."),
+        ("proof", "proof", "What is known about the layout."),
+        ("end", "end", "Why the search ended."),
+        ("steps_million", "steps_million", "Steps of the search, in millions."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.measure.show(), self.value.show(), self.bound.show(), self.gap_pct.show(), self.proof.show(), self.end.show(), self.steps_million.show()] }
+}
+
+impl OfJson for LayoutQuality {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            measure: field(fields, "measure")?,
+            value: field(fields, "value")?,
+            bound: field(fields, "bound")?,
+            gap_pct: field(fields, "gap_pct")?,
+            proof: field(fields, "proof")?,
+            end: field(fields, "end")?,
+            steps_million: field(fields, "steps_million")?,
+        })
+    }
+}
+
+/// How many of a kind of stock are cut.
+///
+/// Parameters
+/// ----------
+/// stock : str
+///     Name of the stock.
+/// count : int
+///     How many.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct StockUse {
+    /// Name of the stock.
+    #[pyo3(get)]
+    pub(crate) stock: String,
+    /// How many.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+}
+
+#[pymethods]
+impl StockUse {
+    #[new]
+    #[pyo3(signature = (*, stock, count), text_signature = "(*, stock, count)")]
+    fn new(stock: Arg<'_, '_>, count: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stock: stock.read("stock")?,
+            count: count.read("count")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for StockUse {
+    const NAME: &'static str = "StockUse";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stock", "stock", "Name of the stock."),
+        ("count", "count", "How many."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stock.show(), self.count.show()] }
+}
+
+impl OfJson for StockUse {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stock: field(fields, "stock")?,
+            count: field(fields, "count")?,
+        })
+    }
+}
+
+/// A part on its bar.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part.
+/// from_mm : float
+///     Where it begins, from the left end of the bar, mm.
+/// length_mm : float
+///     Length, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BarPartPlace {
+    /// Name of the part.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Where it begins, from the left end of the bar, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Length, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+}
+
+#[pymethods]
+impl BarPartPlace {
+    #[new]
+    #[pyo3(signature = (*, name, from_mm, length_mm), text_signature = "(*, name, from_mm, length_mm)")]
+    fn new(name: Arg<'_, '_>, from_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            from_mm: from_mm.read("from_mm")?,
+            length_mm: length_mm.read("length_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BarPartPlace {
+    const NAME: &'static str = "BarPartPlace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part."),
+        ("from_mm", "from_mm", "Where it begins, from the left end of the bar, mm."),
+        ("length_mm", "length_mm", "Length, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.from_mm.show(), self.length_mm.show()] }
+}
+
+impl OfJson for BarPartPlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            from_mm: field(fields, "from_mm")?,
+            length_mm: field(fields, "length_mm")?,
+        })
+    }
+}
+
+/// A bar with the parts that are cut from it.
+///
+/// Parameters
+/// ----------
+/// stock : str
+///     Name of the stock.
+/// alike : int
+///     How many bars are cut alike.
+/// length_mm : float
+///     Length of the bar, mm.
+/// parts : list of BarPartPlace
+///     The parts from the left end on, in the order of the cuts.
+/// defects : list of BarDefect
+///     Stretches that must not be used.
+/// offcut_mm : float
+///     Longest piece that is left over, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutBar {
+    /// Name of the stock.
+    #[pyo3(get)]
+    pub(crate) stock: String,
+    /// How many bars are cut alike.
+    #[pyo3(get)]
+    pub(crate) alike: u32,
+    /// Length of the bar, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// The parts from the left end on, in the order of the cuts.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<BarPartPlace>,
+    /// Stretches that must not be used.
+    #[pyo3(get)]
+    pub(crate) defects: Vec<BarDefect>,
+    /// Longest piece that is left over, mm.
+    #[pyo3(get)]
+    pub(crate) offcut_mm: f64,
+}
+
+#[pymethods]
+impl CutBar {
+    #[new]
+    #[pyo3(signature = (*, stock, alike, length_mm, parts, defects, offcut_mm), text_signature = "(*, stock, alike, length_mm, parts, defects, offcut_mm)")]
+    fn new(stock: Arg<'_, '_>, alike: Arg<'_, '_>, length_mm: Arg<'_, '_>, parts: Arg<'_, '_>, defects: Arg<'_, '_>, offcut_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stock: stock.read("stock")?,
+            alike: alike.read("alike")?,
+            length_mm: length_mm.read("length_mm")?,
+            parts: parts.read("parts")?,
+            defects: defects.read("defects")?,
+            offcut_mm: offcut_mm.read("offcut_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutBar {
+    const NAME: &'static str = "CutBar";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stock", "stock", "Name of the stock."),
+        ("alike", "alike", "How many bars are cut alike."),
+        ("length_mm", "length_mm", "Length of the bar, mm."),
+        ("parts", "parts", "The parts from the left end on, in the order of the cuts."),
+        ("defects", "defects", "Stretches that must not be used."),
+        ("offcut_mm", "offcut_mm", "Longest piece that is left over, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stock.show(), self.alike.show(), self.length_mm.show(), self.parts.show(), self.defects.show(), self.offcut_mm.show()] }
+}
+
+impl OfJson for CutBar {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stock: field(fields, "stock")?,
+            alike: field(fields, "alike")?,
+            length_mm: field(fields, "length_mm")?,
+            parts: field(fields, "parts")?,
+            defects: field(fields, "defects")?,
+            offcut_mm: field(fields, "offcut_mm")?,
+        })
+    }
+}
+
+/// Parts that found no place.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part or the group.
+/// count : int
+///     How many.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MissingPart {
+    /// Name of the part or the group.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// How many.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+}
+
+#[pymethods]
+impl MissingPart {
+    #[new]
+    #[pyo3(signature = (*, name, count), text_signature = "(*, name, count)")]
+    fn new(name: Arg<'_, '_>, count: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            count: count.read("count")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MissingPart {
+    const NAME: &'static str = "MissingPart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part or the group."),
+        ("count", "count", "How many."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.count.show()] }
+}
+
+impl OfJson for MissingPart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            count: field(fields, "count")?,
+        })
+    }
+}
+
+/// A layout of parts on bars.
+///
+/// Parameters
+/// ----------
+/// quality : LayoutQuality
+///     Value, bound and what was proven.
+/// stock : list of StockUse
+///     How many of each kind of stock are cut.
+/// bars : list of CutBar
+///     The bars.
+/// missing : list of MissingPart
+///     Parts that found no place, because the stock ran out.
+/// cautions : list of CautionText
+///     Standing cautions.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutListBars {
+    /// Value, bound and what was proven.
+    #[pyo3(get)]
+    pub(crate) quality: LayoutQuality,
+    /// How many of each kind of stock are cut.
+    #[pyo3(get)]
+    pub(crate) stock: Vec<StockUse>,
+    /// The bars.
+    #[pyo3(get)]
+    pub(crate) bars: Vec<CutBar>,
+    /// Parts that found no place, because the stock ran out.
+    #[pyo3(get)]
+    pub(crate) missing: Vec<MissingPart>,
+    /// Standing cautions.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl CutListBars {
+    #[new]
+    #[pyo3(signature = (*, quality, stock, bars, missing, cautions), text_signature = "(*, quality, stock, bars, missing, cautions)")]
+    fn new(quality: Arg<'_, '_>, stock: Arg<'_, '_>, bars: Arg<'_, '_>, missing: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            quality: quality.read("quality")?,
+            stock: stock.read("stock")?,
+            bars: bars.read("bars")?,
+            missing: missing.read("missing")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutListBars {
+    const NAME: &'static str = "CutListBars";
+    const FIELDS: &'static [shown::Field] = &[
+        ("quality", "quality", "Value, bound and what was proven."),
+        ("stock", "stock", "How many of each kind of stock are cut."),
+        ("bars", "bars", "The bars."),
+        ("missing", "missing", "Parts that found no place, because the stock ran out."),
+        ("cautions", "cautions", "Standing cautions."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.quality.show(), self.stock.show(), self.bars.show(), self.missing.show(), self.cautions.show()] }
+}
+
+impl OfJson for CutListBars {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            quality: field(fields, "quality")?,
+            stock: field(fields, "stock")?,
+            bars: field(fields, "bars")?,
+            missing: field(fields, "missing")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// A rectangle of a board that must not be used: a knot, wane, sapwood, a check.
+///
+/// Parameters
+/// ----------
+/// from_mm : float
+///     Where it begins along the grain, from the left end, mm.
+///     Allowed: 0 to 100000.
+/// to_mm : float
+///     Where it ends along the grain, from the left end, mm.
+///     Allowed: 0 to 100000.
+/// near_mm : float
+///     Where it begins across the grain, from the near edge, mm.
+///     Allowed: 0 to 100000.
+/// far_mm : float
+///     Where it ends across the grain, from the near edge, mm.
+///     Allowed: 0 to 100000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardDefect {
+    /// Where it begins along the grain, from the left end, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Where it ends along the grain, from the left end, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+    /// Where it begins across the grain, from the near edge, mm.
+    #[pyo3(get)]
+    pub(crate) near_mm: f64,
+    /// Where it ends across the grain, from the near edge, mm.
+    #[pyo3(get)]
+    pub(crate) far_mm: f64,
+}
+
+#[pymethods]
+impl BoardDefect {
+    #[new]
+    #[pyo3(signature = (*, from_mm, to_mm, near_mm, far_mm), text_signature = "(*, from_mm, to_mm, near_mm, far_mm)")]
+    fn new(from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>, near_mm: Arg<'_, '_>, far_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+            near_mm: near_mm.read("near_mm")?,
+            far_mm: far_mm.read("far_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardDefect {
+    const NAME: &'static str = "BoardDefect";
+    const FIELDS: &'static [shown::Field] = &[
+        ("from_mm", "from_mm", "Where it begins along the grain, from the left end, mm."),
+        ("to_mm", "to_mm", "Where it ends along the grain, from the left end, mm."),
+        ("near_mm", "near_mm", "Where it begins across the grain, from the near edge, mm."),
+        ("far_mm", "far_mm", "Where it ends across the grain, from the near edge, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.from_mm.show(), self.to_mm.show(), self.near_mm.show(), self.far_mm.show()] }
+}
+
+impl OfJson for BoardDefect {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+            near_mm: field(fields, "near_mm")?,
+            far_mm: field(fields, "far_mm")?,
+        })
+    }
+}
+
+/// A kind of board or sheet that can be cut.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the stock.
+/// length_mm : float
+///     Length along the grain, mm.
+///     Allowed: 1 to 100000.
+/// width_mm : float
+///     Width across the grain, mm.
+///     Allowed: 1 to 100000.
+/// count : int or None, optional
+///     How many there are; left out for as many as are needed.
+///     Allowed: 1 to 10000.
+/// price : float or None, optional
+///     Price of one, in any currency, compared to a hundredth; left out for all kinds to save area instead of money.
+///     Allowed: 0 to 1000000.
+/// defects : list of BoardDefect, default []
+///     Rectangles that must not be used; none by default.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardStock {
+    /// Name of the stock.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Width across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// How many there are; left out for as many as are needed.
+    #[pyo3(get)]
+    pub(crate) count: Option<u32>,
+    /// Price of one, in any currency, compared to a hundredth; left out for all kinds to save area instead of money.
+    #[pyo3(get)]
+    pub(crate) price: Option<f64>,
+    /// Rectangles that must not be used; none by default.
+    #[pyo3(get)]
+    pub(crate) defects: Vec<BoardDefect>,
+}
+
+#[pymethods]
+impl BoardStock {
+    #[new]
+    #[pyo3(signature = (*, name, length_mm, width_mm, count = Arg::left_out(), price = Arg::left_out(), defects = Arg::left_out()), text_signature = "(*, name, length_mm, width_mm, count=None, price=None, defects=...)")]
+    fn new(name: Arg<'_, '_>, length_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, count: Arg<'_, '_>, price: Arg<'_, '_>, defects: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            length_mm: length_mm.read("length_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            count: count.read_or("count", || None)?,
+            price: price.read_or("price", || None)?,
+            defects: defects.read_or("defects", Vec::new)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardStock {
+    const NAME: &'static str = "BoardStock";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the stock."),
+        ("length_mm", "length_mm", "Length along the grain, mm."),
+        ("width_mm", "width_mm", "Width across the grain, mm."),
+        ("count", "count", "How many there are; left out for as many as are needed."),
+        ("price", "price", "Price of one, in any currency, compared to a hundredth; left out for all kinds to save area instead of money."),
+        ("defects", "defects", "Rectangles that must not be used; none by default."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.length_mm.show(), self.width_mm.show(), self.count.show(), self.price.show(), self.defects.show()] }
+}
+
+impl OfJson for BoardStock {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            length_mm: field(fields, "length_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            count: field(fields, "count")?,
+            price: field(fields, "price")?,
+            defects: field(fields, "defects")?,
+        })
+    }
+}
+
+choice!(BoardPartTurn, ["along_grain", "either_way"]);
+
+/// Equal parts.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part.
+/// length_mm : float
+///     Length along the grain, mm.
+///     Allowed: 1 to 100000.
+/// width_mm : float
+///     Width across the grain, mm.
+///     Allowed: 1 to 100000.
+/// count : int, default 1
+///     How many.
+///     Allowed: 1 to 10000.
+/// turn : {'along_grain', 'either_way'}, default 'along_grain'
+///     Whether the grain binds it.
+/// worth : float or None, optional
+///     Worth of one, used when the greatest worth is sought; its area in mm² where left out.
+///     Allowed: 0 to 1000000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardPart {
+    /// Name of the part.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Width across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// How many.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+    /// Whether the grain binds it.
+    #[pyo3(get)]
+    pub(crate) turn: BoardPartTurn,
+    /// Worth of one, used when the greatest worth is sought; its area in mm² where left out.
+    #[pyo3(get)]
+    pub(crate) worth: Option<f64>,
+}
+
+#[pymethods]
+impl BoardPart {
+    #[new]
+    #[pyo3(signature = (*, name, length_mm, width_mm, count = Arg::left_out(), turn = Arg::left_out(), worth = Arg::left_out()), text_signature = "(*, name, length_mm, width_mm, count=1, turn='along_grain', worth=None)")]
+    fn new(name: Arg<'_, '_>, length_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, count: Arg<'_, '_>, turn: Arg<'_, '_>, worth: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            length_mm: length_mm.read("length_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            count: count.read_or("count", || 1)?,
+            turn: turn.read_or("turn", || <BoardPartTurn as crate::cross::Choice>::named("along_grain"))?,
+            worth: worth.read_or("worth", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardPart {
+    const NAME: &'static str = "BoardPart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part."),
+        ("length_mm", "length_mm", "Length along the grain, mm."),
+        ("width_mm", "width_mm", "Width across the grain, mm."),
+        ("count", "count", "How many."),
+        ("turn", "turn", "Whether the grain binds it."),
+        ("worth", "worth", "Worth of one, used when the greatest worth is sought; its area in mm² where left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.length_mm.show(), self.width_mm.show(), self.count.show(), self.turn.show(), self.worth.show()] }
+}
+
+impl OfJson for BoardPart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            length_mm: field(fields, "length_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            count: field(fields, "count")?,
+            turn: field(fields, "turn")?,
+            worth: field(fields, "worth")?,
+        })
+    }
+}
+
+choice!(GroupDirection, ["along_grain", "across_grain"]);
+
+/// A member of a group.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part.
+/// length_mm : float
+///     Length along the grain, mm.
+///     Allowed: 1 to 100000.
+/// width_mm : float
+///     Width across the grain, mm.
+///     Allowed: 1 to 100000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GroupPart {
+    /// Name of the part.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Length along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Width across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+}
+
+#[pymethods]
+impl GroupPart {
+    #[new]
+    #[pyo3(signature = (*, name, length_mm, width_mm), text_signature = "(*, name, length_mm, width_mm)")]
+    fn new(name: Arg<'_, '_>, length_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            length_mm: length_mm.read("length_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GroupPart {
+    const NAME: &'static str = "GroupPart";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part."),
+        ("length_mm", "length_mm", "Length along the grain, mm."),
+        ("width_mm", "width_mm", "Width across the grain, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.length_mm.show(), self.width_mm.show()] }
+}
+
+impl OfJson for GroupPart {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            length_mm: field(fields, "length_mm")?,
+            width_mm: field(fields, "width_mm")?,
+        })
+    }
+}
+
+/// Parts that lie in line, in their order, in one piece of board, so that the grain runs on from one into the next.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the group.
+/// direction : {'along_grain', 'across_grain'}
+///     Which way the members follow one another.
+/// parts : list of GroupPart
+///     The members in their order, from the left or from the near edge.
+/// count : int, default 1
+///     How many such groups.
+///     Allowed: 1 to 10000.
+/// loss_mm : float or None, optional
+///     Lost between neighbours, mm, see ``grain_run``; a kerf where left out, and never less.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PartGroup {
+    /// Name of the group.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// How many such groups.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+    /// Which way the members follow one another.
+    #[pyo3(get)]
+    pub(crate) direction: GroupDirection,
+    /// Lost between neighbours, mm, see `grain_run`; a kerf where left out, and never less.
+    #[pyo3(get)]
+    pub(crate) loss_mm: Option<f64>,
+    /// The members in their order, from the left or from the near edge.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<GroupPart>,
+}
+
+#[pymethods]
+impl PartGroup {
+    #[new]
+    #[pyo3(signature = (*, name, direction, parts, count = Arg::left_out(), loss_mm = Arg::left_out()), text_signature = "(*, name, direction, parts, count=1, loss_mm=None)")]
+    fn new(name: Arg<'_, '_>, direction: Arg<'_, '_>, parts: Arg<'_, '_>, count: Arg<'_, '_>, loss_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            count: count.read_or("count", || 1)?,
+            direction: direction.read("direction")?,
+            loss_mm: loss_mm.read_or("loss_mm", || None)?,
+            parts: parts.read("parts")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PartGroup {
+    const NAME: &'static str = "PartGroup";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the group."),
+        ("count", "count", "How many such groups."),
+        ("direction", "direction", "Which way the members follow one another."),
+        ("loss_mm", "loss_mm", "Lost between neighbours, mm, see `grain_run`; a kerf where left out, and never less."),
+        ("parts", "parts", "The members in their order, from the left or from the near edge."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.count.show(), self.direction.show(), self.loss_mm.show(), self.parts.show()] }
+}
+
+impl OfJson for PartGroup {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            count: field(fields, "count")?,
+            direction: field(fields, "direction")?,
+            loss_mm: field(fields, "loss_mm")?,
+            parts: field(fields, "parts")?,
+        })
+    }
+}
+
+choice!(LayoutAim, ["all_parts", "most_worth"]);
+
+choice!(CutOrder, ["free", "rip_first", "cross_cut_first"]);
+
+/// A list of parts to be cut from boards.
+///
+/// Parameters
+/// ----------
+/// stock : list of BoardStock
+///     The boards there are, all of one thickness.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// parts : list of BoardPart, default []
+///     The parts wanted.
+/// groups : list of PartGroup, default []
+///     Groups of parts that stay in line; none by default.
+/// aim : {'all_parts', 'most_worth'}, default 'all_parts'
+///     What is sought.
+/// order : {'free', 'rip_first', 'cross_cut_first'}, default 'free'
+///     Which cuts come first.
+/// stages : int or None, optional
+///     Rips and cross-cuts may follow one another so many times; left out for as many as it takes.
+///     Allowed: 1 to 20.
+/// trim_end_mm : float, default 0.0
+///     Cut off each end of a board before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// trim_edge_mm : float, default 0.0
+///     Cut off each long edge of a board before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// steps_million : float, default 60.0
+///     Steps that the search may take, in millions; 60 million take about a second.
+///     Allowed: 0.001 to 1000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutListBoardsInput {
+    /// The boards there are, all of one thickness.
+    #[pyo3(get)]
+    pub(crate) stock: Vec<BoardStock>,
+    /// The parts wanted.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<BoardPart>,
+    /// Groups of parts that stay in line; none by default.
+    #[pyo3(get)]
+    pub(crate) groups: Vec<PartGroup>,
+    /// What is sought.
+    #[pyo3(get)]
+    pub(crate) aim: LayoutAim,
+    /// Which cuts come first.
+    #[pyo3(get)]
+    pub(crate) order: CutOrder,
+    /// Rips and cross-cuts may follow one another so many times; left out for as many as it takes.
+    #[pyo3(get)]
+    pub(crate) stages: Option<u32>,
+    /// Kerf of the blade, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Cut off each end of a board before anything else, its kerf included, mm.
+    #[pyo3(get)]
+    pub(crate) trim_end_mm: f64,
+    /// Cut off each long edge of a board before anything else, its kerf included, mm.
+    #[pyo3(get)]
+    pub(crate) trim_edge_mm: f64,
+    /// Steps that the search may take, in millions; 60 million take about a second.
+    #[pyo3(get)]
+    pub(crate) steps_million: f64,
+}
+
+#[pymethods]
+impl CutListBoardsInput {
+    #[new]
+    #[pyo3(signature = (*, stock, kerf_mm, parts = Arg::left_out(), groups = Arg::left_out(), aim = Arg::left_out(), order = Arg::left_out(), stages = Arg::left_out(), trim_end_mm = Arg::left_out(), trim_edge_mm = Arg::left_out(), steps_million = Arg::left_out()), text_signature = "(*, stock, kerf_mm, parts=..., groups=..., aim='all_parts', order='free', stages=None, trim_end_mm=0.0, trim_edge_mm=0.0, steps_million=60.0)")]
+    fn new(stock: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, parts: Arg<'_, '_>, groups: Arg<'_, '_>, aim: Arg<'_, '_>, order: Arg<'_, '_>, stages: Arg<'_, '_>, trim_end_mm: Arg<'_, '_>, trim_edge_mm: Arg<'_, '_>, steps_million: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stock: stock.read("stock")?,
+            parts: parts.read_or("parts", Vec::new)?,
+            groups: groups.read_or("groups", Vec::new)?,
+            aim: aim.read_or("aim", || <LayoutAim as crate::cross::Choice>::named("all_parts"))?,
+            order: order.read_or("order", || <CutOrder as crate::cross::Choice>::named("free"))?,
+            stages: stages.read_or("stages", || None)?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+            trim_end_mm: trim_end_mm.read_or("trim_end_mm", || 0.0_f64)?,
+            trim_edge_mm: trim_edge_mm.read_or("trim_edge_mm", || 0.0_f64)?,
+            steps_million: steps_million.read_or("steps_million", || 60.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutListBoardsInput {
+    const NAME: &'static str = "CutListBoardsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stock", "stock", "The boards there are, all of one thickness."),
+        ("parts", "parts", "The parts wanted."),
+        ("groups", "groups", "Groups of parts that stay in line; none by default."),
+        ("aim", "aim", "What is sought."),
+        ("order", "order", "Which cuts come first."),
+        ("stages", "stages", "Rips and cross-cuts may follow one another so many times; left out for as many as it takes."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, mm."),
+        ("trim_end_mm", "trim_end_mm", "Cut off each end of a board before anything else, its kerf included, mm."),
+        ("trim_edge_mm", "trim_edge_mm", "Cut off each long edge of a board before anything else, its kerf included, mm."),
+        ("steps_million", "steps_million", "Steps that the search may take, in millions; 60 million take about a second."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stock.show(), self.parts.show(), self.groups.show(), self.aim.show(), self.order.show(), self.stages.show(), self.kerf_mm.show(), self.trim_end_mm.show(), self.trim_edge_mm.show(), self.steps_million.show()] }
+}
+
+impl OfJson for CutListBoardsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stock: field(fields, "stock")?,
+            parts: field(fields, "parts")?,
+            groups: field(fields, "groups")?,
+            aim: field(fields, "aim")?,
+            order: field(fields, "order")?,
+            stages: field(fields, "stages")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            trim_end_mm: field(fields, "trim_end_mm")?,
+            trim_edge_mm: field(fields, "trim_edge_mm")?,
+            steps_million: field(fields, "steps_million")?,
+        })
+    }
+}
+
+/// A rectangle on a board.
+///
+/// Parameters
+/// ----------
+/// x_mm : float
+///     From the left end of the board, mm.
+/// y_mm : float
+///     From the near edge of the board, mm.
+/// along_mm : float
+///     Extent along the grain of the board, mm.
+/// across_mm : float
+///     Extent across the grain of the board, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardRectangle {
+    /// From the left end of the board, mm.
+    #[pyo3(get)]
+    pub(crate) x_mm: f64,
+    /// From the near edge of the board, mm.
+    #[pyo3(get)]
+    pub(crate) y_mm: f64,
+    /// Extent along the grain of the board, mm.
+    #[pyo3(get)]
+    pub(crate) along_mm: f64,
+    /// Extent across the grain of the board, mm.
+    #[pyo3(get)]
+    pub(crate) across_mm: f64,
+}
+
+#[pymethods]
+impl BoardRectangle {
+    #[new]
+    #[pyo3(signature = (*, x_mm, y_mm, along_mm, across_mm), text_signature = "(*, x_mm, y_mm, along_mm, across_mm)")]
+    fn new(x_mm: Arg<'_, '_>, y_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, across_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            x_mm: x_mm.read("x_mm")?,
+            y_mm: y_mm.read("y_mm")?,
+            along_mm: along_mm.read("along_mm")?,
+            across_mm: across_mm.read("across_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardRectangle {
+    const NAME: &'static str = "BoardRectangle";
+    const FIELDS: &'static [shown::Field] = &[
+        ("x_mm", "x_mm", "From the left end of the board, mm."),
+        ("y_mm", "y_mm", "From the near edge of the board, mm."),
+        ("along_mm", "along_mm", "Extent along the grain of the board, mm."),
+        ("across_mm", "across_mm", "Extent across the grain of the board, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.x_mm.show(), self.y_mm.show(), self.along_mm.show(), self.across_mm.show()] }
+}
+
+impl OfJson for BoardRectangle {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            x_mm: field(fields, "x_mm")?,
+            y_mm: field(fields, "y_mm")?,
+            along_mm: field(fields, "along_mm")?,
+            across_mm: field(fields, "across_mm")?,
+        })
+    }
+}
+
+choice!(PlacedTurn, ["as_given", "turned"]);
+
+/// A part on its board.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the part.
+/// place : BoardRectangle
+///     Where it lies.
+/// turn : {'as_given', 'turned'}
+///     Whether its length lies along the grain, or it was turned.
+/// group : str or None, optional
+///     Name of its group; absent for a part by itself.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BoardPartPlace {
+    /// Name of the part.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Name of its group; absent for a part by itself.
+    #[pyo3(get)]
+    pub(crate) group: Option<String>,
+    /// Where it lies.
+    #[pyo3(get)]
+    pub(crate) place: BoardRectangle,
+    /// Whether its length lies along the grain, or it was turned.
+    #[pyo3(get)]
+    pub(crate) turn: PlacedTurn,
+}
+
+#[pymethods]
+impl BoardPartPlace {
+    #[new]
+    #[pyo3(signature = (*, name, place, turn, group = Arg::left_out()), text_signature = "(*, name, place, turn, group=None)")]
+    fn new(name: Arg<'_, '_>, place: Arg<'_, '_>, turn: Arg<'_, '_>, group: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            group: group.read_or("group", || None)?,
+            place: place.read("place")?,
+            turn: turn.read("turn")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BoardPartPlace {
+    const NAME: &'static str = "BoardPartPlace";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the part."),
+        ("group", "group", "Name of its group; absent for a part by itself."),
+        ("place", "place", "Where it lies."),
+        ("turn", "turn", "Whether its length lies along the grain, or it was turned."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.group.show(), self.place.show(), self.turn.show()] }
+}
+
+impl OfJson for BoardPartPlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            group: field(fields, "group")?,
+            place: field(fields, "place")?,
+            turn: field(fields, "turn")?,
+        })
+    }
+}
+
+/// A cut from edge to edge of the piece it divides.
+///
+/// Parameters
+/// ----------
+/// step : int
+///     Place in the order of the cuts of this board, from 1; the cuts that trim the board come before.
+/// stage : int
+///     How many times rips and cross-cuts have followed one another.
+/// cut : {'rip', 'cross_cut'}
+///     Rip along the grain of the board or cross-cut.
+/// set_mm : float
+///     Setting of the fence or the stop: from the near edge of the piece that is divided, mm.
+/// at_mm : float
+///     Where the kept edge lies, the kerf beyond it: from the near edge of the board for a rip, from its left end for a
+///     cross-cut, mm.
+/// loss_mm : float
+///     Lost beyond the kept edge, mm: the kerf, or what the corner between two members of a group takes.
+/// from_mm : float
+///     Where the cut begins on the board, mm.
+/// to_mm : float
+///     Where the cut ends on the board, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LayoutCut {
+    /// Place in the order of the cuts of this board, from 1; the cuts that trim the board come before.
+    #[pyo3(get)]
+    pub(crate) step: u32,
+    /// How many times rips and cross-cuts have followed one another.
+    #[pyo3(get)]
+    pub(crate) stage: u32,
+    /// Rip along the grain of the board or cross-cut.
+    #[pyo3(get)]
+    pub(crate) cut: EdgeCut,
+    /// Setting of the fence or the stop: from the near edge of the piece that is divided, mm.
+    #[pyo3(get)]
+    pub(crate) set_mm: f64,
+    /// Where the kept edge lies, the kerf beyond it: from the near edge of the board for a rip, from its left end for a
+    /// cross-cut, mm.
+    #[pyo3(get)]
+    pub(crate) at_mm: f64,
+    /// Lost beyond the kept edge, mm: the kerf, or what the corner between two members of a group takes.
+    #[pyo3(get)]
+    pub(crate) loss_mm: f64,
+    /// Where the cut begins on the board, mm.
+    #[pyo3(get)]
+    pub(crate) from_mm: f64,
+    /// Where the cut ends on the board, mm.
+    #[pyo3(get)]
+    pub(crate) to_mm: f64,
+}
+
+#[pymethods]
+impl LayoutCut {
+    #[new]
+    #[pyo3(signature = (*, step, stage, cut, set_mm, at_mm, loss_mm, from_mm, to_mm), text_signature = "(*, step, stage, cut, set_mm, at_mm, loss_mm, from_mm, to_mm)")]
+    fn new(step: Arg<'_, '_>, stage: Arg<'_, '_>, cut: Arg<'_, '_>, set_mm: Arg<'_, '_>, at_mm: Arg<'_, '_>, loss_mm: Arg<'_, '_>, from_mm: Arg<'_, '_>, to_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            step: step.read("step")?,
+            stage: stage.read("stage")?,
+            cut: cut.read("cut")?,
+            set_mm: set_mm.read("set_mm")?,
+            at_mm: at_mm.read("at_mm")?,
+            loss_mm: loss_mm.read("loss_mm")?,
+            from_mm: from_mm.read("from_mm")?,
+            to_mm: to_mm.read("to_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LayoutCut {
+    const NAME: &'static str = "LayoutCut";
+    const FIELDS: &'static [shown::Field] = &[
+        ("step", "step", "Place in the order of the cuts of this board, from 1; the cuts that trim the board come before."),
+        ("stage", "stage", "How many times rips and cross-cuts have followed one another."),
+        ("cut", "cut", "Rip along the grain of the board or cross-cut."),
+        ("set_mm", "set_mm", "Setting of the fence or the stop: from the near edge of the piece that is divided, mm."),
+        ("at_mm", "at_mm", "Where the kept edge lies, the kerf beyond it: from the near edge of the board for a rip, from its left end for a"),
+        ("loss_mm", "loss_mm", "Lost beyond the kept edge, mm: the kerf, or what the corner between two members of a group takes."),
+        ("from_mm", "from_mm", "Where the cut begins on the board, mm."),
+        ("to_mm", "to_mm", "Where the cut ends on the board, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.step.show(), self.stage.show(), self.cut.show(), self.set_mm.show(), self.at_mm.show(), self.loss_mm.show(), self.from_mm.show(), self.to_mm.show()] }
+}
+
+impl OfJson for LayoutCut {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            step: field(fields, "step")?,
+            stage: field(fields, "stage")?,
+            cut: field(fields, "cut")?,
+            set_mm: field(fields, "set_mm")?,
+            at_mm: field(fields, "at_mm")?,
+            loss_mm: field(fields, "loss_mm")?,
+            from_mm: field(fields, "from_mm")?,
+            to_mm: field(fields, "to_mm")?,
+        })
+    }
+}
+
+/// A board with the parts that are cut from it.
+///
+/// Parameters
+/// ----------
+/// stock : str
+///     Name of the stock.
+/// alike : int
+///     How many boards are cut alike.
+/// length_mm : float
+///     Length along the grain, mm.
+/// width_mm : float
+///     Width across the grain, mm.
+/// parts : list of BoardPartPlace
+///     The parts.
+/// cuts : list of LayoutCut
+///     The cuts in their order.
+/// offcuts : list of BoardRectangle
+///     Clear pieces that are left over, the largest first.
+/// defects : list of BoardDefect
+///     Rectangles that must not be used.
+/// stages : int
+///     How many times rips and cross-cuts follow one another.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutBoard {
+    /// Name of the stock.
+    #[pyo3(get)]
+    pub(crate) stock: String,
+    /// How many boards are cut alike.
+    #[pyo3(get)]
+    pub(crate) alike: u32,
+    /// Length along the grain, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// Width across the grain, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// The parts.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<BoardPartPlace>,
+    /// The cuts in their order.
+    #[pyo3(get)]
+    pub(crate) cuts: Vec<LayoutCut>,
+    /// Clear pieces that are left over, the largest first.
+    #[pyo3(get)]
+    pub(crate) offcuts: Vec<BoardRectangle>,
+    /// Rectangles that must not be used.
+    #[pyo3(get)]
+    pub(crate) defects: Vec<BoardDefect>,
+    /// How many times rips and cross-cuts follow one another.
+    #[pyo3(get)]
+    pub(crate) stages: u32,
+}
+
+#[pymethods]
+impl CutBoard {
+    #[new]
+    #[pyo3(signature = (*, stock, alike, length_mm, width_mm, parts, cuts, offcuts, defects, stages), text_signature = "(*, stock, alike, length_mm, width_mm, parts, cuts, offcuts, defects, stages)")]
+    fn new(stock: Arg<'_, '_>, alike: Arg<'_, '_>, length_mm: Arg<'_, '_>, width_mm: Arg<'_, '_>, parts: Arg<'_, '_>, cuts: Arg<'_, '_>, offcuts: Arg<'_, '_>, defects: Arg<'_, '_>, stages: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stock: stock.read("stock")?,
+            alike: alike.read("alike")?,
+            length_mm: length_mm.read("length_mm")?,
+            width_mm: width_mm.read("width_mm")?,
+            parts: parts.read("parts")?,
+            cuts: cuts.read("cuts")?,
+            offcuts: offcuts.read("offcuts")?,
+            defects: defects.read("defects")?,
+            stages: stages.read("stages")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutBoard {
+    const NAME: &'static str = "CutBoard";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stock", "stock", "Name of the stock."),
+        ("alike", "alike", "How many boards are cut alike."),
+        ("length_mm", "length_mm", "Length along the grain, mm."),
+        ("width_mm", "width_mm", "Width across the grain, mm."),
+        ("parts", "parts", "The parts."),
+        ("cuts", "cuts", "The cuts in their order."),
+        ("offcuts", "offcuts", "Clear pieces that are left over, the largest first."),
+        ("defects", "defects", "Rectangles that must not be used."),
+        ("stages", "stages", "How many times rips and cross-cuts follow one another."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stock.show(), self.alike.show(), self.length_mm.show(), self.width_mm.show(), self.parts.show(), self.cuts.show(), self.offcuts.show(), self.defects.show(), self.stages.show()] }
+}
+
+impl OfJson for CutBoard {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stock: field(fields, "stock")?,
+            alike: field(fields, "alike")?,
+            length_mm: field(fields, "length_mm")?,
+            width_mm: field(fields, "width_mm")?,
+            parts: field(fields, "parts")?,
+            cuts: field(fields, "cuts")?,
+            offcuts: field(fields, "offcuts")?,
+            defects: field(fields, "defects")?,
+            stages: field(fields, "stages")?,
+        })
+    }
+}
+
+/// A layout of parts on boards.
+///
+/// Parameters
+/// ----------
+/// quality : LayoutQuality
+///     Value, bound and what was proven.
+/// stock : list of StockUse
+///     How many of each kind of stock are cut.
+/// boards : list of CutBoard
+///     The boards.
+/// missing : list of MissingPart
+///     Parts and groups that found no place: because the stock ran out, or because others are worth more.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+/// cautions : list of CautionText
+///     Standing cautions.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CutListBoards {
+    /// Value, bound and what was proven.
+    #[pyo3(get)]
+    pub(crate) quality: LayoutQuality,
+    /// How many of each kind of stock are cut.
+    #[pyo3(get)]
+    pub(crate) stock: Vec<StockUse>,
+    /// The boards.
+    #[pyo3(get)]
+    pub(crate) boards: Vec<CutBoard>,
+    /// Parts and groups that found no place: because the stock ran out, or because others are worth more.
+    #[pyo3(get)]
+    pub(crate) missing: Vec<MissingPart>,
+    /// Kerf of the blade, mm.
+    #[pyo3(get)]
+    pub(crate) kerf_mm: f64,
+    /// Standing cautions.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl CutListBoards {
+    #[new]
+    #[pyo3(signature = (*, quality, stock, boards, missing, kerf_mm, cautions), text_signature = "(*, quality, stock, boards, missing, kerf_mm, cautions)")]
+    fn new(quality: Arg<'_, '_>, stock: Arg<'_, '_>, boards: Arg<'_, '_>, missing: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            quality: quality.read("quality")?,
+            stock: stock.read("stock")?,
+            boards: boards.read("boards")?,
+            missing: missing.read("missing")?,
+            kerf_mm: kerf_mm.read("kerf_mm")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CutListBoards {
+    const NAME: &'static str = "CutListBoards";
+    const FIELDS: &'static [shown::Field] = &[
+        ("quality", "quality", "Value, bound and what was proven."),
+        ("stock", "stock", "How many of each kind of stock are cut."),
+        ("boards", "boards", "The boards."),
+        ("missing", "missing", "Parts and groups that found no place: because the stock ran out, or because others are worth more."),
+        ("kerf_mm", "kerf_mm", "Kerf of the blade, mm."),
+        ("cautions", "cautions", "Standing cautions."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.quality.show(), self.stock.show(), self.boards.show(), self.missing.show(), self.kerf_mm.show(), self.cautions.show()] }
+}
+
+impl OfJson for CutListBoards {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            quality: field(fields, "quality")?,
+            stock: field(fields, "stock")?,
+            boards: field(fields, "boards")?,
+            missing: field(fields, "missing")?,
+            kerf_mm: field(fields, "kerf_mm")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
 choice!(LiftDuration, flat, ["short", "moderate", "long"]);
 
 choice!(HandCoupling, flat, ["good", "fair", "poor"]);
@@ -48532,21 +51899,182 @@ impl OfJson for BodySpec {
     }
 }
 
+/// A wood that is not in the tables, by numbers. What is left out leaves the answers that need it *not determined*.
+///
+/// Parameters
+/// ----------
+/// density_12_kg_m3 : float
+///     Density at 12 % moisture content, its water included, kg/m³.
+///     Allowed: 100 to 1500.
+/// group : {'hardwood', 'softwood'} or None, optional
+///     Hardwood or softwood, which decides how stiff it is taken across the grain.
+/// movement_radial_per_pct : float or None, optional
+///     Radial movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out.
+///     Allowed: 0 to 0.01.
+/// movement_tangential_per_pct : float or None, optional
+///     Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out.
+///     Allowed: 0 to 0.01.
+/// shrinkage_radial_pct : float or None, optional
+///     Radial shrinkage from green to ovendry, % of the green size.
+///     Allowed: 0 to 20.
+/// shrinkage_tangential_pct : float or None, optional
+///     Tangential shrinkage from green to ovendry, % of the green size.
+///     Allowed: 0 to 20.
+/// shrinkage_volumetric_pct : float or None, optional
+///     Volumetric shrinkage from green to ovendry, % of the green volume; estimated from the density when left out.
+///     Allowed: 0 to 40.
+/// fibre_saturation_pct : float, default 30.0
+///     Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+///     Allowed: 20 to 35.
+/// modulus_of_elasticity_mpa : float or None, optional
+///     Modulus of elasticity in bending along the grain, average of clear wood at 12 %, MPa.
+///     Allowed: 100 to 300000.
+/// modulus_of_rupture_mpa : float or None, optional
+///     Modulus of rupture in bending, average of clear wood at 12 %, MPa.
+///     Allowed: 0.01 to 2000.
+/// shear_parallel_mpa : float or None, optional
+///     Shear strength along the grain, average of clear wood at 12 %, MPa.
+///     Allowed: 0.01 to 2000.
+/// source : str, default ''
+///     Where the numbers come from, for the reader of the plan.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct WoodFigures {
+    /// Density at 12 % moisture content, its water included, kg/m³.
+    #[pyo3(get)]
+    pub(crate) density_12_kg_m3: f64,
+    /// Hardwood or softwood, which decides how stiff it is taken across the grain.
+    #[pyo3(get)]
+    pub(crate) group: Option<WoodGroup>,
+    /// Radial movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out.
+    #[pyo3(get)]
+    pub(crate) movement_radial_per_pct: Option<f64>,
+    /// Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out.
+    #[pyo3(get)]
+    pub(crate) movement_tangential_per_pct: Option<f64>,
+    /// Radial shrinkage from green to ovendry, % of the green size.
+    #[pyo3(get)]
+    pub(crate) shrinkage_radial_pct: Option<f64>,
+    /// Tangential shrinkage from green to ovendry, % of the green size.
+    #[pyo3(get)]
+    pub(crate) shrinkage_tangential_pct: Option<f64>,
+    /// Volumetric shrinkage from green to ovendry, % of the green volume; estimated from the density when left out.
+    #[pyo3(get)]
+    pub(crate) shrinkage_volumetric_pct: Option<f64>,
+    /// Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4).
+    #[pyo3(get)]
+    pub(crate) fibre_saturation_pct: f64,
+    /// Modulus of elasticity in bending along the grain, average of clear wood at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) modulus_of_elasticity_mpa: Option<f64>,
+    /// Modulus of rupture in bending, average of clear wood at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) modulus_of_rupture_mpa: Option<f64>,
+    /// Shear strength along the grain, average of clear wood at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) shear_parallel_mpa: Option<f64>,
+    /// Where the numbers come from, for the reader of the plan.
+    #[pyo3(get)]
+    pub(crate) source: String,
+}
+
+#[pymethods]
+impl WoodFigures {
+    #[new]
+    #[pyo3(signature = (*, density_12_kg_m3, group = Arg::left_out(), movement_radial_per_pct = Arg::left_out(), movement_tangential_per_pct = Arg::left_out(), shrinkage_radial_pct = Arg::left_out(), shrinkage_tangential_pct = Arg::left_out(), shrinkage_volumetric_pct = Arg::left_out(), fibre_saturation_pct = Arg::left_out(), modulus_of_elasticity_mpa = Arg::left_out(), modulus_of_rupture_mpa = Arg::left_out(), shear_parallel_mpa = Arg::left_out(), source = Arg::left_out()), text_signature = "(*, density_12_kg_m3, group=None, movement_radial_per_pct=None, movement_tangential_per_pct=None, shrinkage_radial_pct=None, shrinkage_tangential_pct=None, shrinkage_volumetric_pct=None, fibre_saturation_pct=30.0, modulus_of_elasticity_mpa=None, modulus_of_rupture_mpa=None, shear_parallel_mpa=None, source='')")]
+    fn new(density_12_kg_m3: Arg<'_, '_>, group: Arg<'_, '_>, movement_radial_per_pct: Arg<'_, '_>, movement_tangential_per_pct: Arg<'_, '_>, shrinkage_radial_pct: Arg<'_, '_>, shrinkage_tangential_pct: Arg<'_, '_>, shrinkage_volumetric_pct: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>, modulus_of_elasticity_mpa: Arg<'_, '_>, modulus_of_rupture_mpa: Arg<'_, '_>, shear_parallel_mpa: Arg<'_, '_>, source: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            density_12_kg_m3: density_12_kg_m3.read("density_12_kg_m3")?,
+            group: group.read_or("group", || None)?,
+            movement_radial_per_pct: movement_radial_per_pct.read_or("movement_radial_per_pct", || None)?,
+            movement_tangential_per_pct: movement_tangential_per_pct.read_or("movement_tangential_per_pct", || None)?,
+            shrinkage_radial_pct: shrinkage_radial_pct.read_or("shrinkage_radial_pct", || None)?,
+            shrinkage_tangential_pct: shrinkage_tangential_pct.read_or("shrinkage_tangential_pct", || None)?,
+            shrinkage_volumetric_pct: shrinkage_volumetric_pct.read_or("shrinkage_volumetric_pct", || None)?,
+            fibre_saturation_pct: fibre_saturation_pct.read_or("fibre_saturation_pct", || 30.0_f64)?,
+            modulus_of_elasticity_mpa: modulus_of_elasticity_mpa.read_or("modulus_of_elasticity_mpa", || None)?,
+            modulus_of_rupture_mpa: modulus_of_rupture_mpa.read_or("modulus_of_rupture_mpa", || None)?,
+            shear_parallel_mpa: shear_parallel_mpa.read_or("shear_parallel_mpa", || None)?,
+            source: source.read_or("source", || "".to_owned())?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for WoodFigures {
+    const NAME: &'static str = "WoodFigures";
+    const FIELDS: &'static [shown::Field] = &[
+        ("density_12_kg_m3", "density_12_kg_m3", "Density at 12 % moisture content, its water included, kg/m³."),
+        ("group", "group", "Hardwood or softwood, which decides how stiff it is taken across the grain."),
+        ("movement_radial_per_pct", "movement_radial_per_pct", "Radial movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out."),
+        ("movement_tangential_per_pct", "movement_tangential_per_pct", "Tangential movement between 6 and 14 % moisture, share of the size per percent of moisture; from the shrinkage when left out."),
+        ("shrinkage_radial_pct", "shrinkage_radial_pct", "Radial shrinkage from green to ovendry, % of the green size."),
+        ("shrinkage_tangential_pct", "shrinkage_tangential_pct", "Tangential shrinkage from green to ovendry, % of the green size."),
+        ("shrinkage_volumetric_pct", "shrinkage_volumetric_pct", "Volumetric shrinkage from green to ovendry, % of the green volume; estimated from the density when left out."),
+        ("fibre_saturation_pct", "fibre_saturation_pct", "Fibre saturation point, %; 30 in general use (FPL-GTR-282, chapter 4)."),
+        ("modulus_of_elasticity_mpa", "modulus_of_elasticity_mpa", "Modulus of elasticity in bending along the grain, average of clear wood at 12 %, MPa."),
+        ("modulus_of_rupture_mpa", "modulus_of_rupture_mpa", "Modulus of rupture in bending, average of clear wood at 12 %, MPa."),
+        ("shear_parallel_mpa", "shear_parallel_mpa", "Shear strength along the grain, average of clear wood at 12 %, MPa."),
+        ("source", "source", "Where the numbers come from, for the reader of the plan."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.density_12_kg_m3.show(), self.group.show(), self.movement_radial_per_pct.show(), self.movement_tangential_per_pct.show(), self.shrinkage_radial_pct.show(), self.shrinkage_tangential_pct.show(), self.shrinkage_volumetric_pct.show(), self.fibre_saturation_pct.show(), self.modulus_of_elasticity_mpa.show(), self.modulus_of_rupture_mpa.show(), self.shear_parallel_mpa.show(), self.source.show()] }
+}
+
+impl OfJson for WoodFigures {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            density_12_kg_m3: field(fields, "density_12_kg_m3")?,
+            group: field(fields, "group")?,
+            movement_radial_per_pct: field(fields, "movement_radial_per_pct")?,
+            movement_tangential_per_pct: field(fields, "movement_tangential_per_pct")?,
+            shrinkage_radial_pct: field(fields, "shrinkage_radial_pct")?,
+            shrinkage_tangential_pct: field(fields, "shrinkage_tangential_pct")?,
+            shrinkage_volumetric_pct: field(fields, "shrinkage_volumetric_pct")?,
+            fibre_saturation_pct: field(fields, "fibre_saturation_pct")?,
+            modulus_of_elasticity_mpa: field(fields, "modulus_of_elasticity_mpa")?,
+            modulus_of_rupture_mpa: field(fields, "modulus_of_rupture_mpa")?,
+            shear_parallel_mpa: field(fields, "shear_parallel_mpa")?,
+            source: field(fields, "source")?,
+        })
+    }
+}
+
 /// The wood of the panels.
 ///
 /// Parameters
 /// ----------
 /// species : str
-///     Common or botanical name of a listed species, such as ``white ash``.
+///     Common or botanical name of a listed species, such as ``white ash``; any name where figures are given.
+/// figures : WoodFigures or None, optional
+///     The wood by numbers, for one that is not listed; nothing is then looked up.
 /// moisture_pct : float, default 8.0
 ///     Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
 ///     Allowed: 0 to 30.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct WoodSpec {
-    /// Common or botanical name of a listed species, such as `white ash`.
+    /// Common or botanical name of a listed species, such as `white ash`; any name where figures are given.
     #[pyo3(get)]
     pub(crate) species: String,
+    /// The wood by numbers, for one that is not listed; nothing is then looked up.
+    #[pyo3(get)]
+    pub(crate) figures: Option<WoodFigures>,
     /// Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US.
     #[pyo3(get)]
     pub(crate) moisture_pct: f64,
@@ -48555,10 +52083,11 @@ pub(crate) struct WoodSpec {
 #[pymethods]
 impl WoodSpec {
     #[new]
-    #[pyo3(signature = (*, species, moisture_pct = Arg::left_out()), text_signature = "(*, species, moisture_pct=8.0)")]
-    fn new(species: Arg<'_, '_>, moisture_pct: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, species, figures = Arg::left_out(), moisture_pct = Arg::left_out()), text_signature = "(*, species, figures=None, moisture_pct=8.0)")]
+    fn new(species: Arg<'_, '_>, figures: Arg<'_, '_>, moisture_pct: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             species: species.read("species")?,
+            figures: figures.read_or("figures", || None)?,
             moisture_pct: moisture_pct.read_or("moisture_pct", || 8.0_f64)?,
         })
     }
@@ -48583,10 +52112,11 @@ impl WoodSpec {
 impl Record for WoodSpec {
     const NAME: &'static str = "WoodSpec";
     const FIELDS: &'static [shown::Field] = &[
-        ("species", "species", "Common or botanical name of a listed species, such as `white ash`."),
+        ("species", "species", "Common or botanical name of a listed species, such as `white ash`; any name where figures are given."),
+        ("figures", "figures", "The wood by numbers, for one that is not listed; nothing is then looked up."),
         ("moisture_pct", "moisture_pct", "Moisture content in service, %; 8 is the handbook's recommended average for interior wood in most of the US."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.species.show(), self.moisture_pct.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.species.show(), self.figures.show(), self.moisture_pct.show()] }
 }
 
 impl OfJson for WoodSpec {
@@ -48594,7 +52124,441 @@ impl OfJson for WoodSpec {
         let fields = value.as_object()?;
         Some(Self {
             species: field(fields, "species")?,
+            figures: field(fields, "figures")?,
             moisture_pct: field(fields, "moisture_pct")?,
+        })
+    }
+}
+
+/// The two ends of a year.
+///
+/// Parameters
+/// ----------
+/// driest_pct : float
+///     Least moisture content of the wood, %.
+///     Allowed: 0 to 30.
+/// wettest_pct : float
+///     Greatest moisture content of the wood, %.
+///     Allowed: 0 to 30.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MoistureRange {
+    /// Least moisture content of the wood, %.
+    #[pyo3(get)]
+    pub(crate) driest_pct: f64,
+    /// Greatest moisture content of the wood, %.
+    #[pyo3(get)]
+    pub(crate) wettest_pct: f64,
+}
+
+#[pymethods]
+impl MoistureRange {
+    #[new]
+    #[pyo3(signature = (*, driest_pct, wettest_pct), text_signature = "(*, driest_pct, wettest_pct)")]
+    fn new(driest_pct: Arg<'_, '_>, wettest_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            driest_pct: driest_pct.read("driest_pct")?,
+            wettest_pct: wettest_pct.read("wettest_pct")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MoistureRange {
+    const NAME: &'static str = "MoistureRange";
+    const FIELDS: &'static [shown::Field] = &[
+        ("driest_pct", "driest_pct", "Least moisture content of the wood, %."),
+        ("wettest_pct", "wettest_pct", "Greatest moisture content of the wood, %."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.driest_pct.show(), self.wettest_pct.show()] }
+}
+
+impl OfJson for MoistureRange {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            driest_pct: field(fields, "driest_pct")?,
+            wettest_pct: field(fields, "wettest_pct")?,
+        })
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum SeasonClimate {
+    MoistureRange(MoistureRange),
+    Indoor(IndoorYear),
+    Outdoor(OutdoorYear),
+}
+
+impl Show for SeasonClimate {
+    fn show(&self) -> Shown {
+        match self {
+            SeasonClimate::MoistureRange(content) => Shown::Tagged("moisture_range", Box::new(content.show())),
+            SeasonClimate::Indoor(content) => Shown::Tagged("indoor", Box::new(content.show())),
+            SeasonClimate::Outdoor(content) => Shown::Tagged("outdoor", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for SeasonClimate {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<MoistureRange>() {
+            return Ok(SeasonClimate::MoistureRange(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<IndoorYear>() {
+            return Ok(SeasonClimate::Indoor(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<OutdoorYear>() {
+            return Ok(SeasonClimate::Outdoor(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes MoistureRange, IndoorYear, OutdoorYear"))
+    }
+}
+
+impl OfJson for SeasonClimate {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "moisture_range" => OfJson::of_json(content).map(SeasonClimate::MoistureRange),
+            "indoor" => OfJson::of_json(content).map(SeasonClimate::Indoor),
+            "outdoor" => OfJson::of_json(content).map(SeasonClimate::Outdoor),
+            _ => None,
+        }
+    }
+}
+
+choice!(ReturnFixing, ["glued_all", "glued_front", "not_glued"]);
+
+/// The seasons that the body lives through, and how it is glued.
+///
+/// Parameters
+/// ----------
+/// climate : MoistureRange or IndoorYear or OutdoorYear
+///     Air of the room through the year, or the moisture contents that it leads to.
+/// made_moisture_pct : float or None, optional
+///     Moisture content of the boards when the body is glued, %; that in service when left out.
+///     Allowed: 0 to 30.
+/// cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}, default 'flat_sawn'
+///     How the boards were sawn; flat sawn when left out, which moves most across the width.
+/// ring_angle_deg : float or None, optional
+///     Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+///     Allowed: 0 to 90.
+/// returns : {'glued_all', 'glued_front', 'not_glued'}, default 'glued_all'
+///     How returns are fastened to top and bottom; glued over the whole depth when left out, as a mitre invites to.
+/// glued_front_mm : float, default 50.0
+///     Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source).
+///     Allowed: 10 to 2000.
+/// slot_shank_mm : float, default 4.0
+///     Shank of the screws in the slots at the rear, mm; 4 when left out (common practice, no source).
+///     Allowed: 1 to 25.4.
+/// tolerated_mm : float, default 0.3
+///     Movement at a return and opening of a seam that are tolerated, mm; 0.3 when left out (chosen, no source).
+///     Allowed: 0 to 500.
+/// glue : {'polyvinyl_acetate', 'crosslinked_polyvinyl_acetate', 'urea_formaldehyde', 'epoxy', 'polyurethane', 'resorcinol'}, default 'polyvinyl_acetate'
+///     Glue of the seams; common wood glue when left out, what most shops have open.
+/// seam_temperature_c : float or None, optional
+///     Greatest temperature that a seam keeps for hours, °C, measured over the hearth with the fire at work; not known when left out.
+///     Allowed: -20 to 132.2.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SeasonsSpec {
+    /// Air of the room through the year, or the moisture contents that it leads to.
+    #[pyo3(get)]
+    pub(crate) climate: SeasonClimate,
+    /// Moisture content of the boards when the body is glued, %; that in service when left out.
+    #[pyo3(get)]
+    pub(crate) made_moisture_pct: Option<f64>,
+    /// How the boards were sawn; flat sawn when left out, which moves most across the width.
+    #[pyo3(get)]
+    pub(crate) cut: BoardCut,
+    /// Angle between growth rings and wide face, degrees; for `ring_angle` only.
+    #[pyo3(get)]
+    pub(crate) ring_angle_deg: Option<f64>,
+    /// How returns are fastened to top and bottom; glued over the whole depth when left out, as a mitre invites to.
+    #[pyo3(get)]
+    pub(crate) returns: ReturnFixing,
+    /// Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source).
+    #[pyo3(get)]
+    pub(crate) glued_front_mm: f64,
+    /// Shank of the screws in the slots at the rear, mm; 4 when left out (common practice, no source).
+    #[pyo3(get)]
+    pub(crate) slot_shank_mm: f64,
+    /// Movement at a return and opening of a seam that are tolerated, mm; 0.3 when left out (chosen, no source).
+    #[pyo3(get)]
+    pub(crate) tolerated_mm: f64,
+    /// Glue of the seams; common wood glue when left out, what most shops have open.
+    #[pyo3(get)]
+    pub(crate) glue: GlueFamily,
+    /// Greatest temperature that a seam keeps for hours, °C, measured over the hearth with the fire at work; not known when left out.
+    #[pyo3(get)]
+    pub(crate) seam_temperature_c: Option<f64>,
+}
+
+#[pymethods]
+impl SeasonsSpec {
+    #[new]
+    #[pyo3(signature = (*, climate, made_moisture_pct = Arg::left_out(), cut = Arg::left_out(), ring_angle_deg = Arg::left_out(), returns = Arg::left_out(), glued_front_mm = Arg::left_out(), slot_shank_mm = Arg::left_out(), tolerated_mm = Arg::left_out(), glue = Arg::left_out(), seam_temperature_c = Arg::left_out()), text_signature = "(*, climate, made_moisture_pct=None, cut='flat_sawn', ring_angle_deg=None, returns='glued_all', glued_front_mm=50.0, slot_shank_mm=4.0, tolerated_mm=0.3, glue='polyvinyl_acetate', seam_temperature_c=None)")]
+    fn new(climate: Arg<'_, '_>, made_moisture_pct: Arg<'_, '_>, cut: Arg<'_, '_>, ring_angle_deg: Arg<'_, '_>, returns: Arg<'_, '_>, glued_front_mm: Arg<'_, '_>, slot_shank_mm: Arg<'_, '_>, tolerated_mm: Arg<'_, '_>, glue: Arg<'_, '_>, seam_temperature_c: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            climate: climate.read("climate")?,
+            made_moisture_pct: made_moisture_pct.read_or("made_moisture_pct", || None)?,
+            cut: cut.read_or("cut", || <BoardCut as crate::cross::Choice>::named("flat_sawn"))?,
+            ring_angle_deg: ring_angle_deg.read_or("ring_angle_deg", || None)?,
+            returns: returns.read_or("returns", || <ReturnFixing as crate::cross::Choice>::named("glued_all"))?,
+            glued_front_mm: glued_front_mm.read_or("glued_front_mm", || 50.0_f64)?,
+            slot_shank_mm: slot_shank_mm.read_or("slot_shank_mm", || 4.0_f64)?,
+            tolerated_mm: tolerated_mm.read_or("tolerated_mm", || 0.3_f64)?,
+            glue: glue.read_or("glue", || <GlueFamily as crate::cross::Choice>::named("polyvinyl_acetate"))?,
+            seam_temperature_c: seam_temperature_c.read_or("seam_temperature_c", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SeasonsSpec {
+    const NAME: &'static str = "SeasonsSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("climate", "climate", "Air of the room through the year, or the moisture contents that it leads to."),
+        ("made_moisture_pct", "made_moisture_pct", "Moisture content of the boards when the body is glued, %; that in service when left out."),
+        ("cut", "cut", "How the boards were sawn; flat sawn when left out, which moves most across the width."),
+        ("ring_angle_deg", "ring_angle_deg", "Angle between growth rings and wide face, degrees; for `ring_angle` only."),
+        ("returns", "returns", "How returns are fastened to top and bottom; glued over the whole depth when left out, as a mitre invites to."),
+        ("glued_front_mm", "glued_front_mm", "Glued part at the front when only that is glued, mm; 50 when left out (common practice, no source)."),
+        ("slot_shank_mm", "slot_shank_mm", "Shank of the screws in the slots at the rear, mm; 4 when left out (common practice, no source)."),
+        ("tolerated_mm", "tolerated_mm", "Movement at a return and opening of a seam that are tolerated, mm; 0.3 when left out (chosen, no source)."),
+        ("glue", "glue", "Glue of the seams; common wood glue when left out, what most shops have open."),
+        ("seam_temperature_c", "seam_temperature_c", "Greatest temperature that a seam keeps for hours, °C, measured over the hearth with the fire at work; not known when left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.climate.show(), self.made_moisture_pct.show(), self.cut.show(), self.ring_angle_deg.show(), self.returns.show(), self.glued_front_mm.show(), self.slot_shank_mm.show(), self.tolerated_mm.show(), self.glue.show(), self.seam_temperature_c.show()] }
+}
+
+impl OfJson for SeasonsSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            climate: field(fields, "climate")?,
+            made_moisture_pct: field(fields, "made_moisture_pct")?,
+            cut: field(fields, "cut")?,
+            ring_angle_deg: field(fields, "ring_angle_deg")?,
+            returns: field(fields, "returns")?,
+            glued_front_mm: field(fields, "glued_front_mm")?,
+            slot_shank_mm: field(fields, "slot_shank_mm")?,
+            tolerated_mm: field(fields, "tolerated_mm")?,
+            glue: field(fields, "glue")?,
+            seam_temperature_c: field(fields, "seam_temperature_c")?,
+        })
+    }
+}
+
+/// How exact the cuts are, and which gaps the maker lives with. Only test cuts tell: nothing here has a published value.
+///
+/// Parameters
+/// ----------
+/// tilt_sd_deg : float
+///     Standard deviation of the blade's tilt, degrees.
+///     Allowed: 0 to 5.
+/// burnish_gap_mm : float
+///     Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold.
+///     Allowed: 0 to 500.
+/// filler_gap_mm : float
+///     Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing.
+///     Allowed: 0 to 500.
+/// setting : {'one_for_both', 'each_anew'}, default 'one_for_both'
+///     Whether edges of one tilt are cut at one setting of the saw; one setting when left out, common practice.
+/// width_sd_mm : float, default 0.0
+///     Standard deviation of the width that a fence setting gives, mm; none if left out.
+///     Allowed: 0 to 20.
+/// length_sd_mm : float, default 0.0
+///     Standard deviation of the length that a stop gives, mm; none if left out.
+///     Allowed: 0 to 20.
+/// thickness_sd_mm : float, default 0.0
+///     Standard deviation of the thickness from board to board, mm; none if left out.
+///     Allowed: 0 to 20.
+/// cup_sd_mm : float, default 0.0
+///     Standard deviation of the rise of a board's cup, mm; none if left out.
+///     Allowed: 0 to 20.
+/// bow_sd_mm : float, default 0.0
+///     Standard deviation of the bow of a long edge out of its plane, mm; none if left out.
+///     Allowed: 0 to 20.
+/// corner_sd_deg : float, default 0.0
+///     Standard deviation of the corners at glue-up, degrees; none if left out.
+///     Allowed: 0 to 5.
+/// hold : {'drawn_tight', 'held_by_show_faces', 'held_by_inner_frame'}, default 'drawn_tight'
+///     What holds the boards at glue-up; drawn tight by clamps when left out.
+/// over_tilt_deg : float, default 0.0
+///     Deliberate over-tilt of every mitred edge, degrees; none if left out.
+///     Allowed: -10 to 10.
+/// wanted_share : float, default 0.95
+///     Share of seams that should need no more than burnishing; 0.95 if left out, 19 of 20.
+///     Allowed: 0.51 to 0.9999.
+/// samples : int, default 20000
+///     Number of samples; 20 000 if left out: shares are then good to about half of a hundredth.
+///     Allowed: 100 to 1000000.
+/// seed : int, default 1
+///     Seed of the random numbers; 1 if left out. The same seed gives the same result.
+///     Allowed: 0 to 4294967295.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct AccuracySpec {
+    /// Standard deviation of the blade's tilt, degrees.
+    #[pyo3(get)]
+    pub(crate) tilt_sd_deg: f64,
+    /// Whether edges of one tilt are cut at one setting of the saw; one setting when left out, common practice.
+    #[pyo3(get)]
+    pub(crate) setting: TiltSetting,
+    /// Standard deviation of the width that a fence setting gives, mm; none if left out.
+    #[pyo3(get)]
+    pub(crate) width_sd_mm: f64,
+    /// Standard deviation of the length that a stop gives, mm; none if left out.
+    #[pyo3(get)]
+    pub(crate) length_sd_mm: f64,
+    /// Standard deviation of the thickness from board to board, mm; none if left out.
+    #[pyo3(get)]
+    pub(crate) thickness_sd_mm: f64,
+    /// Standard deviation of the rise of a board's cup, mm; none if left out.
+    #[pyo3(get)]
+    pub(crate) cup_sd_mm: f64,
+    /// Standard deviation of the bow of a long edge out of its plane, mm; none if left out.
+    #[pyo3(get)]
+    pub(crate) bow_sd_mm: f64,
+    /// Standard deviation of the corners at glue-up, degrees; none if left out.
+    #[pyo3(get)]
+    pub(crate) corner_sd_deg: f64,
+    /// What holds the boards at glue-up; drawn tight by clamps when left out.
+    #[pyo3(get)]
+    pub(crate) hold: SeamHold,
+    /// Deliberate over-tilt of every mitred edge, degrees; none if left out.
+    #[pyo3(get)]
+    pub(crate) over_tilt_deg: f64,
+    /// Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold.
+    #[pyo3(get)]
+    pub(crate) burnish_gap_mm: f64,
+    /// Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing.
+    #[pyo3(get)]
+    pub(crate) filler_gap_mm: f64,
+    /// Share of seams that should need no more than burnishing; 0.95 if left out, 19 of 20.
+    #[pyo3(get)]
+    pub(crate) wanted_share: f64,
+    /// Number of samples; 20 000 if left out: shares are then good to about half of a hundredth.
+    #[pyo3(get)]
+    pub(crate) samples: u32,
+    /// Seed of the random numbers; 1 if left out. The same seed gives the same result.
+    #[pyo3(get)]
+    pub(crate) seed: u32,
+}
+
+#[pymethods]
+impl AccuracySpec {
+    #[new]
+    #[pyo3(signature = (*, tilt_sd_deg, burnish_gap_mm, filler_gap_mm, setting = Arg::left_out(), width_sd_mm = Arg::left_out(), length_sd_mm = Arg::left_out(), thickness_sd_mm = Arg::left_out(), cup_sd_mm = Arg::left_out(), bow_sd_mm = Arg::left_out(), corner_sd_deg = Arg::left_out(), hold = Arg::left_out(), over_tilt_deg = Arg::left_out(), wanted_share = Arg::left_out(), samples = Arg::left_out(), seed = Arg::left_out()), text_signature = "(*, tilt_sd_deg, burnish_gap_mm, filler_gap_mm, setting='one_for_both', width_sd_mm=0.0, length_sd_mm=0.0, thickness_sd_mm=0.0, cup_sd_mm=0.0, bow_sd_mm=0.0, corner_sd_deg=0.0, hold='drawn_tight', over_tilt_deg=0.0, wanted_share=0.95, samples=20000, seed=1)")]
+    fn new(tilt_sd_deg: Arg<'_, '_>, burnish_gap_mm: Arg<'_, '_>, filler_gap_mm: Arg<'_, '_>, setting: Arg<'_, '_>, width_sd_mm: Arg<'_, '_>, length_sd_mm: Arg<'_, '_>, thickness_sd_mm: Arg<'_, '_>, cup_sd_mm: Arg<'_, '_>, bow_sd_mm: Arg<'_, '_>, corner_sd_deg: Arg<'_, '_>, hold: Arg<'_, '_>, over_tilt_deg: Arg<'_, '_>, wanted_share: Arg<'_, '_>, samples: Arg<'_, '_>, seed: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            tilt_sd_deg: tilt_sd_deg.read("tilt_sd_deg")?,
+            setting: setting.read_or("setting", || <TiltSetting as crate::cross::Choice>::named("one_for_both"))?,
+            width_sd_mm: width_sd_mm.read_or("width_sd_mm", || 0.0_f64)?,
+            length_sd_mm: length_sd_mm.read_or("length_sd_mm", || 0.0_f64)?,
+            thickness_sd_mm: thickness_sd_mm.read_or("thickness_sd_mm", || 0.0_f64)?,
+            cup_sd_mm: cup_sd_mm.read_or("cup_sd_mm", || 0.0_f64)?,
+            bow_sd_mm: bow_sd_mm.read_or("bow_sd_mm", || 0.0_f64)?,
+            corner_sd_deg: corner_sd_deg.read_or("corner_sd_deg", || 0.0_f64)?,
+            hold: hold.read_or("hold", || <SeamHold as crate::cross::Choice>::named("drawn_tight"))?,
+            over_tilt_deg: over_tilt_deg.read_or("over_tilt_deg", || 0.0_f64)?,
+            burnish_gap_mm: burnish_gap_mm.read("burnish_gap_mm")?,
+            filler_gap_mm: filler_gap_mm.read("filler_gap_mm")?,
+            wanted_share: wanted_share.read_or("wanted_share", || 0.95_f64)?,
+            samples: samples.read_or("samples", || 20000)?,
+            seed: seed.read_or("seed", || 1)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for AccuracySpec {
+    const NAME: &'static str = "AccuracySpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("tilt_sd_deg", "tilt_sd_deg", "Standard deviation of the blade's tilt, degrees."),
+        ("setting", "setting", "Whether edges of one tilt are cut at one setting of the saw; one setting when left out, common practice."),
+        ("width_sd_mm", "width_sd_mm", "Standard deviation of the width that a fence setting gives, mm; none if left out."),
+        ("length_sd_mm", "length_sd_mm", "Standard deviation of the length that a stop gives, mm; none if left out."),
+        ("thickness_sd_mm", "thickness_sd_mm", "Standard deviation of the thickness from board to board, mm; none if left out."),
+        ("cup_sd_mm", "cup_sd_mm", "Standard deviation of the rise of a board's cup, mm; none if left out."),
+        ("bow_sd_mm", "bow_sd_mm", "Standard deviation of the bow of a long edge out of its plane, mm; none if left out."),
+        ("corner_sd_deg", "corner_sd_deg", "Standard deviation of the corners at glue-up, degrees; none if left out."),
+        ("hold", "hold", "What holds the boards at glue-up; drawn tight by clamps when left out."),
+        ("over_tilt_deg", "over_tilt_deg", "Deliberate over-tilt of every mitred edge, degrees; none if left out."),
+        ("burnish_gap_mm", "burnish_gap_mm", "Visible gap up to which a seam can be burnished shut, mm; the maker's own threshold."),
+        ("filler_gap_mm", "filler_gap_mm", "Visible gap up to which filler will do, mm; the maker's own threshold, at least the one for burnishing."),
+        ("wanted_share", "wanted_share", "Share of seams that should need no more than burnishing; 0.95 if left out, 19 of 20."),
+        ("samples", "samples", "Number of samples; 20 000 if left out: shares are then good to about half of a hundredth."),
+        ("seed", "seed", "Seed of the random numbers; 1 if left out. The same seed gives the same result."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.tilt_sd_deg.show(), self.setting.show(), self.width_sd_mm.show(), self.length_sd_mm.show(), self.thickness_sd_mm.show(), self.cup_sd_mm.show(), self.bow_sd_mm.show(), self.corner_sd_deg.show(), self.hold.show(), self.over_tilt_deg.show(), self.burnish_gap_mm.show(), self.filler_gap_mm.show(), self.wanted_share.show(), self.samples.show(), self.seed.show()] }
+}
+
+impl OfJson for AccuracySpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            tilt_sd_deg: field(fields, "tilt_sd_deg")?,
+            setting: field(fields, "setting")?,
+            width_sd_mm: field(fields, "width_sd_mm")?,
+            length_sd_mm: field(fields, "length_sd_mm")?,
+            thickness_sd_mm: field(fields, "thickness_sd_mm")?,
+            cup_sd_mm: field(fields, "cup_sd_mm")?,
+            bow_sd_mm: field(fields, "bow_sd_mm")?,
+            corner_sd_deg: field(fields, "corner_sd_deg")?,
+            hold: field(fields, "hold")?,
+            over_tilt_deg: field(fields, "over_tilt_deg")?,
+            burnish_gap_mm: field(fields, "burnish_gap_mm")?,
+            filler_gap_mm: field(fields, "filler_gap_mm")?,
+            wanted_share: field(fields, "wanted_share")?,
+            samples: field(fields, "samples")?,
+            seed: field(fields, "seed")?,
         })
     }
 }
@@ -48894,7 +52858,9 @@ impl OfJson for ScrewSpec {
 ///     Coefficient of friction on the seat, for information only; no check passes on it.
 ///     Allowed: 0 to 1.5.
 /// species : str or None, optional
-///     Species of the strip; that of the panels when left out.
+///     Species of the strip; the wood of the panels when it and the figures are left out.
+/// figures : WoodFigures or None, optional
+///     The wood of the strip by numbers, for one that is not listed.
 /// lock : {'none', 'fitted'}, default 'none'
 ///     The removable lock that keeps the body from being lifted or tipped off the seat.
 /// screws : ScrewSpec, default {"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}
@@ -48923,9 +52889,12 @@ pub(crate) struct CleatSpec {
     /// Coefficient of friction on the seat, for information only; no check passes on it.
     #[pyo3(get)]
     pub(crate) friction: f64,
-    /// Species of the strip; that of the panels when left out.
+    /// Species of the strip; the wood of the panels when it and the figures are left out.
     #[pyo3(get)]
     pub(crate) species: Option<String>,
+    /// The wood of the strip by numbers, for one that is not listed.
+    #[pyo3(get)]
+    pub(crate) figures: Option<WoodFigures>,
     /// The removable lock that keeps the body from being lifted or tipped off the seat.
     #[pyo3(get)]
     pub(crate) lock: LockSpec,
@@ -48937,8 +52906,8 @@ pub(crate) struct CleatSpec {
 #[pymethods]
 impl CleatSpec {
     #[new]
-    #[pyo3(signature = (*, strip_width_mm = Arg::left_out(), thickness_mm = Arg::left_out(), bevel_deg = Arg::left_out(), blunt_mm = Arg::left_out(), below_top_mm = Arg::left_out(), side_play_mm = Arg::left_out(), friction = Arg::left_out(), species = Arg::left_out(), lock = Arg::left_out(), screws = Arg::left_out()), text_signature = "(*, strip_width_mm=90.0, thickness_mm=18.0, bevel_deg=45.0, blunt_mm=2.0, below_top_mm=0.0, side_play_mm=20.0, friction=0.3, species=None, lock='none', screws=...)")]
-    fn new(strip_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, blunt_mm: Arg<'_, '_>, below_top_mm: Arg<'_, '_>, side_play_mm: Arg<'_, '_>, friction: Arg<'_, '_>, species: Arg<'_, '_>, lock: Arg<'_, '_>, screws: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, strip_width_mm = Arg::left_out(), thickness_mm = Arg::left_out(), bevel_deg = Arg::left_out(), blunt_mm = Arg::left_out(), below_top_mm = Arg::left_out(), side_play_mm = Arg::left_out(), friction = Arg::left_out(), species = Arg::left_out(), figures = Arg::left_out(), lock = Arg::left_out(), screws = Arg::left_out()), text_signature = "(*, strip_width_mm=90.0, thickness_mm=18.0, bevel_deg=45.0, blunt_mm=2.0, below_top_mm=0.0, side_play_mm=20.0, friction=0.3, species=None, figures=None, lock='none', screws=...)")]
+    fn new(strip_width_mm: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, blunt_mm: Arg<'_, '_>, below_top_mm: Arg<'_, '_>, side_play_mm: Arg<'_, '_>, friction: Arg<'_, '_>, species: Arg<'_, '_>, figures: Arg<'_, '_>, lock: Arg<'_, '_>, screws: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             strip_width_mm: strip_width_mm.read_or("strip_width_mm", || 90.0_f64)?,
             thickness_mm: thickness_mm.read_or("thickness_mm", || 18.0_f64)?,
@@ -48948,6 +52917,7 @@ impl CleatSpec {
             side_play_mm: side_play_mm.read_or("side_play_mm", || 20.0_f64)?,
             friction: friction.read_or("friction", || 0.3_f64)?,
             species: species.read_or("species", || None)?,
+            figures: figures.read_or("figures", || None)?,
             lock: lock.read_or("lock", || <LockSpec as crate::cross::Choice>::named("none"))?,
             screws: screws.read_or("screws", || ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 })?,
         })
@@ -48980,11 +52950,12 @@ impl Record for CleatSpec {
         ("below_top_mm", "below_top_mm", "Gap between the inside of the top and the beam half, mm."),
         ("side_play_mm", "side_play_mm", "How much shorter than the beam half the wall half is, mm, for side adjustment."),
         ("friction", "friction", "Coefficient of friction on the seat, for information only; no check passes on it."),
-        ("species", "species", "Species of the strip; that of the panels when left out."),
+        ("species", "species", "Species of the strip; the wood of the panels when it and the figures are left out."),
+        ("figures", "figures", "The wood of the strip by numbers, for one that is not listed."),
         ("lock", "lock", "The removable lock that keeps the body from being lifted or tipped off the seat."),
         ("screws", "screws", "The screws of the wall half."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.strip_width_mm.show(), self.thickness_mm.show(), self.bevel_deg.show(), self.blunt_mm.show(), self.below_top_mm.show(), self.side_play_mm.show(), self.friction.show(), self.species.show(), self.lock.show(), self.screws.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.strip_width_mm.show(), self.thickness_mm.show(), self.bevel_deg.show(), self.blunt_mm.show(), self.below_top_mm.show(), self.side_play_mm.show(), self.friction.show(), self.species.show(), self.figures.show(), self.lock.show(), self.screws.show()] }
 }
 
 impl OfJson for CleatSpec {
@@ -48999,6 +52970,7 @@ impl OfJson for CleatSpec {
             side_play_mm: field(fields, "side_play_mm")?,
             friction: field(fields, "friction")?,
             species: field(fields, "species")?,
+            figures: field(fields, "figures")?,
             lock: field(fields, "lock")?,
             screws: field(fields, "screws")?,
         })
@@ -49343,6 +53315,10 @@ impl OfJson for FinishSpec {
 ///     Name of the job.
 /// lengths : {'metric', 'inches'}, default 'metric'
 ///     How lengths are written in drawings and reports.
+/// seasons : SeasonsSpec or None, optional
+///     The seasons of the room and the glue; without it no movement is determined.
+/// accuracy : AccuracySpec or None, optional
+///     How exact the cuts are; without it no gap is determined.
 /// saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"end_trim_mm":25.0,"show_face":"up","machine":{"back_tilt_deg":0.0,"narrow_mm":75.0,"short_mm":300.0,"on_edge_base_mm":100.0,"planing_mm":3.0}}
 ///     The saw that cuts the bevels.
 /// frame : FrameSpec, default {"piece_thickness_mm":20.0,"clearance_mm":1.0,"end_margin_mm":30.0,"greatest_spacing_mm":450.0,"screw_clear_mm":15.0}
@@ -49375,6 +53351,12 @@ pub(crate) struct BeamSpec {
     /// The wood of the panels.
     #[pyo3(get)]
     pub(crate) wood: WoodSpec,
+    /// The seasons of the room and the glue; without it no movement is determined.
+    #[pyo3(get)]
+    pub(crate) seasons: Option<SeasonsSpec>,
+    /// How exact the cuts are; without it no gap is determined.
+    #[pyo3(get)]
+    pub(crate) accuracy: Option<AccuracySpec>,
     /// The saw that cuts the bevels.
     #[pyo3(get)]
     pub(crate) saw: SawSpec,
@@ -49401,17 +53383,19 @@ pub(crate) struct BeamSpec {
 #[pymethods]
 impl BeamSpec {
     #[new]
-    #[pyo3(signature = (*, beamcraft_spec, body, wood, name = Arg::left_out(), lengths = Arg::left_out(), saw = Arg::left_out(), frame = Arg::left_out(), cleat = Arg::left_out(), site = Arg::left_out(), glue_up = Arg::left_out(), load = Arg::left_out(), finish = Arg::left_out()), text_signature = "(*, beamcraft_spec, body, wood, name='', lengths='metric', saw=..., frame=..., cleat=..., site=None, glue_up=..., load=..., finish=None)")]
-    fn new(beamcraft_spec: Arg<'_, '_>, body: Arg<'_, '_>, wood: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, saw: Arg<'_, '_>, frame: Arg<'_, '_>, cleat: Arg<'_, '_>, site: Arg<'_, '_>, glue_up: Arg<'_, '_>, load: Arg<'_, '_>, finish: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, beamcraft_spec, body, wood, name = Arg::left_out(), lengths = Arg::left_out(), seasons = Arg::left_out(), accuracy = Arg::left_out(), saw = Arg::left_out(), frame = Arg::left_out(), cleat = Arg::left_out(), site = Arg::left_out(), glue_up = Arg::left_out(), load = Arg::left_out(), finish = Arg::left_out()), text_signature = "(*, beamcraft_spec, body, wood, name='', lengths='metric', seasons=None, accuracy=None, saw=..., frame=..., cleat=..., site=None, glue_up=..., load=..., finish=None)")]
+    fn new(beamcraft_spec: Arg<'_, '_>, body: Arg<'_, '_>, wood: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, seasons: Arg<'_, '_>, accuracy: Arg<'_, '_>, saw: Arg<'_, '_>, frame: Arg<'_, '_>, cleat: Arg<'_, '_>, site: Arg<'_, '_>, glue_up: Arg<'_, '_>, load: Arg<'_, '_>, finish: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             beamcraft_spec: beamcraft_spec.read("beamcraft_spec")?,
             name: name.read_or("name", || "".to_owned())?,
             lengths: lengths.read_or("lengths", || <ReportLengths as crate::cross::Choice>::named("metric"))?,
             body: body.read("body")?,
             wood: wood.read("wood")?,
+            seasons: seasons.read_or("seasons", || None)?,
+            accuracy: accuracy.read_or("accuracy", || None)?,
             saw: saw.read_or("saw", || SawSpec { kerf_mm: 3.2_f64, max_tilt_deg: 45.0_f64, rip_allowance_mm: 6.0_f64, end_trim_mm: 25.0_f64, show_face: <ShowFace as crate::cross::Choice>::named("up"), machine: SawMachine { leans: None, back_tilt_deg: 0.0_f64, cut_height_mm: None, cut_height_45_mm: None, blade_diameter_mm: None, arbor_below_mm: None, rip_right_mm: None, rip_left_mm: None, crosscut_mm: None, max_gauge_deg: None, fence_height_mm: None, tall_fence_mm: None, outfeed_mm: None, narrow_mm: 75.0_f64, short_mm: 300.0_f64, on_edge_base_mm: 100.0_f64, planing_mm: 3.0_f64, track_saw: None } })?,
             frame: frame.read_or("frame", || FrameSpec { piece_thickness_mm: 20.0_f64, clearance_mm: 1.0_f64, end_margin_mm: 30.0_f64, greatest_spacing_mm: 450.0_f64, screw_clear_mm: 15.0_f64, blocks: None })?,
-            cleat: cleat.read_or("cleat", || CleatSpec { strip_width_mm: 90.0_f64, thickness_mm: 18.0_f64, bevel_deg: 45.0_f64, blunt_mm: 2.0_f64, below_top_mm: 0.0_f64, side_play_mm: 20.0_f64, friction: 0.3_f64, species: None, lock: <LockSpec as crate::cross::Choice>::named("none"), screws: ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 } })?,
+            cleat: cleat.read_or("cleat", || CleatSpec { strip_width_mm: 90.0_f64, thickness_mm: 18.0_f64, bevel_deg: 45.0_f64, blunt_mm: 2.0_f64, below_top_mm: 0.0_f64, side_play_mm: 20.0_f64, friction: 0.3_f64, species: None, figures: None, lock: <LockSpec as crate::cross::Choice>::named("none"), screws: ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 } })?,
             site: site.read_or("site", || None)?,
             glue_up: glue_up.read_or("glue_up", || GluePace { open_time_min: None, spreading_mm_per_min: 1000.0_f64, closing_min: 2.0_f64 })?,
             load: load.read_or("load", || LoadSpec { on_top_n_per_m2: 718.0_f64, front_edge_n: 222.0_f64 })?,
@@ -49444,6 +53428,8 @@ impl Record for BeamSpec {
         ("lengths", "lengths", "How lengths are written in drawings and reports."),
         ("body", "body", "The hollow body."),
         ("wood", "wood", "The wood of the panels."),
+        ("seasons", "seasons", "The seasons of the room and the glue; without it no movement is determined."),
+        ("accuracy", "accuracy", "How exact the cuts are; without it no gap is determined."),
         ("saw", "saw", "The saw that cuts the bevels."),
         ("frame", "frame", "Frame pieces inside."),
         ("cleat", "cleat", "The hanging cleat."),
@@ -49452,7 +53438,7 @@ impl Record for BeamSpec {
         ("load", "load", "What the body shall carry."),
         ("finish", "finish", "The finish; without it no quantity is determined."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_spec.show(), self.name.show(), self.lengths.show(), self.body.show(), self.wood.show(), self.saw.show(), self.frame.show(), self.cleat.show(), self.site.show(), self.glue_up.show(), self.load.show(), self.finish.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_spec.show(), self.name.show(), self.lengths.show(), self.body.show(), self.wood.show(), self.seasons.show(), self.accuracy.show(), self.saw.show(), self.frame.show(), self.cleat.show(), self.site.show(), self.glue_up.show(), self.load.show(), self.finish.show()] }
 }
 
 impl OfJson for BeamSpec {
@@ -49464,6 +53450,8 @@ impl OfJson for BeamSpec {
             lengths: field(fields, "lengths")?,
             body: field(fields, "body")?,
             wood: field(fields, "wood")?,
+            seasons: field(fields, "seasons")?,
+            accuracy: field(fields, "accuracy")?,
             saw: field(fields, "saw")?,
             frame: field(fields, "frame")?,
             cleat: field(fields, "cleat")?,
@@ -50095,6 +54083,374 @@ impl OfJson for HangingStep {
     }
 }
 
+/// One mitred seam at the ends of the year.
+///
+/// Parameters
+/// ----------
+/// seam : str
+///     The seam.
+/// driest : MitreMovement
+///     When driest.
+/// wettest : MitreMovement
+///     When wettest.
+/// show_opening_mm : float
+///     Greatest opening at the show edge if the corner is held and the glue holds nothing, mm.
+/// heel_opening_mm : float
+///     Greatest opening at the heel in the same way, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SeamSeasons {
+    /// The seam.
+    #[pyo3(get)]
+    pub(crate) seam: String,
+    /// When driest.
+    #[pyo3(get)]
+    pub(crate) driest: MitreMovement,
+    /// When wettest.
+    #[pyo3(get)]
+    pub(crate) wettest: MitreMovement,
+    /// Greatest opening at the show edge if the corner is held and the glue holds nothing, mm.
+    #[pyo3(get)]
+    pub(crate) show_opening_mm: f64,
+    /// Greatest opening at the heel in the same way, mm.
+    #[pyo3(get)]
+    pub(crate) heel_opening_mm: f64,
+}
+
+#[pymethods]
+impl SeamSeasons {
+    #[new]
+    #[pyo3(signature = (*, seam, driest, wettest, show_opening_mm, heel_opening_mm), text_signature = "(*, seam, driest, wettest, show_opening_mm, heel_opening_mm)")]
+    fn new(seam: Arg<'_, '_>, driest: Arg<'_, '_>, wettest: Arg<'_, '_>, show_opening_mm: Arg<'_, '_>, heel_opening_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            seam: seam.read("seam")?,
+            driest: driest.read("driest")?,
+            wettest: wettest.read("wettest")?,
+            show_opening_mm: show_opening_mm.read("show_opening_mm")?,
+            heel_opening_mm: heel_opening_mm.read("heel_opening_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SeamSeasons {
+    const NAME: &'static str = "SeamSeasons";
+    const FIELDS: &'static [shown::Field] = &[
+        ("seam", "seam", "The seam."),
+        ("driest", "driest", "When driest."),
+        ("wettest", "wettest", "When wettest."),
+        ("show_opening_mm", "show_opening_mm", "Greatest opening at the show edge if the corner is held and the glue holds nothing, mm."),
+        ("heel_opening_mm", "heel_opening_mm", "Greatest opening at the heel in the same way, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.seam.show(), self.driest.show(), self.wettest.show(), self.show_opening_mm.show(), self.heel_opening_mm.show()] }
+}
+
+impl OfJson for SeamSeasons {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            seam: field(fields, "seam")?,
+            driest: field(fields, "driest")?,
+            wettest: field(fields, "wettest")?,
+            show_opening_mm: field(fields, "show_opening_mm")?,
+            heel_opening_mm: field(fields, "heel_opening_mm")?,
+        })
+    }
+}
+
+/// The cleat at the ends of the year.
+///
+/// Parameters
+/// ----------
+/// driest : CleatMovement
+///     When driest.
+/// wettest : CleatMovement
+///     When wettest.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatSeasons {
+    /// When driest.
+    #[pyo3(get)]
+    pub(crate) driest: CleatMovement,
+    /// When wettest.
+    #[pyo3(get)]
+    pub(crate) wettest: CleatMovement,
+}
+
+#[pymethods]
+impl CleatSeasons {
+    #[new]
+    #[pyo3(signature = (*, driest, wettest), text_signature = "(*, driest, wettest)")]
+    fn new(driest: Arg<'_, '_>, wettest: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            driest: driest.read("driest")?,
+            wettest: wettest.read("wettest")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatSeasons {
+    const NAME: &'static str = "CleatSeasons";
+    const FIELDS: &'static [shown::Field] = &[
+        ("driest", "driest", "When driest."),
+        ("wettest", "wettest", "When wettest."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.driest.show(), self.wettest.show()] }
+}
+
+impl OfJson for CleatSeasons {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            driest: field(fields, "driest")?,
+            wettest: field(fields, "wettest")?,
+        })
+    }
+}
+
+/// The body through the year.
+///
+/// Parameters
+/// ----------
+/// made_moisture_pct : float
+///     Moisture content of the boards when the body is glued, %.
+/// outer : BodyMovement
+///     Change of the outer size when driest and when wettest, with the strains of the boards.
+/// seams : list of SeamSeasons
+///     Every mitred seam.
+/// glue_line : GlueLineDemand
+///     Demand on the glue lines and what warmth makes of the glue.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// year : YearlyMovement or None, optional
+///     Every panel in each month; absent where only the ends of the year were given.
+/// cleat : CleatSeasons or None, optional
+///     The cleat; absent where it does not fit or the movement of its wood is not known.
+/// returns : CrossGrainFight or None, optional
+///     Top and bottom against the returns, whose grain runs front to back; absent without a return.
+/// rear_slot : SlotLength or None, optional
+///     Slot for a screw at the rear of a return, in the return; absent where the whole depth is glued.
+/// warm_face_moisture_pct : float or None, optional
+///     Least moisture content that a face comes to that keeps the temperature given, %; absent where it is not known.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct MovementPlan {
+    /// Moisture content of the boards when the body is glued, %.
+    #[pyo3(get)]
+    pub(crate) made_moisture_pct: f64,
+    /// Change of the outer size when driest and when wettest, with the strains of the boards.
+    #[pyo3(get)]
+    pub(crate) outer: BodyMovement,
+    /// Every panel in each month; absent where only the ends of the year were given.
+    #[pyo3(get)]
+    pub(crate) year: Option<YearlyMovement>,
+    /// Every mitred seam.
+    #[pyo3(get)]
+    pub(crate) seams: Vec<SeamSeasons>,
+    /// The cleat; absent where it does not fit or the movement of its wood is not known.
+    #[pyo3(get)]
+    pub(crate) cleat: Option<CleatSeasons>,
+    /// Top and bottom against the returns, whose grain runs front to back; absent without a return.
+    #[pyo3(get)]
+    pub(crate) returns: Option<CrossGrainFight>,
+    /// Slot for a screw at the rear of a return, in the return; absent where the whole depth is glued.
+    #[pyo3(get)]
+    pub(crate) rear_slot: Option<SlotLength>,
+    /// Demand on the glue lines and what warmth makes of the glue.
+    #[pyo3(get)]
+    pub(crate) glue_line: GlueLineDemand,
+    /// Least moisture content that a face comes to that keeps the temperature given, %; absent where it is not known.
+    #[pyo3(get)]
+    pub(crate) warm_face_moisture_pct: Option<f64>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl MovementPlan {
+    #[new]
+    #[pyo3(signature = (*, made_moisture_pct, outer, seams, glue_line, cautions, year = Arg::left_out(), cleat = Arg::left_out(), returns = Arg::left_out(), rear_slot = Arg::left_out(), warm_face_moisture_pct = Arg::left_out()), text_signature = "(*, made_moisture_pct, outer, seams, glue_line, cautions, year=None, cleat=None, returns=None, rear_slot=None, warm_face_moisture_pct=None)")]
+    fn new(made_moisture_pct: Arg<'_, '_>, outer: Arg<'_, '_>, seams: Arg<'_, '_>, glue_line: Arg<'_, '_>, cautions: Arg<'_, '_>, year: Arg<'_, '_>, cleat: Arg<'_, '_>, returns: Arg<'_, '_>, rear_slot: Arg<'_, '_>, warm_face_moisture_pct: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            made_moisture_pct: made_moisture_pct.read("made_moisture_pct")?,
+            outer: outer.read("outer")?,
+            year: year.read_or("year", || None)?,
+            seams: seams.read("seams")?,
+            cleat: cleat.read_or("cleat", || None)?,
+            returns: returns.read_or("returns", || None)?,
+            rear_slot: rear_slot.read_or("rear_slot", || None)?,
+            glue_line: glue_line.read("glue_line")?,
+            warm_face_moisture_pct: warm_face_moisture_pct.read_or("warm_face_moisture_pct", || None)?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for MovementPlan {
+    const NAME: &'static str = "MovementPlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("made_moisture_pct", "made_moisture_pct", "Moisture content of the boards when the body is glued, %."),
+        ("outer", "outer", "Change of the outer size when driest and when wettest, with the strains of the boards."),
+        ("year", "year", "Every panel in each month; absent where only the ends of the year were given."),
+        ("seams", "seams", "Every mitred seam."),
+        ("cleat", "cleat", "The cleat; absent where it does not fit or the movement of its wood is not known."),
+        ("returns", "returns", "Top and bottom against the returns, whose grain runs front to back; absent without a return."),
+        ("rear_slot", "rear_slot", "Slot for a screw at the rear of a return, in the return; absent where the whole depth is glued."),
+        ("glue_line", "glue_line", "Demand on the glue lines and what warmth makes of the glue."),
+        ("warm_face_moisture_pct", "warm_face_moisture_pct", "Least moisture content that a face comes to that keeps the temperature given, %; absent where it is not known."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.made_moisture_pct.show(), self.outer.show(), self.year.show(), self.seams.show(), self.cleat.show(), self.returns.show(), self.rear_slot.show(), self.glue_line.show(), self.warm_face_moisture_pct.show(), self.cautions.show()] }
+}
+
+impl OfJson for MovementPlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            made_moisture_pct: field(fields, "made_moisture_pct")?,
+            outer: field(fields, "outer")?,
+            year: field(fields, "year")?,
+            seams: field(fields, "seams")?,
+            cleat: field(fields, "cleat")?,
+            returns: field(fields, "returns")?,
+            rear_slot: field(fields, "rear_slot")?,
+            glue_line: field(fields, "glue_line")?,
+            warm_face_moisture_pct: field(fields, "warm_face_moisture_pct")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// The seams as the saw makes them.
+///
+/// Parameters
+/// ----------
+/// stack : ToleranceStack
+///     Visible gaps at every seam, and which error matters most.
+/// seam : str
+///     The longest seam across its section, about which saw and over-tilt are asked.
+/// saw : SawAccuracy
+///     How exact the tilt must be for the wanted share of seams.
+/// over_tilt : OverTilt
+///     Deliberate over-tilt that would close the wanted share of seams, and its price: a choice to offer.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct TolerancePlan {
+    /// Visible gaps at every seam, and which error matters most.
+    #[pyo3(get)]
+    pub(crate) stack: ToleranceStack,
+    /// The longest seam across its section, about which saw and over-tilt are asked.
+    #[pyo3(get)]
+    pub(crate) seam: String,
+    /// How exact the tilt must be for the wanted share of seams.
+    #[pyo3(get)]
+    pub(crate) saw: SawAccuracy,
+    /// Deliberate over-tilt that would close the wanted share of seams, and its price: a choice to offer.
+    #[pyo3(get)]
+    pub(crate) over_tilt: OverTilt,
+}
+
+#[pymethods]
+impl TolerancePlan {
+    #[new]
+    #[pyo3(signature = (*, stack, seam, saw, over_tilt), text_signature = "(*, stack, seam, saw, over_tilt)")]
+    fn new(stack: Arg<'_, '_>, seam: Arg<'_, '_>, saw: Arg<'_, '_>, over_tilt: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            stack: stack.read("stack")?,
+            seam: seam.read("seam")?,
+            saw: saw.read("saw")?,
+            over_tilt: over_tilt.read("over_tilt")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for TolerancePlan {
+    const NAME: &'static str = "TolerancePlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("stack", "stack", "Visible gaps at every seam, and which error matters most."),
+        ("seam", "seam", "The longest seam across its section, about which saw and over-tilt are asked."),
+        ("saw", "saw", "How exact the tilt must be for the wanted share of seams."),
+        ("over_tilt", "over_tilt", "Deliberate over-tilt that would close the wanted share of seams, and its price: a choice to offer."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.stack.show(), self.seam.show(), self.saw.show(), self.over_tilt.show()] }
+}
+
+impl OfJson for TolerancePlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            stack: field(fields, "stack")?,
+            seam: field(fields, "seam")?,
+            saw: field(fields, "saw")?,
+            over_tilt: field(fields, "over_tilt")?,
+        })
+    }
+}
+
 /// Mass and centre of gravity.
 ///
 /// Parameters
@@ -50378,6 +54734,10 @@ impl OfJson for GluePlan {
 /// clearance : BodyClearance or None, optional
 ///     Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the
 ///     appliance was not given, or nothing heats. The curves are left out: ``body_clearance`` draws them.
+/// movement : MovementPlan or None, optional
+///     The body through the year; absent when no seasons were given, or no movement of the wood.
+/// tolerance : TolerancePlan or None, optional
+///     The seams as the saw makes them; absent when no accuracy was given, or no seam is mitred.
 /// finish : FinishPlan or None, optional
 ///     What to buy for the finish; absent when no finish was given.
 /// assembly : AssemblyOrder or None, optional
@@ -50416,6 +54776,12 @@ pub(crate) struct Plan {
     /// appliance was not given, or nothing heats. The curves are left out: `body_clearance` draws them.
     #[pyo3(get)]
     pub(crate) clearance: Option<BodyClearance>,
+    /// The body through the year; absent when no seasons were given, or no movement of the wood.
+    #[pyo3(get)]
+    pub(crate) movement: Option<MovementPlan>,
+    /// The seams as the saw makes them; absent when no accuracy was given, or no seam is mitred.
+    #[pyo3(get)]
+    pub(crate) tolerance: Option<TolerancePlan>,
     /// Mass and centre of gravity of what is lifted.
     #[pyo3(get)]
     pub(crate) mass: MassPlan,
@@ -50468,6 +54834,8 @@ impl Record for Plan {
         ("lift_on", "lift_on", "The way onto the cleat; absent without a wall and a cleat on it."),
         ("hanging", "hanging", "The order of hanging, step by step; empty without a cleat."),
         ("clearance", "clearance", "Clearance to the opening by each rule, with the greatest depth and the least height; absent when the opening or the"),
+        ("movement", "movement", "The body through the year; absent when no seasons were given, or no movement of the wood."),
+        ("tolerance", "tolerance", "The seams as the saw makes them; absent when no accuracy was given, or no seam is mitred."),
         ("mass", "mass", "Mass and centre of gravity of what is lifted."),
         ("checks", "checks", "Every check, with its working."),
         ("finish", "finish", "What to buy for the finish; absent when no finish was given."),
@@ -50477,7 +54845,7 @@ impl Record for Plan {
         ("not_checked", "not_checked", "What was not checked."),
         ("cautions", "cautions", "Standing cautions."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_plan.show(), self.spec.show(), self.panels.show(), self.cuts.show(), self.frame.show(), self.cleat.show(), self.site_fit.show(), self.lift_on.show(), self.hanging.show(), self.clearance.show(), self.mass.show(), self.checks.show(), self.finish.show(), self.glue.show(), self.assembly.show(), self.findings.show(), self.not_checked.show(), self.cautions.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_plan.show(), self.spec.show(), self.panels.show(), self.cuts.show(), self.frame.show(), self.cleat.show(), self.site_fit.show(), self.lift_on.show(), self.hanging.show(), self.clearance.show(), self.movement.show(), self.tolerance.show(), self.mass.show(), self.checks.show(), self.finish.show(), self.glue.show(), self.assembly.show(), self.findings.show(), self.not_checked.show(), self.cautions.show()] }
 }
 
 impl OfJson for Plan {
@@ -50494,6 +54862,8 @@ impl OfJson for Plan {
             lift_on: field(fields, "lift_on")?,
             hanging: field(fields, "hanging")?,
             clearance: field(fields, "clearance")?,
+            movement: field(fields, "movement")?,
+            tolerance: field(fields, "tolerance")?,
             mass: field(fields, "mass")?,
             checks: field(fields, "checks")?,
             finish: field(fields, "finish")?,
@@ -52254,6 +56624,531 @@ impl OfJson for OrderOfWork {
             tasks: field(fields, "tasks")?,
             calendar: field(fields, "calendar")?,
             cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// A beam of the batch.
+///
+/// Parameters
+/// ----------
+/// spec : BeamSpec
+///     Its spec, as for ``plan``.
+/// count : int, default 1
+///     How many alike.
+///     Allowed: 1 to 100.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BatchBeam {
+    /// Its spec, as for `plan`.
+    #[pyo3(get)]
+    pub(crate) spec: BeamSpec,
+    /// How many alike.
+    #[pyo3(get)]
+    pub(crate) count: u32,
+}
+
+#[pymethods]
+impl BatchBeam {
+    #[new]
+    #[pyo3(signature = (*, spec, count = Arg::left_out()), text_signature = "(*, spec, count=1)")]
+    fn new(spec: Arg<'_, '_>, count: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            spec: spec.read("spec")?,
+            count: count.read_or("count", || 1)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BatchBeam {
+    const NAME: &'static str = "BatchBeam";
+    const FIELDS: &'static [shown::Field] = &[
+        ("spec", "spec", "Its spec, as for `plan`."),
+        ("count", "count", "How many alike."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.spec.show(), self.count.show()] }
+}
+
+impl OfJson for BatchBeam {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            spec: field(fields, "spec")?,
+            count: field(fields, "count")?,
+        })
+    }
+}
+
+choice!(BlankPriority, ["matched_grain", "width", "yield"]);
+
+/// A batch of beams and how its blanks are cut.
+///
+/// Parameters
+/// ----------
+/// beams : list of BatchBeam
+///     The beams.
+/// widest_board_mm : float
+///     Widest clear board there is for panels, mm; wider panels are glued up.
+///     Allowed: 10 to 2000.
+/// length_allowance_mm : float, default 25.0
+///     Added to the length of every blank, mm; 25 is a choice, a trim cut at either end.
+///     Allowed: 0 to 500.
+/// width_allowance_mm : float, default 6.0
+///     Added to the width of every blank for jointing and the second rip, mm; 6 is a choice.
+///     Allowed: 0 to 500.
+/// joint_allowance_mm : float, default 1.5
+///     Planed off each edge that is glued to the next stave, mm; 1.5 is a choice.
+///     Allowed: 0 to 500.
+/// priority : {'matched_grain', 'width', 'yield'}, default 'matched_grain'
+///     What comes first.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlanBlanksInput {
+    /// The beams.
+    #[pyo3(get)]
+    pub(crate) beams: Vec<BatchBeam>,
+    /// Widest clear board there is for panels, mm; wider panels are glued up.
+    #[pyo3(get)]
+    pub(crate) widest_board_mm: f64,
+    /// Added to the length of every blank, mm; 25 is a choice, a trim cut at either end.
+    #[pyo3(get)]
+    pub(crate) length_allowance_mm: f64,
+    /// Added to the width of every blank for jointing and the second rip, mm; 6 is a choice.
+    #[pyo3(get)]
+    pub(crate) width_allowance_mm: f64,
+    /// Planed off each edge that is glued to the next stave, mm; 1.5 is a choice.
+    #[pyo3(get)]
+    pub(crate) joint_allowance_mm: f64,
+    /// What comes first.
+    #[pyo3(get)]
+    pub(crate) priority: BlankPriority,
+}
+
+#[pymethods]
+impl PlanBlanksInput {
+    #[new]
+    #[pyo3(signature = (*, beams, widest_board_mm, length_allowance_mm = Arg::left_out(), width_allowance_mm = Arg::left_out(), joint_allowance_mm = Arg::left_out(), priority = Arg::left_out()), text_signature = "(*, beams, widest_board_mm, length_allowance_mm=25.0, width_allowance_mm=6.0, joint_allowance_mm=1.5, priority='matched_grain')")]
+    fn new(beams: Arg<'_, '_>, widest_board_mm: Arg<'_, '_>, length_allowance_mm: Arg<'_, '_>, width_allowance_mm: Arg<'_, '_>, joint_allowance_mm: Arg<'_, '_>, priority: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            beams: beams.read("beams")?,
+            widest_board_mm: widest_board_mm.read("widest_board_mm")?,
+            length_allowance_mm: length_allowance_mm.read_or("length_allowance_mm", || 25.0_f64)?,
+            width_allowance_mm: width_allowance_mm.read_or("width_allowance_mm", || 6.0_f64)?,
+            joint_allowance_mm: joint_allowance_mm.read_or("joint_allowance_mm", || 1.5_f64)?,
+            priority: priority.read_or("priority", || <BlankPriority as crate::cross::Choice>::named("matched_grain"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PlanBlanksInput {
+    const NAME: &'static str = "PlanBlanksInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("beams", "beams", "The beams."),
+        ("widest_board_mm", "widest_board_mm", "Widest clear board there is for panels, mm; wider panels are glued up."),
+        ("length_allowance_mm", "length_allowance_mm", "Added to the length of every blank, mm; 25 is a choice, a trim cut at either end."),
+        ("width_allowance_mm", "width_allowance_mm", "Added to the width of every blank for jointing and the second rip, mm; 6 is a choice."),
+        ("joint_allowance_mm", "joint_allowance_mm", "Planed off each edge that is glued to the next stave, mm; 1.5 is a choice."),
+        ("priority", "priority", "What comes first."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.beams.show(), self.widest_board_mm.show(), self.length_allowance_mm.show(), self.width_allowance_mm.show(), self.joint_allowance_mm.show(), self.priority.show()] }
+}
+
+impl OfJson for PlanBlanksInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            beams: field(fields, "beams")?,
+            widest_board_mm: field(fields, "widest_board_mm")?,
+            length_allowance_mm: field(fields, "length_allowance_mm")?,
+            width_allowance_mm: field(fields, "width_allowance_mm")?,
+            joint_allowance_mm: field(fields, "joint_allowance_mm")?,
+            priority: field(fields, "priority")?,
+        })
+    }
+}
+
+choice!(BlankUse, ["panels", "frame", "cleat"]);
+
+/// Blanks of one use and thickness, as ``cut_list_boards`` takes them.
+///
+/// Parameters
+/// ----------
+/// blank_use : {'panels', 'frame', 'cleat'}
+///     What they are for.
+/// wood : str
+///     Wood, as the spec names it.
+/// thickness_mm : float
+///     Finished thickness, mm; what is planed off comes on top.
+/// parts : list of BoardPart
+///     Blanks that may lie anywhere, grain along their length.
+/// groups : list of PartGroup
+///     Blanks that stay in line in their order.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BlankLot {
+    /// What they are for.
+    #[pyo3(get)]
+    pub(crate) blank_use: BlankUse,
+    /// Wood, as the spec names it.
+    #[pyo3(get)]
+    pub(crate) wood: String,
+    /// Finished thickness, mm; what is planed off comes on top.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Blanks that may lie anywhere, grain along their length.
+    #[pyo3(get)]
+    pub(crate) parts: Vec<BoardPart>,
+    /// Blanks that stay in line in their order.
+    #[pyo3(get)]
+    pub(crate) groups: Vec<PartGroup>,
+}
+
+#[pymethods]
+impl BlankLot {
+    #[new]
+    #[pyo3(signature = (*, blank_use, wood, thickness_mm, parts, groups), text_signature = "(*, blank_use, wood, thickness_mm, parts, groups)")]
+    fn new(blank_use: Arg<'_, '_>, wood: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, parts: Arg<'_, '_>, groups: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            blank_use: blank_use.read("blank_use")?,
+            wood: wood.read("wood")?,
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            parts: parts.read("parts")?,
+            groups: groups.read("groups")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BlankLot {
+    const NAME: &'static str = "BlankLot";
+    const FIELDS: &'static [shown::Field] = &[
+        ("blank_use", "blank_use", "What they are for."),
+        ("wood", "wood", "Wood, as the spec names it."),
+        ("thickness_mm", "thickness_mm", "Finished thickness, mm; what is planed off comes on top."),
+        ("parts", "parts", "Blanks that may lie anywhere, grain along their length."),
+        ("groups", "groups", "Blanks that stay in line in their order."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.blank_use.show(), self.wood.show(), self.thickness_mm.show(), self.parts.show(), self.groups.show()] }
+}
+
+impl OfJson for BlankLot {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            blank_use: field(fields, "blank_use")?,
+            wood: field(fields, "wood")?,
+            thickness_mm: field(fields, "thickness_mm")?,
+            parts: field(fields, "parts")?,
+            groups: field(fields, "groups")?,
+        })
+    }
+}
+
+/// A blank that is glued up, because no board is wide enough.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the blank.
+/// width_mm : float
+///     Width once it is glued, mm.
+/// staves : int
+///     Number of staves.
+/// stave_width_mm : float
+///     Width of each stave before its edges are jointed, mm.
+/// seams_mm : list of float
+///     Seams from the near edge of the blank, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct GluedBlank {
+    /// Name of the blank.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Width once it is glued, mm.
+    #[pyo3(get)]
+    pub(crate) width_mm: f64,
+    /// Number of staves.
+    #[pyo3(get)]
+    pub(crate) staves: u32,
+    /// Width of each stave before its edges are jointed, mm.
+    #[pyo3(get)]
+    pub(crate) stave_width_mm: f64,
+    /// Seams from the near edge of the blank, mm.
+    #[pyo3(get)]
+    pub(crate) seams_mm: Vec<f64>,
+}
+
+#[pymethods]
+impl GluedBlank {
+    #[new]
+    #[pyo3(signature = (*, name, width_mm, staves, stave_width_mm, seams_mm), text_signature = "(*, name, width_mm, staves, stave_width_mm, seams_mm)")]
+    fn new(name: Arg<'_, '_>, width_mm: Arg<'_, '_>, staves: Arg<'_, '_>, stave_width_mm: Arg<'_, '_>, seams_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            width_mm: width_mm.read("width_mm")?,
+            staves: staves.read("staves")?,
+            stave_width_mm: stave_width_mm.read("stave_width_mm")?,
+            seams_mm: seams_mm.read("seams_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for GluedBlank {
+    const NAME: &'static str = "GluedBlank";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the blank."),
+        ("width_mm", "width_mm", "Width once it is glued, mm."),
+        ("staves", "staves", "Number of staves."),
+        ("stave_width_mm", "stave_width_mm", "Width of each stave before its edges are jointed, mm."),
+        ("seams_mm", "seams_mm", "Seams from the near edge of the blank, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.width_mm.show(), self.staves.show(), self.stave_width_mm.show(), self.seams_mm.show()] }
+}
+
+impl OfJson for GluedBlank {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            width_mm: field(fields, "width_mm")?,
+            staves: field(fields, "staves")?,
+            stave_width_mm: field(fields, "stave_width_mm")?,
+            seams_mm: field(fields, "seams_mm")?,
+        })
+    }
+}
+
+/// Two panels in one blank that one bevelled cut parts, the second lying with its show face down.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Name of the blank.
+/// up : str
+///     Panel with its show face up.
+/// down : str
+///     Panel with its show face down: that face must be clear too.
+/// bevel_deg : float
+///     Bevel of the cut between them from square, degrees.
+/// saves_mm : float
+///     Width of board saved against two square-edged blanks, mm.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct NestedBlank {
+    /// Name of the blank.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Panel with its show face up.
+    #[pyo3(get)]
+    pub(crate) up: String,
+    /// Panel with its show face down: that face must be clear too.
+    #[pyo3(get)]
+    pub(crate) down: String,
+    /// Bevel of the cut between them from square, degrees.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// Width of board saved against two square-edged blanks, mm.
+    #[pyo3(get)]
+    pub(crate) saves_mm: f64,
+}
+
+#[pymethods]
+impl NestedBlank {
+    #[new]
+    #[pyo3(signature = (*, name, up, down, bevel_deg, saves_mm), text_signature = "(*, name, up, down, bevel_deg, saves_mm)")]
+    fn new(name: Arg<'_, '_>, up: Arg<'_, '_>, down: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, saves_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            up: up.read("up")?,
+            down: down.read("down")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            saves_mm: saves_mm.read("saves_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for NestedBlank {
+    const NAME: &'static str = "NestedBlank";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the blank."),
+        ("up", "up", "Panel with its show face up."),
+        ("down", "down", "Panel with its show face down: that face must be clear too."),
+        ("bevel_deg", "bevel_deg", "Bevel of the cut between them from square, degrees."),
+        ("saves_mm", "saves_mm", "Width of board saved against two square-edged blanks, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.up.show(), self.down.show(), self.bevel_deg.show(), self.saves_mm.show()] }
+}
+
+impl OfJson for NestedBlank {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            up: field(fields, "up")?,
+            down: field(fields, "down")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            saves_mm: field(fields, "saves_mm")?,
+        })
+    }
+}
+
+/// Blanks of a batch.
+///
+/// Parameters
+/// ----------
+/// lots : list of BlankLot
+///     Blanks by use and thickness.
+/// glued : list of GluedBlank
+///     Blanks that are glued up, with their seams.
+/// nested : list of NestedBlank
+///     Blanks that hold two panels.
+/// notes : list of str
+///     What the maker should know.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct PlanBlanks {
+    /// Blanks by use and thickness.
+    #[pyo3(get)]
+    pub(crate) lots: Vec<BlankLot>,
+    /// Blanks that are glued up, with their seams.
+    #[pyo3(get)]
+    pub(crate) glued: Vec<GluedBlank>,
+    /// Blanks that hold two panels.
+    #[pyo3(get)]
+    pub(crate) nested: Vec<NestedBlank>,
+    /// What the maker should know.
+    #[pyo3(get)]
+    pub(crate) notes: Vec<String>,
+}
+
+#[pymethods]
+impl PlanBlanks {
+    #[new]
+    #[pyo3(signature = (*, lots, glued, nested, notes), text_signature = "(*, lots, glued, nested, notes)")]
+    fn new(lots: Arg<'_, '_>, glued: Arg<'_, '_>, nested: Arg<'_, '_>, notes: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            lots: lots.read("lots")?,
+            glued: glued.read("glued")?,
+            nested: nested.read("nested")?,
+            notes: notes.read("notes")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for PlanBlanks {
+    const NAME: &'static str = "PlanBlanks";
+    const FIELDS: &'static [shown::Field] = &[
+        ("lots", "lots", "Blanks by use and thickness."),
+        ("glued", "glued", "Blanks that are glued up, with their seams."),
+        ("nested", "nested", "Blanks that hold two panels."),
+        ("notes", "notes", "What the maker should know."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.lots.show(), self.glued.show(), self.nested.show(), self.notes.show()] }
+}
+
+impl OfJson for PlanBlanks {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            lots: field(fields, "lots")?,
+            glued: field(fields, "glued")?,
+            nested: field(fields, "nested")?,
+            notes: field(fields, "notes")?,
         })
     }
 }
@@ -56579,6 +61474,201 @@ fn yearly_movement(py: Python<'_>, climate: Arg<'_, '_>, panels: Arg<'_, '_>) ->
     compute_by_name(py, &YearlyMovementInput::new(climate, panels)?, "yearly_movement")
 }
 
+/// Change of a hollow body's length, height and depth at its driest and wettest.
+///
+/// Parameters
+/// ----------
+/// wood : MovingSpecies or MovementFigures
+///     Wood of the boards.
+/// cut : {'flat_sawn', 'rift_sawn', 'quarter_sawn', 'ring_angle'}
+///     How the boards were sawn.
+/// length_mm : float
+///     Length along the grain as made, mm.
+///     Allowed: 0 to 100000.
+/// height_mm : float
+///     Height across the grain of front and returns as made, mm.
+///     Allowed: 10 to 2000.
+/// depth_mm : float
+///     Depth across the grain of top and bottom as made, mm.
+///     Allowed: 10 to 2000.
+/// made_moisture_pct : float
+///     Moisture content when made, %.
+///     Allowed: 0 to 30.
+/// driest_moisture_pct : float
+///     Least moisture content in service, %.
+///     Allowed: 0 to 30.
+/// wettest_moisture_pct : float
+///     Greatest moisture content in service, %.
+///     Allowed: 0 to 30.
+/// ring_angle_deg : float or None, optional
+///     Angle between growth rings and wide face, degrees; for ``ring_angle`` only.
+///     Allowed: 0 to 90.
+/// along_shrinkage_pct : float, default 0.2
+///     Shrinkage along the grain from green to ovendry, %; 0.2 is the high end of normal wood (0.1 to 0.2).
+///     Allowed: 0 to 20.
+///
+/// Returns
+/// -------
+/// BodyMovement
+///     Outer size of a body through the year.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, wood, cut, length_mm, height_mm, depth_mm, made_moisture_pct, driest_moisture_pct, wettest_moisture_pct, ring_angle_deg = Arg::left_out(), along_shrinkage_pct = Arg::left_out()), text_signature = "(*, wood, cut, length_mm, height_mm, depth_mm, made_moisture_pct, driest_moisture_pct, wettest_moisture_pct, ring_angle_deg=None, along_shrinkage_pct=0.2)")]
+fn body_movement(py: Python<'_>, wood: Arg<'_, '_>, cut: Arg<'_, '_>, length_mm: Arg<'_, '_>, height_mm: Arg<'_, '_>, depth_mm: Arg<'_, '_>, made_moisture_pct: Arg<'_, '_>, driest_moisture_pct: Arg<'_, '_>, wettest_moisture_pct: Arg<'_, '_>, ring_angle_deg: Arg<'_, '_>, along_shrinkage_pct: Arg<'_, '_>) -> PyResult<BodyMovement> {
+    compute_by_name(py, &BodyMovementInput::new(wood, cut, length_mm, height_mm, depth_mm, made_moisture_pct, driest_moisture_pct, wettest_moisture_pct, ring_angle_deg, along_shrinkage_pct)?, "body_movement")
+}
+
+/// Bevel, seat and height of a hanging cleat when its halves swell or shrink.
+///
+/// Parameters
+/// ----------
+/// thickness_mm : float
+///     Thickness of the strip when it was ripped, mm.
+///     Allowed: 1 to 150.
+/// bevel_deg : float
+///     Bevel from a square cut, degrees: the slope of the seat from horizontal.
+///     Allowed: 5 to 75.
+/// wall_fixed_below_mm : float
+///     From the screw row of the wall half up to the middle of the seat, mm.
+///     Allowed: 0 to 100000.
+/// beam_fixed_above_mm : float
+///     From the middle of the seat up to where the beam half is held to the body, mm.
+///     Allowed: 0 to 100000.
+/// wall_width_strain : float
+///     Strain of the wall half across its width since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// wall_thickness_strain : float
+///     Strain of the wall half through its thickness since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// beam_width_strain : float
+///     Strain of the beam half across its width since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// beam_thickness_strain : float
+///     Strain of the beam half through its thickness since it was ripped, swelling positive.
+///     Allowed: -0.3 to 0.3.
+///
+/// Returns
+/// -------
+/// CleatMovement
+///     The cleat after the movement.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.cleat_movement(thickness_mm=18.0, bevel_deg=45.0, wall_fixed_below_mm=25.0, beam_fixed_above_mm=20.0, wall_width_strain=0.0082, wall_thickness_strain=0.0057, beam_width_strain=0.0082, beam_thickness_strain=0.0057)
+/// >>> round(found.wall_bevel_deg, 4)
+/// 45.0711
+#[pyfunction]
+#[pyo3(signature = (*, thickness_mm, bevel_deg, wall_fixed_below_mm, beam_fixed_above_mm, wall_width_strain, wall_thickness_strain, beam_width_strain, beam_thickness_strain), text_signature = "(*, thickness_mm, bevel_deg, wall_fixed_below_mm, beam_fixed_above_mm, wall_width_strain, wall_thickness_strain, beam_width_strain, beam_thickness_strain)")]
+fn cleat_movement(py: Python<'_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, wall_fixed_below_mm: Arg<'_, '_>, beam_fixed_above_mm: Arg<'_, '_>, wall_width_strain: Arg<'_, '_>, wall_thickness_strain: Arg<'_, '_>, beam_width_strain: Arg<'_, '_>, beam_thickness_strain: Arg<'_, '_>) -> PyResult<CleatMovement> {
+    compute(py, &CleatMovementInput::new(thickness_mm, bevel_deg, wall_fixed_below_mm, beam_fixed_above_mm, wall_width_strain, wall_thickness_strain, beam_width_strain, beam_thickness_strain)?, beamcraft_core::cleat_movement)
+}
+
+/// Opening of a long-grain mitre whose boards are held on a frame that does not move, such as one of plywood.
+///
+/// Parameters
+/// ----------
+/// thickness_a_mm : float
+///     Thickness of board a when the mitre was cut, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b when the mitre was cut, mm.
+///     Allowed: 1 to 150.
+/// held_at_a_mm : float
+///     Across board a, from the mitre on the show face to the line where the frame holds the board, mm.
+///     Allowed: 0 to 100000.
+/// held_at_b_mm : float
+///     Across board b, from the mitre on the show face to the line where the frame holds the board, mm.
+///     Allowed: 0 to 100000.
+/// width_strain_a : float
+///     Strain of board a across its width since the body was made, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// thickness_strain_a : float
+///     Strain of board a through its thickness since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// width_strain_b : float
+///     Strain of board b across its width since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// thickness_strain_b : float
+///     Strain of board b through its thickness since then, swelling positive.
+///     Allowed: -0.3 to 0.3.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside corner.
+///     Allowed: 10 to 350.
+/// frame_strain : float, default 0.0
+///     Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement of them is tabulated here.
+///     Allowed: -0.3 to 0.3.
+///
+/// Returns
+/// -------
+/// FramedMitreMovement
+///     The mitre after the movement, if the glue of the seam held nothing back.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.framed_mitre_movement(thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0, held_at_a_mm=150.0, held_at_b_mm=150.0, width_strain_a=-0.0055, thickness_strain_a=-0.0038, width_strain_b=-0.0055, thickness_strain_b=-0.0038, frame_strain=0.0)
+/// >>> round(found.show_gap_mm, 4)
+/// 1.1667
+#[pyfunction]
+#[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, held_at_a_mm, held_at_b_mm, width_strain_a, thickness_strain_a, width_strain_b, thickness_strain_b, corner_deg = Arg::left_out(), frame_strain = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, held_at_a_mm, held_at_b_mm, width_strain_a, thickness_strain_a, width_strain_b, thickness_strain_b, corner_deg=90.0, frame_strain=0.0)")]
+fn framed_mitre_movement(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, held_at_a_mm: Arg<'_, '_>, held_at_b_mm: Arg<'_, '_>, width_strain_a: Arg<'_, '_>, thickness_strain_a: Arg<'_, '_>, width_strain_b: Arg<'_, '_>, thickness_strain_b: Arg<'_, '_>, corner_deg: Arg<'_, '_>, frame_strain: Arg<'_, '_>) -> PyResult<FramedMitreMovement> {
+    compute(py, &FramedMitreMovementInput::new(thickness_a_mm, thickness_b_mm, held_at_a_mm, held_at_b_mm, width_strain_a, thickness_strain_a, width_strain_b, thickness_strain_b, corner_deg, frame_strain)?, beamcraft_core::framed_mitre_movement)
+}
+
+/// Demand on a glue line that holds movement back, and how the glue stands sustained warmth.
+///
+/// Parameters
+/// ----------
+/// glue : {'polyvinyl_acetate', 'crosslinked_polyvinyl_acetate', 'urea_formaldehyde', 'epoxy', 'polyurethane', 'resorcinol'}
+///     Family of the glue.
+/// temperature_c : float or None, optional
+///     Greatest temperature that the seam keeps for hours, °C, measured where it will hang; not known when left out.
+///     Allowed: -60 to 100.
+/// shear_mpa : float or None, optional
+///     Mean shear that the glue line would have to bear, MPa, as from ``cross_grain_fight``; not known when left out.
+///     Allowed: 0 to 1000.
+/// wood_shear_mpa : float or None, optional
+///     Shear strength of the wood along the grain, MPa, as from ``find_species``; not known when left out.
+///     Allowed: 0.01 to 2000.
+///
+/// Returns
+/// -------
+/// GlueLineDemand
+///     What is known about a glue line under held-back movement and warmth. Nothing here is a pass.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, glue, temperature_c = Arg::left_out(), shear_mpa = Arg::left_out(), wood_shear_mpa = Arg::left_out()), text_signature = "(*, glue, temperature_c=None, shear_mpa=None, wood_shear_mpa=None)")]
+fn glue_line_demand(py: Python<'_>, glue: Arg<'_, '_>, temperature_c: Arg<'_, '_>, shear_mpa: Arg<'_, '_>, wood_shear_mpa: Arg<'_, '_>) -> PyResult<GlueLineDemand> {
+    compute_by_name(py, &GlueLineDemandInput::new(glue, temperature_c, shear_mpa, wood_shear_mpa)?, "glue_line_demand")
+}
+
 /// Signed gap of a mitred seam from errors of tilt, corner, size, thickness, cup and bow.
 ///
 /// Parameters
@@ -56781,6 +61871,61 @@ fn error_for_gap(py: Python<'_>, gap_mm: Arg<'_, '_>, joint_mm: Arg<'_, '_>, cut
 #[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, gap_mm, setting, corner_deg = Arg::left_out(), share = Arg::left_out(), over_tilt_deg = Arg::left_out(), other_sd_deg = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, gap_mm, setting, corner_deg=90.0, share=0.95, over_tilt_deg=0.0, other_sd_deg=0.0)")]
 fn saw_accuracy(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, gap_mm: Arg<'_, '_>, setting: Arg<'_, '_>, corner_deg: Arg<'_, '_>, share: Arg<'_, '_>, over_tilt_deg: Arg<'_, '_>, other_sd_deg: Arg<'_, '_>) -> PyResult<SawAccuracy> {
     compute(py, &SawAccuracyInput::new(thickness_a_mm, thickness_b_mm, gap_mm, setting, corner_deg, share, over_tilt_deg, other_sd_deg)?, beamcraft_core::saw_accuracy)
+}
+
+/// Deliberate over-tilt that closes a wanted share of seams at the show edge, and its price inside.
+///
+/// Parameters
+/// ----------
+/// thickness_a_mm : float
+///     Thickness of board a, mm.
+///     Allowed: 1 to 150.
+/// thickness_b_mm : float
+///     Thickness of board b, mm.
+///     Allowed: 1 to 150.
+/// tilt_sd_deg : float
+///     Standard deviation of the tilt of one edge, degrees; from test cuts.
+///     Allowed: 0 to 5.
+/// setting : {'one_for_both', 'each_anew'}
+///     How the two edges come by their tilt.
+/// corner_deg : float, default 90.0
+///     Corner angle between the two show faces, measured inside the body, degrees; a square corner if left out.
+///     Allowed: 10 to 350.
+/// other_sd_deg : float, default 0.0
+///     Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+///     Allowed: 0 to 5.
+/// gap_mm : float, default 0.0
+///     Visible gap that counts as closed, mm; 0 if left out, closed in full.
+///     Allowed: 0 to 500.
+/// share : float, default 0.95
+///     Share of seams that should be closed; 0.95 if left out, 19 of 20.
+///     Allowed: 0.51 to 0.9999.
+/// glue_film_mm : float, default 0.15
+///     Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues (FPL-GTR-190, chapter 10).
+///     Allowed: 0.001 to 5.
+///
+/// Returns
+/// -------
+/// OverTilt
+///     The over-tilt with what it gives and what it costs.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.over_tilt(thickness_a_mm=20.0, thickness_b_mm=20.0, corner_deg=90.0, tilt_sd_deg=0.1, setting='one_for_both', other_sd_deg=0.0, gap_mm=0.0, share=0.95)
+/// >>> round(found.over_tilt_deg, 4)
+/// 0.1645
+#[pyfunction]
+#[pyo3(signature = (*, thickness_a_mm, thickness_b_mm, tilt_sd_deg, setting, corner_deg = Arg::left_out(), other_sd_deg = Arg::left_out(), gap_mm = Arg::left_out(), share = Arg::left_out(), glue_film_mm = Arg::left_out()), text_signature = "(*, thickness_a_mm, thickness_b_mm, tilt_sd_deg, setting, corner_deg=90.0, other_sd_deg=0.0, gap_mm=0.0, share=0.95, glue_film_mm=0.15)")]
+fn over_tilt(py: Python<'_>, thickness_a_mm: Arg<'_, '_>, thickness_b_mm: Arg<'_, '_>, tilt_sd_deg: Arg<'_, '_>, setting: Arg<'_, '_>, corner_deg: Arg<'_, '_>, other_sd_deg: Arg<'_, '_>, gap_mm: Arg<'_, '_>, share: Arg<'_, '_>, glue_film_mm: Arg<'_, '_>) -> PyResult<OverTilt> {
+    compute(py, &OverTiltInput::new(thickness_a_mm, thickness_b_mm, tilt_sd_deg, setting, corner_deg, other_sd_deg, gap_mm, share, glue_film_mm)?, beamcraft_core::over_tilt)
 }
 
 /// General tolerance of a size and of an angle by class.
@@ -57850,6 +62995,88 @@ fn strips_from_width(py: Python<'_>, board_width_mm: Arg<'_, '_>, strip_width_mm
     compute(py, &StripsFromWidthInput::new(board_width_mm, strip_width_mm, kerf_mm)?, beamcraft_core::strips_from_width)
 }
 
+/// Which parts come from which bar for the least price or length, with a proven bound.
+///
+/// Parameters
+/// ----------
+/// stock : list of BarStock
+///     The bars there are.
+/// parts : list of BarPart
+///     The parts wanted.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// trim_mm : float, default 0.0
+///     Cut off each end of a bar before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// steps_million : float, default 100.0
+///     Steps that the search may take, in millions; a hundred million take about a second.
+///     Allowed: 0.001 to 1000000.
+///
+/// Returns
+/// -------
+/// CutListBars
+///     A layout of parts on bars.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, stock, parts, kerf_mm, trim_mm = Arg::left_out(), steps_million = Arg::left_out()), text_signature = "(*, stock, parts, kerf_mm, trim_mm=0.0, steps_million=100.0)")]
+fn cut_list_bars(py: Python<'_>, stock: Arg<'_, '_>, parts: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, trim_mm: Arg<'_, '_>, steps_million: Arg<'_, '_>) -> PyResult<CutListBars> {
+    compute_by_name(py, &CutListBarsInput::new(stock, parts, kerf_mm, trim_mm, steps_million)?, "cut_list_bars")
+}
+
+/// Which parts come from which board, cut by cut with kerf, grain, defects and groups, with a proven bound.
+///
+/// Parameters
+/// ----------
+/// stock : list of BoardStock
+///     The boards there are, all of one thickness.
+/// kerf_mm : float
+///     Kerf of the blade, mm.
+///     Allowed: 0 to 12.
+/// parts : list of BoardPart, default []
+///     The parts wanted.
+/// groups : list of PartGroup, default []
+///     Groups of parts that stay in line; none by default.
+/// aim : {'all_parts', 'most_worth'}, default 'all_parts'
+///     What is sought.
+/// order : {'free', 'rip_first', 'cross_cut_first'}, default 'free'
+///     Which cuts come first.
+/// stages : int or None, optional
+///     Rips and cross-cuts may follow one another so many times; left out for as many as it takes.
+///     Allowed: 1 to 20.
+/// trim_end_mm : float, default 0.0
+///     Cut off each end of a board before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// trim_edge_mm : float, default 0.0
+///     Cut off each long edge of a board before anything else, its kerf included, mm.
+///     Allowed: 0 to 500.
+/// steps_million : float, default 60.0
+///     Steps that the search may take, in millions; 60 million take about a second.
+///     Allowed: 0.001 to 1000000.
+///
+/// Returns
+/// -------
+/// CutListBoards
+///     A layout of parts on boards.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, stock, kerf_mm, parts = Arg::left_out(), groups = Arg::left_out(), aim = Arg::left_out(), order = Arg::left_out(), stages = Arg::left_out(), trim_end_mm = Arg::left_out(), trim_edge_mm = Arg::left_out(), steps_million = Arg::left_out()), text_signature = "(*, stock, kerf_mm, parts=..., groups=..., aim='all_parts', order='free', stages=None, trim_end_mm=0.0, trim_edge_mm=0.0, steps_million=60.0)")]
+fn cut_list_boards(py: Python<'_>, stock: Arg<'_, '_>, kerf_mm: Arg<'_, '_>, parts: Arg<'_, '_>, groups: Arg<'_, '_>, aim: Arg<'_, '_>, order: Arg<'_, '_>, stages: Arg<'_, '_>, trim_end_mm: Arg<'_, '_>, trim_edge_mm: Arg<'_, '_>, steps_million: Arg<'_, '_>) -> PyResult<CutListBoards> {
+    compute_by_name(py, &CutListBoardsInput::new(stock, kerf_mm, parts, groups, aim, order, stages, trim_end_mm, trim_edge_mm, steps_million)?, "cut_list_boards")
+}
+
 /// Recommended weight limit and lifting index of one lift by the revised NIOSH equation.
 ///
 /// Parameters
@@ -58318,6 +63545,44 @@ fn order_of_work(py: Python<'_>, spec: Arg<'_, '_>, week: Arg<'_, '_>, hours: Ar
     compute_by_name(py, &OrderOfWorkInput::new(spec, week, hours)?, "order_of_work")
 }
 
+/// Blanks of one beam or a batch, with allowances, matched groups, nested pairs and glued-up panels.
+///
+/// Parameters
+/// ----------
+/// beams : list of BatchBeam
+///     The beams.
+/// widest_board_mm : float
+///     Widest clear board there is for panels, mm; wider panels are glued up.
+///     Allowed: 10 to 2000.
+/// length_allowance_mm : float, default 25.0
+///     Added to the length of every blank, mm; 25 is a choice, a trim cut at either end.
+///     Allowed: 0 to 500.
+/// width_allowance_mm : float, default 6.0
+///     Added to the width of every blank for jointing and the second rip, mm; 6 is a choice.
+///     Allowed: 0 to 500.
+/// joint_allowance_mm : float, default 1.5
+///     Planed off each edge that is glued to the next stave, mm; 1.5 is a choice.
+///     Allowed: 0 to 500.
+/// priority : {'matched_grain', 'width', 'yield'}, default 'matched_grain'
+///     What comes first.
+///
+/// Returns
+/// -------
+/// PlanBlanks
+///     Blanks of a batch.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, beams, widest_board_mm, length_allowance_mm = Arg::left_out(), width_allowance_mm = Arg::left_out(), joint_allowance_mm = Arg::left_out(), priority = Arg::left_out()), text_signature = "(*, beams, widest_board_mm, length_allowance_mm=25.0, width_allowance_mm=6.0, joint_allowance_mm=1.5, priority='matched_grain')")]
+fn plan_blanks(py: Python<'_>, beams: Arg<'_, '_>, widest_board_mm: Arg<'_, '_>, length_allowance_mm: Arg<'_, '_>, width_allowance_mm: Arg<'_, '_>, joint_allowance_mm: Arg<'_, '_>, priority: Arg<'_, '_>) -> PyResult<PlanBlanks> {
+    compute_by_name(py, &PlanBlanksInput::new(beams, widest_board_mm, length_allowance_mm, width_allowance_mm, joint_allowance_mm, priority)?, "plan_blanks")
+}
+
 /// Adds every class and function to the module.
 pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<ReadLengthInput>()?;
@@ -58641,6 +63906,15 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<PanelMonth>()?;
     module.add_class::<PanelYear>()?;
     module.add_class::<YearlyMovement>()?;
+    module.add_class::<BodyMovementInput>()?;
+    module.add_class::<BodyChange>()?;
+    module.add_class::<BodyMovement>()?;
+    module.add_class::<CleatMovementInput>()?;
+    module.add_class::<CleatMovement>()?;
+    module.add_class::<FramedMitreMovementInput>()?;
+    module.add_class::<FramedMitreMovement>()?;
+    module.add_class::<GlueLineDemandInput>()?;
+    module.add_class::<GlueLineDemand>()?;
     module.add_class::<SeamGapInput>()?;
     module.add_class::<SeamGap>()?;
     module.add_class::<FrameErrorInput>()?;
@@ -58649,6 +63923,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<ErrorForGap>()?;
     module.add_class::<SawAccuracyInput>()?;
     module.add_class::<SawAccuracy>()?;
+    module.add_class::<OverTiltInput>()?;
+    module.add_class::<OverTilt>()?;
     module.add_class::<GeneralToleranceInput>()?;
     module.add_class::<GeneralTolerance>()?;
     module.add_class::<JointToleranceInput>()?;
@@ -58723,6 +63999,27 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<LumberToBuy>()?;
     module.add_class::<StripsFromWidthInput>()?;
     module.add_class::<StripsFromWidth>()?;
+    module.add_class::<BarDefect>()?;
+    module.add_class::<BarStock>()?;
+    module.add_class::<BarPart>()?;
+    module.add_class::<CutListBarsInput>()?;
+    module.add_class::<LayoutQuality>()?;
+    module.add_class::<StockUse>()?;
+    module.add_class::<BarPartPlace>()?;
+    module.add_class::<CutBar>()?;
+    module.add_class::<MissingPart>()?;
+    module.add_class::<CutListBars>()?;
+    module.add_class::<BoardDefect>()?;
+    module.add_class::<BoardStock>()?;
+    module.add_class::<BoardPart>()?;
+    module.add_class::<GroupPart>()?;
+    module.add_class::<PartGroup>()?;
+    module.add_class::<CutListBoardsInput>()?;
+    module.add_class::<BoardRectangle>()?;
+    module.add_class::<BoardPartPlace>()?;
+    module.add_class::<LayoutCut>()?;
+    module.add_class::<CutBoard>()?;
+    module.add_class::<CutListBoards>()?;
     module.add_class::<LiftingIndexInput>()?;
     module.add_class::<LiftingIndex>()?;
     module.add_class::<ListingStep>()?;
@@ -58778,7 +64075,11 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<CostSubtotal>()?;
     module.add_class::<JobCost>()?;
     module.add_class::<BodySpec>()?;
+    module.add_class::<WoodFigures>()?;
     module.add_class::<WoodSpec>()?;
+    module.add_class::<MoistureRange>()?;
+    module.add_class::<SeasonsSpec>()?;
+    module.add_class::<AccuracySpec>()?;
     module.add_class::<BlockSpec>()?;
     module.add_class::<FrameSpec>()?;
     module.add_class::<ScrewSpec>()?;
@@ -58793,6 +64094,10 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<LoadCase>()?;
     module.add_class::<CleatPlan>()?;
     module.add_class::<HangingStep>()?;
+    module.add_class::<SeamSeasons>()?;
+    module.add_class::<CleatSeasons>()?;
+    module.add_class::<MovementPlan>()?;
+    module.add_class::<TolerancePlan>()?;
     module.add_class::<MassPlan>()?;
     module.add_class::<FinishPlan>()?;
     module.add_class::<GluePlan>()?;
@@ -58816,6 +64121,12 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<WorkHours>()?;
     module.add_class::<OrderOfWorkInput>()?;
     module.add_class::<OrderOfWork>()?;
+    module.add_class::<BatchBeam>()?;
+    module.add_class::<PlanBlanksInput>()?;
+    module.add_class::<BlankLot>()?;
+    module.add_class::<GluedBlank>()?;
+    module.add_class::<NestedBlank>()?;
+    module.add_class::<PlanBlanks>()?;
     module.add_function(wrap_pyfunction!(read_length, module)?)?;
     module.add_function(wrap_pyfunction!(write_length, module)?)?;
     module.add_function(wrap_pyfunction!(find_species, module)?)?;
@@ -58915,10 +64226,15 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(slot_length, module)?)?;
     module.add_function(wrap_pyfunction!(cross_grain_fight, module)?)?;
     module.add_function(wrap_pyfunction!(yearly_movement, module)?)?;
+    module.add_function(wrap_pyfunction!(body_movement, module)?)?;
+    module.add_function(wrap_pyfunction!(cleat_movement, module)?)?;
+    module.add_function(wrap_pyfunction!(framed_mitre_movement, module)?)?;
+    module.add_function(wrap_pyfunction!(glue_line_demand, module)?)?;
     module.add_function(wrap_pyfunction!(seam_gap, module)?)?;
     module.add_function(wrap_pyfunction!(frame_error, module)?)?;
     module.add_function(wrap_pyfunction!(error_for_gap, module)?)?;
     module.add_function(wrap_pyfunction!(saw_accuracy, module)?)?;
+    module.add_function(wrap_pyfunction!(over_tilt, module)?)?;
     module.add_function(wrap_pyfunction!(general_tolerance, module)?)?;
     module.add_function(wrap_pyfunction!(joint_tolerance, module)?)?;
     module.add_function(wrap_pyfunction!(tolerance_stack, module)?)?;
@@ -58948,6 +64264,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(hardwood_grade, module)?)?;
     module.add_function(wrap_pyfunction!(lumber_to_buy, module)?)?;
     module.add_function(wrap_pyfunction!(strips_from_width, module)?)?;
+    module.add_function(wrap_pyfunction!(cut_list_bars, module)?)?;
+    module.add_function(wrap_pyfunction!(cut_list_boards, module)?)?;
     module.add_function(wrap_pyfunction!(lifting_index, module)?)?;
     module.add_function(wrap_pyfunction!(mantel_clearance, module)?)?;
     module.add_function(wrap_pyfunction!(body_clearance, module)?)?;
@@ -58961,5 +64279,6 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(cleats_that_hold, module)?)?;
     module.add_function(wrap_pyfunction!(shopping_list, module)?)?;
     module.add_function(wrap_pyfunction!(order_of_work, module)?)?;
+    module.add_function(wrap_pyfunction!(plan_blanks, module)?)?;
     Ok(())
 }

@@ -1407,6 +1407,57 @@ const _: () = {
     assert!(offset_of!(beamcraft_slot_length_output, away_mm) == 32);
     assert!(offset_of!(beamcraft_slot_length_output, shrink_method) == 40);
     assert!(offset_of!(beamcraft_slot_length_output, swell_method) == 44);
+    assert!(size_of::<beamcraft_cleat_movement_input>() == 72 && align_of::<beamcraft_cleat_movement_input>() == 8);
+    assert!(offset_of!(beamcraft_cleat_movement_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_cleat_movement_input, thickness_mm) == 8);
+    assert!(offset_of!(beamcraft_cleat_movement_input, bevel_deg) == 16);
+    assert!(offset_of!(beamcraft_cleat_movement_input, wall_fixed_below_mm) == 24);
+    assert!(offset_of!(beamcraft_cleat_movement_input, beam_fixed_above_mm) == 32);
+    assert!(offset_of!(beamcraft_cleat_movement_input, wall_width_strain) == 40);
+    assert!(offset_of!(beamcraft_cleat_movement_input, wall_thickness_strain) == 48);
+    assert!(offset_of!(beamcraft_cleat_movement_input, beam_width_strain) == 56);
+    assert!(offset_of!(beamcraft_cleat_movement_input, beam_thickness_strain) == 64);
+    assert!(size_of::<beamcraft_cleat_movement_output>() == 80 && align_of::<beamcraft_cleat_movement_output>() == 8);
+    assert!(offset_of!(beamcraft_cleat_movement_output, wall_bevel_deg) == 0);
+    assert!(offset_of!(beamcraft_cleat_movement_output, beam_bevel_deg) == 8);
+    assert!(offset_of!(beamcraft_cleat_movement_output, bevel_change_deg) == 16);
+    assert!(offset_of!(beamcraft_cleat_movement_output, mismatch_deg) == 24);
+    assert!(offset_of!(beamcraft_cleat_movement_output, contact) == 32);
+    assert!(offset_of!(beamcraft_cleat_movement_output, reserved_1) == 36);
+    assert!(offset_of!(beamcraft_cleat_movement_output, seat_gap_mm) == 40);
+    assert!(offset_of!(beamcraft_cleat_movement_output, body_rise_mm) == 48);
+    assert!(offset_of!(beamcraft_cleat_movement_output, lift_change_mm) == 56);
+    assert!(offset_of!(beamcraft_cleat_movement_output, wall_thicker_mm) == 64);
+    assert!(offset_of!(beamcraft_cleat_movement_output, beam_thicker_mm) == 72);
+    assert!(
+        size_of::<beamcraft_framed_mitre_movement_input>() == 88
+            && align_of::<beamcraft_framed_mitre_movement_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, thickness_a_mm) == 8);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, thickness_b_mm) == 16);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, held_at_a_mm) == 32);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, held_at_b_mm) == 40);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, width_strain_a) == 48);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, thickness_strain_a) == 56);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, width_strain_b) == 64);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, thickness_strain_b) == 72);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_input, frame_strain) == 80);
+    assert!(
+        size_of::<beamcraft_framed_mitre_movement_output>() == 72
+            && align_of::<beamcraft_framed_mitre_movement_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, offset_mm) == 0);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, offset_a_mm) == 8);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, offset_b_mm) == 16);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, taper_mm) == 24);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, show_gap_mm) == 32);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, inside_gap_mm) == 40);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, pressed_mm) == 48);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, opens) == 56);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, reserved_1) == 60);
+    assert!(offset_of!(beamcraft_framed_mitre_movement_output, seam_mm) == 64);
     assert!(size_of::<beamcraft_seam_gap_input>() == 152 && align_of::<beamcraft_seam_gap_input>() == 8);
     assert!(offset_of!(beamcraft_seam_gap_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_seam_gap_input, thickness_a_mm) == 8);
@@ -1491,6 +1542,30 @@ const _: () = {
     assert!(offset_of!(beamcraft_saw_accuracy_output, inside_gap_mm) == 56);
     assert!(offset_of!(beamcraft_saw_accuracy_output, reach) == 64);
     assert!(offset_of!(beamcraft_saw_accuracy_output, reserved_1) == 68);
+    assert!(size_of::<beamcraft_over_tilt_input>() == 80 && align_of::<beamcraft_over_tilt_input>() == 8);
+    assert!(offset_of!(beamcraft_over_tilt_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_over_tilt_input, thickness_a_mm) == 8);
+    assert!(offset_of!(beamcraft_over_tilt_input, thickness_b_mm) == 16);
+    assert!(offset_of!(beamcraft_over_tilt_input, corner_deg) == 24);
+    assert!(offset_of!(beamcraft_over_tilt_input, tilt_sd_deg) == 32);
+    assert!(offset_of!(beamcraft_over_tilt_input, setting) == 40);
+    assert!(offset_of!(beamcraft_over_tilt_input, reserved_1) == 44);
+    assert!(offset_of!(beamcraft_over_tilt_input, other_sd_deg) == 48);
+    assert!(offset_of!(beamcraft_over_tilt_input, gap_mm) == 56);
+    assert!(offset_of!(beamcraft_over_tilt_input, share) == 64);
+    assert!(offset_of!(beamcraft_over_tilt_input, glue_film_mm) == 72);
+    assert!(size_of::<beamcraft_over_tilt_output>() == 88 && align_of::<beamcraft_over_tilt_output>() == 8);
+    assert!(offset_of!(beamcraft_over_tilt_output, over_tilt_deg) == 0);
+    assert!(offset_of!(beamcraft_over_tilt_output, aim_a_deg) == 8);
+    assert!(offset_of!(beamcraft_over_tilt_output, aim_b_deg) == 16);
+    assert!(offset_of!(beamcraft_over_tilt_output, seam_mm) == 24);
+    assert!(offset_of!(beamcraft_over_tilt_output, total_sd_deg) == 32);
+    assert!(offset_of!(beamcraft_over_tilt_output, closed_without) == 40);
+    assert!(offset_of!(beamcraft_over_tilt_output, closed_with) == 48);
+    assert!(offset_of!(beamcraft_over_tilt_output, inside_gap_mm) == 56);
+    assert!(offset_of!(beamcraft_over_tilt_output, inside_gap_share_mm) == 64);
+    assert!(offset_of!(beamcraft_over_tilt_output, glued_share) == 72);
+    assert!(offset_of!(beamcraft_over_tilt_output, glued_share_worst) == 80);
     assert!(
         size_of::<beamcraft_general_tolerance_input>() == 24 && align_of::<beamcraft_general_tolerance_input>() == 8
     );
@@ -1768,10 +1843,13 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("mitre_movement", mitre_movement),
     ("frame_corner_movement", frame_corner_movement),
     ("slot_length", slot_length),
+    ("cleat_movement", cleat_movement),
+    ("framed_mitre_movement", framed_mitre_movement),
     ("seam_gap", seam_gap),
     ("frame_error", frame_error),
     ("error_for_gap", error_for_gap),
     ("saw_accuracy", saw_accuracy),
+    ("over_tilt", over_tilt),
     ("general_tolerance", general_tolerance),
     ("joint_tolerance", joint_tolerance),
     ("film_build", film_build),
@@ -3963,6 +4041,88 @@ fn slot_length(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_slot_length_output| write_slot_length_output(&output))
 }
 
+fn cleat_movement(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_cleat_movement_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_cleat_movement_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.number("bevel_deg") {
+        record.bevel_deg = value;
+    }
+    if let Some(value) = given.number("wall_fixed_below_mm") {
+        record.wall_fixed_below_mm = value;
+    }
+    if let Some(value) = given.number("beam_fixed_above_mm") {
+        record.beam_fixed_above_mm = value;
+    }
+    if let Some(value) = given.number("wall_width_strain") {
+        record.wall_width_strain = value;
+    }
+    if let Some(value) = given.number("wall_thickness_strain") {
+        record.wall_thickness_strain = value;
+    }
+    if let Some(value) = given.number("beam_width_strain") {
+        record.beam_width_strain = value;
+    }
+    if let Some(value) = given.number("beam_thickness_strain") {
+        record.beam_thickness_strain = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_cleat_movement(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_cleat_movement_output| write_cleat_movement_output(&output))
+}
+
+fn framed_mitre_movement(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_framed_mitre_movement_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_framed_mitre_movement_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("held_at_a_mm") {
+        record.held_at_a_mm = value;
+    }
+    if let Some(value) = given.number("held_at_b_mm") {
+        record.held_at_b_mm = value;
+    }
+    if let Some(value) = given.number("width_strain_a") {
+        record.width_strain_a = value;
+    }
+    if let Some(value) = given.number("thickness_strain_a") {
+        record.thickness_strain_a = value;
+    }
+    if let Some(value) = given.number("width_strain_b") {
+        record.width_strain_b = value;
+    }
+    if let Some(value) = given.number("thickness_strain_b") {
+        record.thickness_strain_b = value;
+    }
+    if let Some(value) = given.number("frame_strain") {
+        record.frame_strain = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_framed_mitre_movement(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_framed_mitre_movement_output| write_framed_mitre_movement_output(&output))
+}
+
 fn seam_gap(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_seam_gap_input>::uninit();
@@ -4116,6 +4276,47 @@ fn saw_accuracy(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_saw_accuracy(&raw const record, output, error) }
     })
     .map(|output: beamcraft_saw_accuracy_output| write_saw_accuracy_output(&output))
+}
+
+fn over_tilt(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_over_tilt_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_over_tilt_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_a_mm") {
+        record.thickness_a_mm = value;
+    }
+    if let Some(value) = given.number("thickness_b_mm") {
+        record.thickness_b_mm = value;
+    }
+    if let Some(value) = given.number("corner_deg") {
+        record.corner_deg = value;
+    }
+    if let Some(value) = given.number("tilt_sd_deg") {
+        record.tilt_sd_deg = value;
+    }
+    if let Some(value) = given.choice("setting", &["one_for_both", "each_anew"]) {
+        record.setting = value;
+    }
+    if let Some(value) = given.number("other_sd_deg") {
+        record.other_sd_deg = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("share") {
+        record.share = value;
+    }
+    if let Some(value) = given.number("glue_film_mm") {
+        record.glue_film_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_over_tilt(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_over_tilt_output| write_over_tilt_output(&output))
 }
 
 fn general_tolerance(input: &Value) -> Result<String, Refused> {
@@ -5454,6 +5655,35 @@ fn write_slot_length_output(record: &beamcraft_slot_length_output) -> String {
     out.end()
 }
 
+fn write_cleat_movement_output(record: &beamcraft_cleat_movement_output) -> String {
+    let mut out = Written::default();
+    out.put("wall_bevel_deg", Written::number(record.wall_bevel_deg));
+    out.put("beam_bevel_deg", Written::number(record.beam_bevel_deg));
+    out.put("bevel_change_deg", Written::number(record.bevel_change_deg));
+    out.put("mismatch_deg", Written::number(record.mismatch_deg));
+    out.put("contact", Written::choice(record.contact, &["whole_seat", "front_edge", "wall_edge"]));
+    out.put("seat_gap_mm", Written::number(record.seat_gap_mm));
+    out.put("body_rise_mm", Written::number(record.body_rise_mm));
+    out.put("lift_change_mm", Written::number(record.lift_change_mm));
+    out.put("wall_thicker_mm", Written::number(record.wall_thicker_mm));
+    out.put("beam_thicker_mm", Written::number(record.beam_thicker_mm));
+    out.end()
+}
+
+fn write_framed_mitre_movement_output(record: &beamcraft_framed_mitre_movement_output) -> String {
+    let mut out = Written::default();
+    out.put("offset_mm", Written::number(record.offset_mm));
+    out.put("offset_a_mm", Written::number(record.offset_a_mm));
+    out.put("offset_b_mm", Written::number(record.offset_b_mm));
+    out.put("taper_mm", Written::number(record.taper_mm));
+    out.put("show_gap_mm", Written::number(record.show_gap_mm));
+    out.put("inside_gap_mm", Written::number(record.inside_gap_mm));
+    out.put("pressed_mm", Written::number(record.pressed_mm));
+    out.put("opens", Written::choice(record.opens, &["closed", "heel", "toe"]));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.end()
+}
+
 fn write_seam_gap_output(record: &beamcraft_seam_gap_output) -> String {
     let mut out = Written::default();
     out.put("tilt_a_deg", Written::number(record.tilt_a_deg));
@@ -5504,6 +5734,22 @@ fn write_saw_accuracy_output(record: &beamcraft_saw_accuracy_output) -> String {
     out.put("worst_case_deg", Written::number(record.worst_case_deg));
     out.put("inside_gap_mm", Written::number(record.inside_gap_mm));
     out.put("reach", Written::choice(record.reach, &["reachable", "out_of_reach"]));
+    out.end()
+}
+
+fn write_over_tilt_output(record: &beamcraft_over_tilt_output) -> String {
+    let mut out = Written::default();
+    out.put("over_tilt_deg", Written::number(record.over_tilt_deg));
+    out.put("aim_a_deg", Written::number(record.aim_a_deg));
+    out.put("aim_b_deg", Written::number(record.aim_b_deg));
+    out.put("seam_mm", Written::number(record.seam_mm));
+    out.put("total_sd_deg", Written::number(record.total_sd_deg));
+    out.put("closed_without", Written::number(record.closed_without));
+    out.put("closed_with", Written::number(record.closed_with));
+    out.put("inside_gap_mm", Written::number(record.inside_gap_mm));
+    out.put("inside_gap_share_mm", Written::number(record.inside_gap_share_mm));
+    out.put("glued_share", Written::number(record.glued_share));
+    out.put("glued_share_worst", Written::number(record.glued_share_worst));
     out.end()
 }
 

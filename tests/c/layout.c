@@ -1378,6 +1378,55 @@ _Static_assert(offsetof(beamcraft_slot_length_output, away_mm) == 32, "beamcraft
 _Static_assert(offsetof(beamcraft_slot_length_output, shrink_method) == 40, "beamcraft_slot_length_output.shrink_method");
 _Static_assert(offsetof(beamcraft_slot_length_output, swell_method) == 44, "beamcraft_slot_length_output.swell_method");
 
+_Static_assert(sizeof(beamcraft_cleat_movement_input) == 72, "beamcraft_cleat_movement_input");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, struct_size) == 0, "beamcraft_cleat_movement_input.struct_size");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, thickness_mm) == 8, "beamcraft_cleat_movement_input.thickness_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, bevel_deg) == 16, "beamcraft_cleat_movement_input.bevel_deg");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, wall_fixed_below_mm) == 24, "beamcraft_cleat_movement_input.wall_fixed_below_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, beam_fixed_above_mm) == 32, "beamcraft_cleat_movement_input.beam_fixed_above_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, wall_width_strain) == 40, "beamcraft_cleat_movement_input.wall_width_strain");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, wall_thickness_strain) == 48, "beamcraft_cleat_movement_input.wall_thickness_strain");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, beam_width_strain) == 56, "beamcraft_cleat_movement_input.beam_width_strain");
+_Static_assert(offsetof(beamcraft_cleat_movement_input, beam_thickness_strain) == 64, "beamcraft_cleat_movement_input.beam_thickness_strain");
+
+_Static_assert(sizeof(beamcraft_cleat_movement_output) == 80, "beamcraft_cleat_movement_output");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, wall_bevel_deg) == 0, "beamcraft_cleat_movement_output.wall_bevel_deg");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, beam_bevel_deg) == 8, "beamcraft_cleat_movement_output.beam_bevel_deg");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, bevel_change_deg) == 16, "beamcraft_cleat_movement_output.bevel_change_deg");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, mismatch_deg) == 24, "beamcraft_cleat_movement_output.mismatch_deg");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, contact) == 32, "beamcraft_cleat_movement_output.contact");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, reserved_1) == 36, "beamcraft_cleat_movement_output.reserved_1");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, seat_gap_mm) == 40, "beamcraft_cleat_movement_output.seat_gap_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, body_rise_mm) == 48, "beamcraft_cleat_movement_output.body_rise_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, lift_change_mm) == 56, "beamcraft_cleat_movement_output.lift_change_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, wall_thicker_mm) == 64, "beamcraft_cleat_movement_output.wall_thicker_mm");
+_Static_assert(offsetof(beamcraft_cleat_movement_output, beam_thicker_mm) == 72, "beamcraft_cleat_movement_output.beam_thicker_mm");
+
+_Static_assert(sizeof(beamcraft_framed_mitre_movement_input) == 88, "beamcraft_framed_mitre_movement_input");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, struct_size) == 0, "beamcraft_framed_mitre_movement_input.struct_size");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, thickness_a_mm) == 8, "beamcraft_framed_mitre_movement_input.thickness_a_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, thickness_b_mm) == 16, "beamcraft_framed_mitre_movement_input.thickness_b_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, corner_deg) == 24, "beamcraft_framed_mitre_movement_input.corner_deg");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, held_at_a_mm) == 32, "beamcraft_framed_mitre_movement_input.held_at_a_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, held_at_b_mm) == 40, "beamcraft_framed_mitre_movement_input.held_at_b_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, width_strain_a) == 48, "beamcraft_framed_mitre_movement_input.width_strain_a");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, thickness_strain_a) == 56, "beamcraft_framed_mitre_movement_input.thickness_strain_a");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, width_strain_b) == 64, "beamcraft_framed_mitre_movement_input.width_strain_b");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, thickness_strain_b) == 72, "beamcraft_framed_mitre_movement_input.thickness_strain_b");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_input, frame_strain) == 80, "beamcraft_framed_mitre_movement_input.frame_strain");
+
+_Static_assert(sizeof(beamcraft_framed_mitre_movement_output) == 72, "beamcraft_framed_mitre_movement_output");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, offset_mm) == 0, "beamcraft_framed_mitre_movement_output.offset_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, offset_a_mm) == 8, "beamcraft_framed_mitre_movement_output.offset_a_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, offset_b_mm) == 16, "beamcraft_framed_mitre_movement_output.offset_b_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, taper_mm) == 24, "beamcraft_framed_mitre_movement_output.taper_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, show_gap_mm) == 32, "beamcraft_framed_mitre_movement_output.show_gap_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, inside_gap_mm) == 40, "beamcraft_framed_mitre_movement_output.inside_gap_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, pressed_mm) == 48, "beamcraft_framed_mitre_movement_output.pressed_mm");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, opens) == 56, "beamcraft_framed_mitre_movement_output.opens");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, reserved_1) == 60, "beamcraft_framed_mitre_movement_output.reserved_1");
+_Static_assert(offsetof(beamcraft_framed_mitre_movement_output, seam_mm) == 64, "beamcraft_framed_mitre_movement_output.seam_mm");
+
 _Static_assert(sizeof(beamcraft_seam_gap_input) == 152, "beamcraft_seam_gap_input");
 _Static_assert(offsetof(beamcraft_seam_gap_input, struct_size) == 0, "beamcraft_seam_gap_input.struct_size");
 _Static_assert(offsetof(beamcraft_seam_gap_input, thickness_a_mm) == 8, "beamcraft_seam_gap_input.thickness_a_mm");
@@ -1469,6 +1518,32 @@ _Static_assert(offsetof(beamcraft_saw_accuracy_output, worst_case_deg) == 48, "b
 _Static_assert(offsetof(beamcraft_saw_accuracy_output, inside_gap_mm) == 56, "beamcraft_saw_accuracy_output.inside_gap_mm");
 _Static_assert(offsetof(beamcraft_saw_accuracy_output, reach) == 64, "beamcraft_saw_accuracy_output.reach");
 _Static_assert(offsetof(beamcraft_saw_accuracy_output, reserved_1) == 68, "beamcraft_saw_accuracy_output.reserved_1");
+
+_Static_assert(sizeof(beamcraft_over_tilt_input) == 80, "beamcraft_over_tilt_input");
+_Static_assert(offsetof(beamcraft_over_tilt_input, struct_size) == 0, "beamcraft_over_tilt_input.struct_size");
+_Static_assert(offsetof(beamcraft_over_tilt_input, thickness_a_mm) == 8, "beamcraft_over_tilt_input.thickness_a_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_input, thickness_b_mm) == 16, "beamcraft_over_tilt_input.thickness_b_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_input, corner_deg) == 24, "beamcraft_over_tilt_input.corner_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_input, tilt_sd_deg) == 32, "beamcraft_over_tilt_input.tilt_sd_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_input, setting) == 40, "beamcraft_over_tilt_input.setting");
+_Static_assert(offsetof(beamcraft_over_tilt_input, reserved_1) == 44, "beamcraft_over_tilt_input.reserved_1");
+_Static_assert(offsetof(beamcraft_over_tilt_input, other_sd_deg) == 48, "beamcraft_over_tilt_input.other_sd_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_input, gap_mm) == 56, "beamcraft_over_tilt_input.gap_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_input, share) == 64, "beamcraft_over_tilt_input.share");
+_Static_assert(offsetof(beamcraft_over_tilt_input, glue_film_mm) == 72, "beamcraft_over_tilt_input.glue_film_mm");
+
+_Static_assert(sizeof(beamcraft_over_tilt_output) == 88, "beamcraft_over_tilt_output");
+_Static_assert(offsetof(beamcraft_over_tilt_output, over_tilt_deg) == 0, "beamcraft_over_tilt_output.over_tilt_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_output, aim_a_deg) == 8, "beamcraft_over_tilt_output.aim_a_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_output, aim_b_deg) == 16, "beamcraft_over_tilt_output.aim_b_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_output, seam_mm) == 24, "beamcraft_over_tilt_output.seam_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_output, total_sd_deg) == 32, "beamcraft_over_tilt_output.total_sd_deg");
+_Static_assert(offsetof(beamcraft_over_tilt_output, closed_without) == 40, "beamcraft_over_tilt_output.closed_without");
+_Static_assert(offsetof(beamcraft_over_tilt_output, closed_with) == 48, "beamcraft_over_tilt_output.closed_with");
+_Static_assert(offsetof(beamcraft_over_tilt_output, inside_gap_mm) == 56, "beamcraft_over_tilt_output.inside_gap_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_output, inside_gap_share_mm) == 64, "beamcraft_over_tilt_output.inside_gap_share_mm");
+_Static_assert(offsetof(beamcraft_over_tilt_output, glued_share) == 72, "beamcraft_over_tilt_output.glued_share");
+_Static_assert(offsetof(beamcraft_over_tilt_output, glued_share_worst) == 80, "beamcraft_over_tilt_output.glued_share_worst");
 
 _Static_assert(sizeof(beamcraft_general_tolerance_input) == 24, "beamcraft_general_tolerance_input");
 _Static_assert(offsetof(beamcraft_general_tolerance_input, struct_size) == 0, "beamcraft_general_tolerance_input.struct_size");

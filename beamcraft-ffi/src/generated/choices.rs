@@ -105,20 +105,26 @@ pub const BEAMCRAFT_FINDING_CODE_HEAVY_LIFT: u32 = 16;
 pub const BEAMCRAFT_FINDING_CODE_CROSS_GRAIN_FIGHT: u32 = 17;
 /// 18: an end without a panel shows the inside of the body
 pub const BEAMCRAFT_FINDING_CODE_OPEN_END_SHOWS_INSIDE: u32 = 18;
-/// 19: a part is wider than the way that it is to be carried through
-pub const BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS: u32 = 19;
-/// 20: a groove, recess or hole comes out on a face that it was not cut from
-pub const BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH: u32 = 20;
-/// 21: a cut lies outside what the described saw reaches
-pub const BEAMCRAFT_FINDING_CODE_BEYOND_SAW: u32 = 21;
-/// 22: a driver with its bit does not fit where a screw is to be driven
-pub const BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM: u32 = 22;
-/// 23: the seams of one glue-up take longer than the open time of the glue
-pub const BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON: u32 = 23;
-/// 24: a licensed trade, or the maker of a thing near the body, must decide this
-pub const BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST: u32 = 24;
-/// 25: the wall is not what screws or a straight back edge want
-pub const BEAMCRAFT_FINDING_CODE_UNEVEN_WALL: u32 = 25;
+/// 19: a glue line bears held-back movement, or stands in warmth that its glue may not bear
+pub const BEAMCRAFT_FINDING_CODE_GLUE_LINE: u32 = 19;
+/// 20: a seam is pulled open by the seasons, or its glue has to hold it
+pub const BEAMCRAFT_FINDING_CODE_SEAM_MOVES: u32 = 20;
+/// 21: the saw as given leaves visible gaps in more seams than wanted
+pub const BEAMCRAFT_FINDING_CODE_SEAM_GAPS: u32 = 21;
+/// 22: a part is wider than the way that it is to be carried through
+pub const BEAMCRAFT_FINDING_CODE_DOES_NOT_PASS: u32 = 22;
+/// 23: a groove, recess or hole comes out on a face that it was not cut from
+pub const BEAMCRAFT_FINDING_CODE_BREAKS_THROUGH: u32 = 23;
+/// 24: a cut lies outside what the described saw reaches
+pub const BEAMCRAFT_FINDING_CODE_BEYOND_SAW: u32 = 24;
+/// 25: a driver with its bit does not fit where a screw is to be driven
+pub const BEAMCRAFT_FINDING_CODE_DRIVER_HAS_NO_ROOM: u32 = 25;
+/// 26: the seams of one glue-up take longer than the open time of the glue
+pub const BEAMCRAFT_FINDING_CODE_GLUE_SETS_TOO_SOON: u32 = 26;
+/// 27: a licensed trade, or the maker of a thing near the body, must decide this
+pub const BEAMCRAFT_FINDING_CODE_NEEDS_SPECIALIST: u32 = 27;
+/// 28: the wall is not what screws or a straight back edge want
+pub const BEAMCRAFT_FINDING_CODE_UNEVEN_WALL: u32 = 28;
 
 /// How the fastener's axis lies to the fibres of the member that holds it.
 ///
@@ -1099,6 +1105,15 @@ pub const BEAMCRAFT_SEAM_OPENING_CLOSED: u32 = 0;
 pub const BEAMCRAFT_SEAM_OPENING_HEEL: u32 = 1;
 /// 2: At the toe, on the show edge.
 pub const BEAMCRAFT_SEAM_OPENING_TOE: u32 = 2;
+
+/// Where the two halves touch.
+///
+/// 0: Over the whole seat, within a billionth of a degree.
+pub const BEAMCRAFT_SEAT_CONTACT_WHOLE_SEAT: u32 = 0;
+/// 1: At the front edge, on the point of the wall half: the seat opens towards the wall.
+pub const BEAMCRAFT_SEAT_CONTACT_FRONT_EDGE: u32 = 1;
+/// 2: At the wall: the seat opens towards the room.
+pub const BEAMCRAFT_SEAT_CONTACT_WALL_EDGE: u32 = 2;
 
 /// Which face of the board lies up at the saw.
 ///

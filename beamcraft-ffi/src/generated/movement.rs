@@ -576,3 +576,290 @@ pub unsafe extern "C" fn beamcraft_slot_length(
         )
     }
 }
+
+/// Two halves of a bevelled strip, both lying with the grain along the wall, and their strains since
+/// they were ripped.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_cleat_movement_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Thickness of the strip when it was ripped, mm. Range 1 to 150.
+    pub thickness_mm: f64,
+    /// Bevel from a square cut, degrees: the slope of the seat from horizontal. Range 5 to 75.
+    pub bevel_deg: f64,
+    /// From the screw row of the wall half up to the middle of the seat, mm. Range 0 to 100000.
+    pub wall_fixed_below_mm: f64,
+    /// From the middle of the seat up to where the beam half is held to the body, mm. Range 0 to 100000.
+    pub beam_fixed_above_mm: f64,
+    /// Strain of the wall half across its width since it was ripped, swelling positive. Range -0.3 to 0.3.
+    pub wall_width_strain: f64,
+    /// Strain of the wall half through its thickness since it was ripped, swelling positive. Range -0.3 to
+    /// 0.3.
+    pub wall_thickness_strain: f64,
+    /// Strain of the beam half across its width since it was ripped, swelling positive. Range -0.3 to 0.3.
+    pub beam_width_strain: f64,
+    /// Strain of the beam half through its thickness since it was ripped, swelling positive. Range -0.3 to
+    /// 0.3.
+    pub beam_thickness_strain: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_cleat_movement_input {
+    type Core = beamcraft_core::CleatMovementInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        thickness_mm: f64::NAN,
+        bevel_deg: f64::NAN,
+        wall_fixed_below_mm: f64::NAN,
+        beam_fixed_above_mm: f64::NAN,
+        wall_width_strain: f64::NAN,
+        wall_thickness_strain: f64::NAN,
+        beam_width_strain: f64::NAN,
+        beam_thickness_strain: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 72, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            thickness_mm: self.thickness_mm,
+            bevel_deg: self.bevel_deg,
+            wall_fixed_below_mm: self.wall_fixed_below_mm,
+            beam_fixed_above_mm: self.beam_fixed_above_mm,
+            wall_width_strain: self.wall_width_strain,
+            wall_thickness_strain: self.wall_thickness_strain,
+            beam_width_strain: self.beam_width_strain,
+            beam_thickness_strain: self.beam_thickness_strain,
+        })
+    }
+}
+
+/// The cleat after the movement.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_cleat_movement_output {
+    /// Bevel of the wall half after the movement, degrees.
+    pub wall_bevel_deg: f64,
+    /// Bevel of the beam half after the movement, degrees.
+    pub beam_bevel_deg: f64,
+    /// Change of the bevel of the wall half, degrees; positive is steeper.
+    pub bevel_change_deg: f64,
+    /// Angle between the two seats, degrees; positive when that of the wall half is the steeper one.
+    pub mismatch_deg: f64,
+    /// Where the two halves touch. One of BEAMCRAFT_SEAT_CONTACT_*.
+    pub contact: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Gap at the open end of the seat, over the whole thickness, mm; blunted points make it smaller.
+    pub seat_gap_mm: f64,
+    /// How much higher the body hangs, mm; negative when it sinks.
+    pub body_rise_mm: f64,
+    /// Change of the overlap that the body must be lifted over, mm.
+    pub lift_change_mm: f64,
+    /// How much thicker the wall half is, mm: room to leave between it and the frame inside.
+    pub wall_thicker_mm: f64,
+    /// How much thicker the beam half is, mm.
+    pub beam_thicker_mm: f64,
+}
+
+impl Output for beamcraft_cleat_movement_output {
+    type Core = beamcraft_core::CleatMovement;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            wall_bevel_deg: core.wall_bevel_deg,
+            beam_bevel_deg: core.beam_bevel_deg,
+            bevel_change_deg: core.bevel_change_deg,
+            mismatch_deg: core.mismatch_deg,
+            contact: core.contact as u32,
+            reserved_1: 0,
+            seat_gap_mm: core.seat_gap_mm,
+            body_rise_mm: core.body_rise_mm,
+            lift_change_mm: core.lift_change_mm,
+            wall_thicker_mm: core.wall_thicker_mm,
+            beam_thicker_mm: core.beam_thicker_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_cleat_movement: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_cleat_movement_input_init(out_input: *mut beamcraft_cleat_movement_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Bevel, seat and height of a hanging cleat when its halves swell or shrink.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_cleat_movement(
+    input: *const beamcraft_cleat_movement_input,
+    output: *mut beamcraft_cleat_movement_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_cleat_movement_input, beamcraft_cleat_movement_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::cleat_movement,
+        )
+    }
+}
+
+/// A mitre along two boards, each held on a frame at some distance from the seam.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_framed_mitre_movement_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Thickness of board a when the mitre was cut, mm. Range 1 to 150.
+    pub thickness_a_mm: f64,
+    /// Thickness of board b when the mitre was cut, mm. Range 1 to 150.
+    pub thickness_b_mm: f64,
+    /// Corner angle between the two show faces, measured inside the body, degrees; above 180 an inside
+    /// corner. Range 10 to 350. Initially 90.0.
+    pub corner_deg: f64,
+    /// Across board a, from the mitre on the show face to the line where the frame holds the board, mm.
+    /// Range 0 to 100000.
+    pub held_at_a_mm: f64,
+    /// Across board b, from the mitre on the show face to the line where the frame holds the board, mm.
+    /// Range 0 to 100000.
+    pub held_at_b_mm: f64,
+    /// Strain of board a across its width since the body was made, swelling positive. Range -0.3 to 0.3.
+    pub width_strain_a: f64,
+    /// Strain of board a through its thickness since then, swelling positive. Range -0.3 to 0.3.
+    pub thickness_strain_a: f64,
+    /// Strain of board b across its width since then, swelling positive. Range -0.3 to 0.3.
+    pub width_strain_b: f64,
+    /// Strain of board b through its thickness since then, swelling positive. Range -0.3 to 0.3.
+    pub thickness_strain_b: f64,
+    /// Strain of the frame since then; none when left out: cross-laid panels hardly move, and no movement
+    /// of them is tabulated here. Range -0.3 to 0.3. Initially 0.0.
+    pub frame_strain: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_framed_mitre_movement_input {
+    type Core = beamcraft_core::FramedMitreMovementInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        thickness_a_mm: f64::NAN,
+        thickness_b_mm: f64::NAN,
+        corner_deg: 90.0,
+        held_at_a_mm: f64::NAN,
+        held_at_b_mm: f64::NAN,
+        width_strain_a: f64::NAN,
+        thickness_strain_a: f64::NAN,
+        width_strain_b: f64::NAN,
+        thickness_strain_b: f64::NAN,
+        frame_strain: 0.0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 80, bits: 0 }, Size { bytes: 88, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            thickness_a_mm: self.thickness_a_mm,
+            thickness_b_mm: self.thickness_b_mm,
+            corner_deg: self.corner_deg,
+            held_at_a_mm: self.held_at_a_mm,
+            held_at_b_mm: self.held_at_b_mm,
+            width_strain_a: self.width_strain_a,
+            thickness_strain_a: self.thickness_strain_a,
+            width_strain_b: self.width_strain_b,
+            thickness_strain_b: self.thickness_strain_b,
+            frame_strain: self.frame_strain,
+        })
+    }
+}
+
+/// The mitre after the movement, if the glue of the seam held nothing back.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_framed_mitre_movement_output {
+    /// How far the two boards draw apart square to the seam, mm; negative when they press against one
+    /// another.
+    pub offset_mm: f64,
+    /// Part of the offset that is board a's, mm.
+    pub offset_a_mm: f64,
+    /// Part of the offset that is board b's, mm.
+    pub offset_b_mm: f64,
+    /// What the change of the bevels opens besides, mm; positive at the show edge, negative inside.
+    pub taper_mm: f64,
+    /// Gap at the show edge, mm.
+    pub show_gap_mm: f64,
+    /// Gap at the heel, mm.
+    pub inside_gap_mm: f64,
+    /// How far the boards would overlap at the tighter edge if nothing gave way, mm: boards, glue and frame
+    /// have to bear it.
+    pub pressed_mm: f64,
+    /// Which end of the seam the change of the bevels opens. One of BEAMCRAFT_SEAM_OPENING_*.
+    pub opens: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Length of the seam across the section, mm.
+    pub seam_mm: f64,
+}
+
+impl Output for beamcraft_framed_mitre_movement_output {
+    type Core = beamcraft_core::FramedMitreMovement;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            offset_mm: core.offset_mm,
+            offset_a_mm: core.offset_a_mm,
+            offset_b_mm: core.offset_b_mm,
+            taper_mm: core.taper_mm,
+            show_gap_mm: core.show_gap_mm,
+            inside_gap_mm: core.inside_gap_mm,
+            pressed_mm: core.pressed_mm,
+            opens: core.opens as u32,
+            reserved_1: 0,
+            seam_mm: core.seam_mm,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_framed_mitre_movement: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_framed_mitre_movement_input_init(
+    out_input: *mut beamcraft_framed_mitre_movement_input,
+) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Opening of a long-grain mitre whose boards are held on a frame that does not move, such as one of
+/// plywood.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_framed_mitre_movement(
+    input: *const beamcraft_framed_mitre_movement_input,
+    output: *mut beamcraft_framed_mitre_movement_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_framed_mitre_movement_input, beamcraft_framed_mitre_movement_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::framed_mitre_movement,
+        )
+    }
+}

@@ -558,6 +558,159 @@ pub unsafe extern "C" fn beamcraft_saw_accuracy(
     }
 }
 
+/// A seam, the scatter of the saw, and the share of seams that should be closed where they are seen.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_over_tilt_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Thickness of board a, mm. Range 1 to 150.
+    pub thickness_a_mm: f64,
+    /// Thickness of board b, mm. Range 1 to 150.
+    pub thickness_b_mm: f64,
+    /// Corner angle between the two show faces, measured inside the body, degrees; a square corner if left
+    /// out. Range 10 to 350. Initially 90.0.
+    pub corner_deg: f64,
+    /// Standard deviation of the tilt of one edge, degrees; from test cuts. Range 0 to 5.
+    pub tilt_sd_deg: f64,
+    /// How the two edges come by their tilt. One of BEAMCRAFT_TILT_SETTING_*.
+    pub setting: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Standard deviation of everything else that turns the seam (corner, cup), degrees; none if left out.
+    /// Range 0 to 5. Initially 0.0.
+    pub other_sd_deg: f64,
+    /// Visible gap that counts as closed, mm; 0 if left out, closed in full. Range 0 to 500. Initially 0.0.
+    pub gap_mm: f64,
+    /// Share of seams that should be closed; 0.95 if left out, 19 of 20. Range 0.51 to 0.9999. Initially
+    /// 0.95.
+    pub share: f64,
+    /// Thickest film in which the glue holds, mm; 0.15 if left out, the upper end for stiff glues
+    /// (FPL-GTR-190, chapter 10). Range 0.001 to 5. Initially 0.15.
+    pub glue_film_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_over_tilt_input {
+    type Core = beamcraft_core::OverTiltInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        thickness_a_mm: f64::NAN,
+        thickness_b_mm: f64::NAN,
+        corner_deg: 90.0,
+        tilt_sd_deg: f64::NAN,
+        setting: u32::MAX,
+        reserved_1: 0,
+        other_sd_deg: 0.0,
+        gap_mm: 0.0,
+        share: 0.95,
+        glue_film_mm: 0.15,
+    };
+    const SIZES: &'static [Size] = &[
+        Size { bytes: 48, bits: 0 },
+        Size { bytes: 56, bits: 0 },
+        Size { bytes: 64, bits: 0 },
+        Size { bytes: 72, bits: 0 },
+        Size { bytes: 80, bits: 0 },
+    ];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            thickness_a_mm: self.thickness_a_mm,
+            thickness_b_mm: self.thickness_b_mm,
+            corner_deg: self.corner_deg,
+            tilt_sd_deg: self.tilt_sd_deg,
+            setting: choices::tilt_setting("setting", self.setting)?,
+            other_sd_deg: self.other_sd_deg,
+            gap_mm: self.gap_mm,
+            share: self.share,
+            glue_film_mm: self.glue_film_mm,
+        })
+    }
+}
+
+/// The over-tilt with what it gives and what it costs.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_over_tilt_output {
+    /// Over-tilt of each edge, degrees; 0 where the share is reached without.
+    pub over_tilt_deg: f64,
+    /// Tilt from square to aim at for edge a, the over-tilt included, degrees.
+    pub aim_a_deg: f64,
+    /// Tilt from square to aim at for edge b, the over-tilt included, degrees.
+    pub aim_b_deg: f64,
+    /// Length of the seam across the section, mm.
+    pub seam_mm: f64,
+    /// Standard deviation of the divergence of the two cut faces, degrees.
+    pub total_sd_deg: f64,
+    /// Share of seams closed without over-tilt.
+    pub closed_without: f64,
+    /// Share of seams closed with it.
+    pub closed_with: f64,
+    /// Gap at the heel of a seam cut as aimed at, mm: the price.
+    pub inside_gap_mm: f64,
+    /// Gap at the heel that the wanted share of seams keeps to, mm.
+    pub inside_gap_share_mm: f64,
+    /// Share of the seam's length, from the show edge, over which glue can still hold when cut as aimed at.
+    pub glued_share: f64,
+    /// The same for the gap at the heel that the wanted share of seams keeps to.
+    pub glued_share_worst: f64,
+}
+
+impl Output for beamcraft_over_tilt_output {
+    type Core = beamcraft_core::OverTilt;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            over_tilt_deg: core.over_tilt_deg,
+            aim_a_deg: core.aim_a_deg,
+            aim_b_deg: core.aim_b_deg,
+            seam_mm: core.seam_mm,
+            total_sd_deg: core.total_sd_deg,
+            closed_without: core.closed_without,
+            closed_with: core.closed_with,
+            inside_gap_mm: core.inside_gap_mm,
+            inside_gap_share_mm: core.inside_gap_share_mm,
+            glued_share: core.glued_share,
+            glued_share_worst: core.glued_share_worst,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_over_tilt: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_over_tilt_input_init(out_input: *mut beamcraft_over_tilt_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Deliberate over-tilt that closes a wanted share of seams at the show edge, and its price inside.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_over_tilt(
+    input: *const beamcraft_over_tilt_input,
+    output: *mut beamcraft_over_tilt_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_over_tilt_input, beamcraft_over_tilt_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::over_tilt,
+        )
+    }
+}
+
 /// A size and a class of general tolerances.
 #[derive(Clone, Copy, Debug)]
 #[repr(C)]

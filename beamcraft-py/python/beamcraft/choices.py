@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import BoardDiffusion, CeilingFrame, EasedArris, EdgeGroove, IndoorYear, LeastDistance, Leg, MeasuredStuds, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PanelHole, PanelRecess, PolygonalSection, RectangularSection, RegularSection, ScribedEdge, SectionPolygon, SectionRectangle, SlopeDistance, SlopedSection, SpacedStuds, StepDistance, WallFrame
+from beamcraft._native import BoardDiffusion, CeilingFrame, EasedArris, EdgeGroove, IndoorYear, LeastDistance, Leg, MeasuredStuds, MoistureRange, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PanelHole, PanelRecess, PolygonalSection, RectangularSection, RegularSection, ScribedEdge, SectionPolygon, SectionRectangle, SlopeDistance, SlopedSection, SpacedStuds, StepDistance, WallFrame
 
 __all__ = [
     "LengthStyle",
@@ -147,6 +147,9 @@ __all__ = [
     "SeamOpening",
     "MovingWood",
     "ReturnArrangement",
+    "SeatContact",
+    "GlueFamily",
+    "GlueInWarmth",
     "CutSide",
     "SeamHold",
     "OpenEdge",
@@ -172,6 +175,14 @@ __all__ = [
     "SawnClass",
     "HardwoodGrade",
     "BoardSizeVerdict",
+    "LayoutMeasure",
+    "LayoutProof",
+    "LayoutEnd",
+    "BoardPartTurn",
+    "GroupDirection",
+    "LayoutAim",
+    "CutOrder",
+    "PlacedTurn",
     "LiftDuration",
     "HandCoupling",
     "LiftingForm",
@@ -195,11 +206,15 @@ __all__ = [
     "CostKind",
     "ReportLengths",
     "LegShape",
+    "SeasonClimate",
+    "ReturnFixing",
     "LockSpec",
     "CoatedFaces",
     "HangingTask",
     "SizedLoad",
     "VariantOutcome",
+    "BlankPriority",
+    "BlankUse",
 ]
 
 LengthStyle: TypeAlias = Literal[
@@ -500,6 +515,9 @@ FindingCode: TypeAlias = Literal[
     "heavy_lift",
     "cross_grain_fight",
     "open_end_shows_inside",
+    "glue_line",
+    "seam_moves",
+    "seam_gaps",
     "does_not_pass",
     "breaks_through",
     "beyond_saw",
@@ -529,6 +547,9 @@ FindingCode: TypeAlias = Literal[
 ``heavy_lift``: the mass is more than one person should be asked to lift
 ``cross_grain_fight``: two parts are glued together that move differently with moisture
 ``open_end_shows_inside``: an end without a panel shows the inside of the body
+``glue_line``: a glue line bears held-back movement, or stands in warmth that its glue may not bear
+``seam_moves``: a seam is pulled open by the seasons, or its glue has to hold it
+``seam_gaps``: the saw as given leaves visible gaps in more seams than wanted
 ``does_not_pass``: a part is wider than the way that it is to be carried through
 ``breaks_through``: a groove, recess or hole comes out on a face that it was not cut from
 ``beyond_saw``: a cut lies outside what the described saw reaches
@@ -1014,6 +1035,16 @@ Source: TypeAlias = Literal[
     "statics",
     "given",
     "geometry",
+    "Crank",
+    "WMO-No. 8",
+    "extension advice",
+    "AWC movement",
+    "FPL-RP-489",
+    "ISO 2768-1",
+    "woodwork standards",
+    "machine alignment",
+    "AS 241",
+    "Salmon 2011",
     "ASME B18.6.4",
 ]
 """A publication, a fact of the trade, or our own derivation.
@@ -1072,6 +1103,16 @@ Source: TypeAlias = Literal[
 ``statics``: Equilibrium.
 ``given``: A rule or figure of the user's own.
 ``geometry``: Plane and solid geometry.
+``Crank``: Diffusion in a plane sheet.
+``WMO-No. 8``: Humidity as weather services state it.
+``extension advice``: Acclimation of wood before it is installed.
+``AWC movement``: Movement along the grain.
+``FPL-RP-489``: Shrinkage of lumber.
+``ISO 2768-1``: General tolerances.
+``woodwork standards``: Joints of architectural woodwork.
+``machine alignment``: Error of a mitre.
+``AS 241``: Inverse of the normal distribution.
+``Salmon 2011``: Counter-based random numbers.
 ``ASME B18.6.4``: Tapping screw dimensions.
 """
 
@@ -2087,6 +2128,52 @@ ReturnArrangement: TypeAlias = Literal[
 ``not_glued``: No glued return: end-grain shown, or a return held by clips or by slotted screws alone.
 """
 
+SeatContact: TypeAlias = Literal[
+    "whole_seat",
+    "front_edge",
+    "wall_edge",
+]
+"""Where the two halves touch.
+
+``whole_seat``: Over the whole seat, within a billionth of a degree.
+``front_edge``: At the front edge, on the point of the wall half: the seat opens towards the wall.
+``wall_edge``: At the wall: the seat opens towards the room.
+"""
+
+GlueFamily: TypeAlias = Literal[
+    "polyvinyl_acetate",
+    "crosslinked_polyvinyl_acetate",
+    "urea_formaldehyde",
+    "epoxy",
+    "polyurethane",
+    "resorcinol",
+]
+"""A family of wood glue.
+
+``polyvinyl_acetate``: Common white or yellow wood glue, poly(vinyl acetate).
+``crosslinked_polyvinyl_acetate``: Water-resisting wood glue of the same base whose chains are linked.
+``urea_formaldehyde``: Powdered resin glue, urea-formaldehyde.
+``epoxy``: Two-part epoxy.
+``polyurethane``: Polyurethane that cures with moisture.
+``resorcinol``: Resorcinol and phenol-resorcinol.
+"""
+
+GlueInWarmth: TypeAlias = Literal[
+    "softens_and_creeps",
+    "better",
+    "weakens_above",
+    "keeps",
+    "not_stated",
+]
+"""How a glue stands sustained warmth and load.
+
+``softens_and_creeps``: It softens, and creeps under a lasting load.
+``better``: Better than common wood glue, without a figure.
+``weakens_above``: It loses strength above a temperature that the handbook names.
+``keeps``: It keeps its strength as the wood does.
+``not_stated``: No statement was found; the maker's data decide.
+"""
+
 CutSide: TypeAlias = Literal[
     "show_face_up",
     "show_face_down",
@@ -2439,6 +2526,96 @@ BoardSizeVerdict: TypeAlias = Literal[
 ``too_short``: Shorter than the grade allows.
 """
 
+LayoutMeasure: TypeAlias = Literal[
+    "price",
+    "length",
+    "area",
+    "worth",
+]
+"""What the value of a layout measures.
+
+``price``: Price of the stock that is cut, in the user's currency.
+``length``: Length of the bars that are cut, mm.
+``area``: Area of the boards that are cut, mm².
+``worth``: Worth of the parts that are cut, in the user's unit.
+"""
+
+LayoutProof: TypeAlias = Literal[
+    "optimal",
+    "within_gap",
+    "incomplete",
+]
+"""What is known about a layout.
+
+``optimal``: Value and bound meet: there is no better layout.
+``within_gap``: A better layout may exist, but none better than the bound.
+``incomplete``: Some parts found no place.
+"""
+
+LayoutEnd: TypeAlias = Literal[
+    "finished",
+    "steps_spent",
+    "stopped",
+]
+"""Why the search ended.
+
+``finished``: There was nothing left to look for.
+``steps_spent``: All steps of the budget were spent.
+``stopped``: The caller said stop.
+"""
+
+BoardPartTurn: TypeAlias = Literal[
+    "along_grain",
+    "either_way",
+]
+"""Whether the grain binds a part.
+
+``along_grain``: Its length lies along the grain.
+``either_way``: It may lie either way: sheet goods without a figure.
+"""
+
+GroupDirection: TypeAlias = Literal[
+    "along_grain",
+    "across_grain",
+]
+"""Which way the members of a group follow one another.
+
+``along_grain``: End to end: the grain runs on from one into the next.
+``across_grain``: Side by side: ripped from one wide piece.
+"""
+
+LayoutAim: TypeAlias = Literal[
+    "all_parts",
+    "most_worth",
+]
+"""What is sought.
+
+``all_parts``: All parts, from the stock of the least price or area.
+``most_worth``: The parts of the greatest worth, from the stock there is.
+"""
+
+CutOrder: TypeAlias = Literal[
+    "free",
+    "rip_first",
+    "cross_cut_first",
+]
+"""Which cuts come first.
+
+``free``: Whichever gives more, board by board.
+``rip_first``: Rips along the whole board, then cross-cuts, in turn.
+``cross_cut_first``: Cross-cuts over the whole board, then rips, in turn.
+"""
+
+PlacedTurn: TypeAlias = Literal[
+    "as_given",
+    "turned",
+]
+"""Which way a part lies.
+
+``as_given``: Its length lies along the grain.
+``turned``: Its length lies across the grain.
+"""
+
 LiftDuration: TypeAlias = Literal[
     "short",
     "moderate",
@@ -2705,6 +2882,18 @@ ReportLengths: TypeAlias = Literal[
 ``inches``: Feet and inches to a thirty-second.
 """
 
+ReturnFixing: TypeAlias = Literal[
+    "glued_all",
+    "glued_front",
+    "not_glued",
+]
+"""How a return is fastened to the top and the bottom.
+
+``glued_all``: Glued over the whole depth.
+``glued_front``: Glued at the front only; screws in slots or a dry spline behind.
+``not_glued``: Not glued: slotted screws or clips alone.
+"""
+
 LockSpec: TypeAlias = Literal[
     "none",
     "fitted",
@@ -2767,6 +2956,30 @@ VariantOutcome: TypeAlias = Literal[
 
 ``passes``: Every check of the parts concerned has its demand within its capacity.
 ``fails``: At least one has not, or the plan says stop.
+"""
+
+BlankPriority: TypeAlias = Literal[
+    "matched_grain",
+    "width",
+    "yield",
+]
+"""What comes first where not everything can be had.
+
+``matched_grain``: Grain that runs on round the ends, then whole boards, then yield: front and returns stay in line even where they
+``width``: Whole boards, then matched grain, then yield: front and returns stay in line only where one board is wide enough.
+``yield``: Yield: every panel goes where it fits.
+"""
+
+BlankUse: TypeAlias = Literal[
+    "panels",
+    "frame",
+    "cleat",
+]
+"""What a lot is for.
+
+``panels``: Panels of the bodies: the better face of every blank is the show face.
+``frame``: Frame pieces inside.
+``cleat``: Strips for the cleats, ripped into their halves after this.
 """
 
 YearClimate: TypeAlias = Union[IndoorYear, OutdoorYear]
@@ -2842,4 +3055,12 @@ LegShape: TypeAlias = Union[Leg]
 """A leg by the form of its section.
 
 ``rectangular``: Upright front, level top and bottom.
+"""
+
+SeasonClimate: TypeAlias = Union[MoistureRange, IndoorYear, OutdoorYear]
+"""What is known about the room through the year.
+
+``moisture_range``: The driest and the wettest moisture content of the wood.
+``indoor``: Twelve months of the room itself.
+``outdoor``: Twelve months outdoors, by the weather service; the room heats the air.
 """
