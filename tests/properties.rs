@@ -146,6 +146,13 @@ fn sound(value: &Value) -> bool {
     }
 }
 
+/// A search uses the budget that it is given, which may be days: here each gets a small one.
+fn keep_search_short(fields: &[Field], input: &mut Value) {
+    if fields.iter().any(|field| field.name == "steps_million") {
+        input["steps_million"] = Value::from(0.02);
+    }
+}
+
 /// Calls, and fails the case when the answer is unsound or the error is a defect of the library.
 fn call(name: &str, input: &str) -> Result<Result<Value, Error>, TestCaseError> {
     match registry::call(name, input) {
@@ -197,7 +204,8 @@ fn words() -> impl Strategy<Value = Vec<u64>> {
 #[test]
 fn within_its_ranges_a_calculation_answers_or_says_what_is_wrong() {
     for_each_calculation(96, words, |maker, calculation, _, words| {
-        let input = maker.structure(&calculation.input, &mut Dice { words: &words, place: 0 }, 0);
+        let mut input = maker.structure(&calculation.input, &mut Dice { words: &words, place: 0 }, 0);
+        keep_search_short(&maker.model.structure(&calculation.input).fields, &mut input);
         call(calculation.row.name, &input.to_string()).map(|_| ())
     });
 }
@@ -220,6 +228,7 @@ fn a_known_input_with_some_numbers_moved_answers_or_says_what_is_wrong() {
                     input[&field.name] = value;
                 }
             }
+            keep_search_short(fields, &mut input);
             call(calculation.row.name, &input.to_string()).map(|_| ())
         },
     );

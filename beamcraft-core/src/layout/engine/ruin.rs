@@ -364,6 +364,8 @@ impl<'p> Ruin<'p> {
         while watch.open() && watch.used() < until && since < patience {
             iteration += 1;
             since += 1;
+            // A round in which no sheet may be opened looks at no place; it has its price too, or it would never end.
+            watch.spend(1 + state.out.len() as u64);
             undo.clear();
             let (old_out, old_cost, old_count) = (state.out.clone(), state.cost, state.sheets.len());
             self.ruin(&mut state, &mut undo);
