@@ -2,10 +2,12 @@
 
 mod lumber;
 mod order;
+mod seams;
 mod shopping;
 
 pub use lumber::LumberNeed;
 pub use order::{OrderOfWork, OrderOfWorkInput, WorkHours, order_of_work};
+pub use seams::ClampsAtHand;
 pub use shopping::{BuyingSpec, LinePrice, ShoppingLine, ShoppingList, ShoppingListInput, shopping_list};
 
 use crate::error::{Detail, Error};

@@ -2,10 +2,12 @@
 
 use super::lumber::{LumberNeed, boards};
 use super::planned;
+use super::seams::{ClampsAtHand, clamps, filler_ml, solvent};
 use crate::error::{Allowed, Detail, Error, ErrorCode, Fault, closest};
 use crate::finding::{Caution, CautionText};
 use crate::finish::{
-    CansToBuy, GlueQuantityInput, SandingDiscsInput, SandingStepsInput, glue_quantity, sanding_discs, sanding_steps,
+    CansToBuy, ClampsForSeam, GlueQuantityInput, SandingDiscsInput, SandingStepsInput, SolventEmitted, glue_quantity,
+    sanding_discs, sanding_steps,
 };
 use crate::limits::{faults_at, limited};
 use crate::plan::{BeamSpec, LockSpec, Plan, ReportLengths};
@@ -36,6 +38,14 @@ pub struct BuyingSpec {
     /// Area that one abrasive disc sands, m²; without it no discs are reckoned.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub area_a_disc_m2: Option<f64>,
+    /// Share of filler on top that is wiped and sanded off; no figure is published.
+    pub filler_waste_share: f64,
+    /// The clamps at hand; without them none are counted.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub clamps: Option<ClampsAtHand>,
+    /// Volatile organic compounds of the finish by its label, g/L; without them none are summed.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub finish_voc_g_per_l: Option<f64>,
 }
 
 limited!(BuyingSpec {
@@ -47,6 +57,8 @@ limited!(BuyingSpec {
     first_grit: GRIT,
     last_grit: GRIT,
     area_a_disc_m2: DISC_AREA,
+    filler_waste_share: ALLOWANCE,
+    finish_voc_g_per_l: VOC,
 });
 
 impl Default for BuyingSpec {
@@ -60,6 +72,9 @@ impl Default for BuyingSpec {
             first_grit: 80,
             last_grit: 180,
             area_a_disc_m2: None,
+            filler_waste_share: 0.0,
+            clamps: None,
+            finish_voc_g_per_l: None,
         }
     }
 }
@@ -136,6 +151,12 @@ pub struct ShoppingList {
     /// Cans for the greatest quantity of finish; absent without sizes of cans in the spec.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cans: Option<CansToBuy>,
+    /// Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub clamps: Option<ClampsForSeam>,
+    /// What the finish gives off to the air; absent without its label.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub solvent: Option<SolventEmitted>,
     /// Cost of the priced lines and of the other lines; absent when there are none.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cost: Option<JobCost>,
@@ -152,9 +173,10 @@ pub struct ShoppingList {
 /// # Equation
 /// ```text
 /// boards: Σ blank length × blank width × rough thickness / yield        (the blanks of the saw settings)
+/// filler: of each seam the share that the stack-up leaves to filler, from the gap that is burnished to the widest filled
 /// ```
-/// The others as in `rough_thickness`, `lumber_to_buy`, `glue_quantity`, `sanding_steps`, `sanding_discs`,
-/// `finish_class_quantity`, `cans_to_buy`, `job_cost`.
+/// The others as in `rough_thickness`, `lumber_to_buy`, `glue_quantity`, `sanding_steps`, `sanding_discs`, `seam_filler`,
+/// `clamps_for_seam`, `finish_class_quantity`, `cans_to_buy`, `solvent_emitted`, `job_cost`.
 ///
 /// # Limits
 /// Boards by volume, for buying before the boards are seen; a layout on real boards says what is needed of them. Yields are
@@ -183,6 +205,7 @@ pub struct ShoppingList {
 /// ```
 pub fn shopping_list(input: &ShoppingListInput) -> Result<ShoppingList, Error> {
     let mut faults = faults_at("buying", &input.buying);
+    faults.extend(input.buying.clamps.iter().flat_map(|clamps| faults_at("buying.clamps", clamps)));
     for (k, price) in input.prices.iter().enumerate() {
         faults.extend(faults_at(&format!("prices[{k}]"), price));
     }
@@ -193,7 +216,11 @@ pub fn shopping_list(input: &ShoppingListInput) -> Result<ShoppingList, Error> {
     list.hardware(&plan);
     list.glue(&plan, &input.buying)?;
     list.abrasives(&plan, &input.buying)?;
+    list.filler(&plan, &input.buying)?;
     list.finish(&plan);
+    let clamps = input.buying.clamps.as_ref().map(|hand| clamps(&plan, hand)).transpose();
+    let clamps = clamps.map_err(|error| error.within("buying"))?.flatten();
+    let solvent = solvent(&plan, input.buying.finish_voc_g_per_l)?;
     let Lines { lines, not_determined } = list;
     let cost = cost(input, &lines)?;
     let priced = |line: &&ShoppingLine| !input.prices.iter().any(|price| price.line == line.id);
@@ -201,7 +228,7 @@ pub fn shopping_list(input: &ShoppingListInput) -> Result<ShoppingList, Error> {
     let mut cautions = vec![CautionText::from(Caution::Dust)];
     cautions.extend(plan.finish.iter().flat_map(|finish| finish.quantity.cautions.iter().cloned()));
     let cans = plan.finish.and_then(|finish| finish.cans);
-    Ok(ShoppingList { lines, lumber, cans, cost, without_price, not_determined, cautions })
+    Ok(ShoppingList { lines, lumber, cans, clamps, solvent, cost, without_price, not_determined, cautions })
 }
 
 /// Lines as they come together.
@@ -318,6 +345,19 @@ impl Lines {
         let count = f64::from(discs.discs);
         let asked_by = format!("{area_m2:.2} m2 of show faces");
         self.add("discs", CostKind::Consumable, name, asked_by, "piece", (count, count));
+        Ok(())
+    }
+
+    fn filler(&mut self, plan: &Plan, buying: &BuyingSpec) -> Result<(), Error> {
+        let Some((least_ml, greatest_ml)) = filler_ml(plan, buying.filler_waste_share)? else {
+            self.not_determined.push("filler: give accuracy in the spec, how exact the cuts are");
+            return Ok(());
+        };
+        if greatest_ml > 0.0 {
+            let name = "filler mixed from dust of the same boards".to_owned();
+            let asked_by = "share of the seams that the stack-up leaves to filler".to_owned();
+            self.add("filler", CostKind::Consumable, name, asked_by, "mL", (least_ml, greatest_ml));
+        }
         Ok(())
     }
 

@@ -1,4 +1,5 @@
 use super::*;
+use crate::finish::{ClampPressure, ClampedWood};
 use proptest::prelude::*;
 
 const ASH: &str = include_str!("../../examples/specs/ash_shelf_beam.json");
@@ -19,13 +20,14 @@ fn the_ash_beam_needs_what_its_plan_says() {
     job.buying.area_a_disc_m2 = Some(0.4);
     let list = shopping_list(&job).expect("a list");
     let ids: Vec<_> = list.lines.iter().map(|line| line.id.as_str()).collect();
-    assert_eq!(ids, ["boards_1", "frame_wood", "cleat_strip", "wall_screws", "lock", "glue", "discs", "finish"]);
+    let wood = ["boards_1", "frame_wood", "cleat_strip", "wall_screws", "lock", "glue", "discs", "filler", "finish"];
+    assert_eq!(ids, wood);
     assert_eq!(line(&list, "wall_screws").greatest_quantity, 3.0);
     assert_eq!((list.lumber.len(), list.lumber[0].panels.len()), (1, 5));
     // 20 mm does not come out of 4/4 surfaced (20.6 mm) only when flattening takes more than 0.6 mm.
     assert_eq!(list.lumber[0].rough_mm, 25.4);
     assert!(list.cost.is_none() && list.not_determined.is_empty());
-    assert_eq!(list.without_price.len(), 8);
+    assert_eq!(list.without_price.len(), 9);
     assert!(list.cautions.iter().any(|caution| caution.about == "rags"), "oil polyurethane");
 }
 
@@ -34,6 +36,45 @@ fn the_walnut_beam_is_bought_by_the_board_foot() {
     let list = shopping_list(&input(WALNUT)).expect("a list");
     assert_eq!(line(&list, "boards_1").unit, "board foot");
     assert!(!list.not_determined.is_empty());
+}
+
+#[test]
+fn seams_that_the_saw_leaves_open_ask_for_filler() {
+    let mut job = input(ASH);
+    let accuracy = r#"{"tilt_sd_deg": 0.2, "burnish_gap_mm": 0.1, "filler_gap_mm": 0.4, "samples": 4000}"#;
+    job.spec.accuracy = Some(crate::json::read(accuracy).expect("an accuracy"));
+    let list = shopping_list(&job).expect("a list");
+    let filler = line(&list, "filler");
+    // A wedge as wide as the burnished gap, and one as wide as filler will do.
+    assert!((filler.greatest_quantity / filler.least_quantity - 4.0).abs() < 1e-9);
+    // No more than all seams (two of 1830 mm, four to six of the returns) filled to the depth of the mitre, 28.3 mm.
+    assert!(filler.greatest_quantity < 0.5 * 0.4 * 28.3 * (2.0 * 1830.0 + 6.0 * 215.0) / 1000.0);
+    assert!(filler.least_quantity > 0.0);
+    job.spec.accuracy = Some(crate::json::read(&accuracy.replace("0.2,", "0.001,")).expect("an accuracy"));
+    let list = shopping_list(&job).expect("a list");
+    assert!(list.lines.iter().all(|line| line.id != "filler"), "every seam is burnished shut");
+    job.spec.accuracy = None;
+    let list = shopping_list(&job).expect("a list");
+    assert!(list.not_determined.iter().any(|text| text.starts_with("filler")));
+}
+
+#[test]
+fn tape_reaches_little_of_the_pressure_that_ash_wants() {
+    let mut job = input(ASH);
+    let tape =
+        ClampsAtHand { clamp_force_n: 50.0, head_width_mm: 48.0, head_to_seam_mm: 20.0, wood: ClampedWood::Hard };
+    job.buying.clamps = Some(tape);
+    job.buying.finish_voc_g_per_l = Some(450.0);
+    let list = shopping_list(&job).expect("a list");
+    let clamps = list.clamps.expect("clamps");
+    assert_eq!(clamps.reached, ClampPressure::Low);
+    // The seam of 1830 mm by 20 mm / cos 45°.
+    let force_n = clamps.advised_low_mpa * 1830.0 * 20.0 * 2.0_f64.sqrt();
+    assert!((clamps.force_low_n / force_n - 1.0).abs() < 1e-12);
+    let litres = line(&list, "finish").greatest_quantity;
+    assert!((list.solvent.expect("a label").emitted_g / (450.0 * litres) - 1.0).abs() < 1e-12);
+    job.buying.clamps = Some(ClampsAtHand { clamp_force_n: 0.0, ..tape });
+    assert_eq!(shopping_list(&job).expect_err("no force").field(), "buying.clamps.clamp_force_n");
 }
 
 #[test]

@@ -1,9 +1,12 @@
 //! Change of a board's width and thickness with moisture, by how it was sawn.
 
 use super::figures::{Direction, MovementFigures, method};
+#[cfg(feature = "json")]
+use crate::columns::{lane_choice, lanes};
 use crate::error::{ErrorCode, Fault};
 use crate::limits::{Limited, limited};
-use crate::numeric::real::{cos_deg, degrees, sin_deg};
+use crate::numeric::lane::sin_cos_quarter_deg;
+use crate::numeric::real::degrees;
 
 /// How a board was sawn, by its growth rings on the end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -96,7 +99,7 @@ pub struct BoardMovement {
     /// Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn.
     pub diamond_deg: f64,
     /// Ring angle used, degrees.
-    pub ring_angle_deg: f64,
+    pub used_ring_angle_deg: f64,
     /// Coefficient across the width, share per percent of moisture.
     pub width_coefficient_per_pct: f64,
     /// Coefficient through the thickness, share per percent of moisture.
@@ -126,21 +129,29 @@ pub(crate) fn ring_angle(cut: BoardCut, given_deg: Option<f64>) -> Result<f64, F
     }
 }
 
-/// Movement across the width and through the thickness of a board.
+/// Movement across the width and through the thickness of a board of a ring angle within 0° to 90°.
 pub(super) fn directions(figures: &MovementFigures, ring_angle_deg: f64) -> (Direction, Direction) {
-    let (sine, cosine) = (sin_deg(ring_angle_deg), cos_deg(ring_angle_deg));
+    mixed(principal(figures), sin_cos_quarter_deg(ring_angle_deg))
+}
+
+/// Movement along the rings (tangential) and across them (radial).
+#[inline(always)]
+fn principal(figures: &MovementFigures) -> (Direction, Direction) {
+    let saturation_pct = figures.fibre_saturation_pct;
+    let radial = Direction::new(figures.movement_radial_per_pct, figures.shrinkage_radial_pct, saturation_pct);
+    let tangential =
+        Direction::new(figures.movement_tangential_per_pct, figures.shrinkage_tangential_pct, saturation_pct);
+    (tangential, radial)
+}
+
+/// Movement across the width and through the thickness, of that along and across the rings.
+#[inline(always)]
+fn mixed((tangential, radial): (Direction, Direction), (sine, cosine): (f64, f64)) -> (Direction, Direction) {
     let (along, across) = (cosine * cosine, sine * sine);
-    let radial =
-        Direction::new(figures.movement_radial_per_pct, figures.shrinkage_radial_pct, figures.fibre_saturation_pct);
-    let tangential = Direction::new(
-        figures.movement_tangential_per_pct,
-        figures.shrinkage_tangential_pct,
-        figures.fibre_saturation_pct,
-    );
     let mixed = |tangential_share: f64, radial_share: f64| Direction {
         coefficient: tangential_share * tangential.coefficient + radial_share * radial.coefficient,
         shrinkage_pct: tangential_share * tangential.shrinkage_pct + radial_share * radial.shrinkage_pct,
-        saturation_pct: figures.fibre_saturation_pct,
+        saturation_pct: tangential.saturation_pct,
     };
     (mixed(along, across), mixed(across, along))
 }
@@ -201,6 +212,20 @@ pub(super) fn directions(figures: &MovementFigures, ring_angle_deg: f64) -> (Dir
 #[inline]
 pub fn board_movement(input: &BoardMovementInput) -> Result<BoardMovement, Fault> {
     input.check_ranges()?;
+    ring_angle(input.cut, input.ring_angle_deg)?;
+    Ok(moved(input))
+}
+
+/// Whether [`board_movement`] takes the input; without a branch.
+#[cfg(feature = "json")]
+#[inline(always)]
+fn is_taken(input: &BoardMovementInput) -> bool {
+    input.is_within_ranges() & ((input.cut == BoardCut::RingAngle) == input.ring_angle_deg.is_some())
+}
+
+/// [`board_movement`] of an input that is taken; without a branch.
+#[inline(always)]
+fn moved(input: &BoardMovementInput) -> BoardMovement {
     let figures = MovementFigures {
         movement_radial_per_pct: input.movement_radial_per_pct,
         movement_tangential_per_pct: input.movement_tangential_per_pct,
@@ -208,14 +233,18 @@ pub fn board_movement(input: &BoardMovementInput) -> Result<BoardMovement, Fault
         shrinkage_tangential_pct: input.shrinkage_tangential_pct,
         fibre_saturation_pct: input.fibre_saturation_pct,
     };
-    let ring_angle_deg = ring_angle(input.cut, input.ring_angle_deg)?;
+    let rift_deg = if input.cut == BoardCut::RiftSawn { 45.0 } else { 0.0 };
+    let named_deg = if input.cut == BoardCut::QuarterSawn { 90.0 } else { rift_deg };
+    let ring_angle_deg = input.ring_angle_deg.unwrap_or(named_deg);
     let (from_pct, to_pct) = (input.from_moisture_pct, input.to_moisture_pct);
-    let (width, thickness) = directions(&figures, ring_angle_deg);
-    let (tangential, radial) = directions(&figures, 0.0);
+    let (sine, cosine) = sin_cos_quarter_deg(ring_angle_deg);
+    let (tangential, radial) = principal(&figures);
+    let (width, thickness) = mixed((tangential, radial), (sine, cosine));
     let (width_strain, thickness_strain) = (width.strain(from_pct, to_pct), thickness.strain(from_pct, to_pct));
-    let shear = (tangential.strain(from_pct, to_pct) - radial.strain(from_pct, to_pct)) * sin_deg(2.0 * ring_angle_deg);
+    // sin 2p = 2 sin p cos p
+    let shear = (tangential.strain(from_pct, to_pct) - radial.strain(from_pct, to_pct)) * (2.0 * sine * cosine);
     let (width_change_mm, thickness_change_mm) = (input.width_mm * width_strain, input.thickness_mm * thickness_strain);
-    Ok(BoardMovement {
+    BoardMovement {
         width_change_mm,
         thickness_change_mm,
         final_width_mm: input.width_mm + width_change_mm,
@@ -223,20 +252,58 @@ pub fn board_movement(input: &BoardMovementInput) -> Result<BoardMovement, Fault
         width_strain,
         thickness_strain,
         diamond_deg: degrees(shear.abs()),
-        ring_angle_deg,
+        used_ring_angle_deg: ring_angle_deg,
         width_coefficient_per_pct: width.coefficient,
         thickness_coefficient_per_pct: thickness.coefficient,
         width_shrinkage_pct: width.shrinkage_pct,
         thickness_shrinkage_pct: thickness.shrinkage_pct,
         method: method(from_pct, to_pct),
-    })
+    }
+}
+
+#[cfg(feature = "json")]
+lane_choice!(BoardCut { FlatSawn, RiftSawn, QuarterSawn, RingAngle });
+#[cfg(feature = "json")]
+lane_choice!(MovementMethod { Coefficient, Shrinkage });
+
+#[cfg(feature = "json")]
+lanes! {
+    /// Works rows of [`board_movement`] off.
+    fn movement_lanes for board_movement: BoardMovementInput {
+        width_mm: f64,
+        thickness_mm: f64,
+        cut: BoardCut,
+        ring_angle_deg: Option<f64>,
+        movement_radial_per_pct: f64,
+        movement_tangential_per_pct: f64,
+        shrinkage_radial_pct: Option<f64>,
+        shrinkage_tangential_pct: Option<f64>,
+        fibre_saturation_pct: f64,
+        from_moisture_pct: f64,
+        to_moisture_pct: f64,
+    } => BoardMovement {
+        width_change_mm: f64,
+        thickness_change_mm: f64,
+        final_width_mm: f64,
+        final_thickness_mm: f64,
+        width_strain: f64,
+        thickness_strain: f64,
+        diamond_deg: f64,
+        used_ring_angle_deg: f64,
+        width_coefficient_per_pct: f64,
+        thickness_coefficient_per_pct: f64,
+        width_shrinkage_pct: f64,
+        thickness_shrinkage_pct: f64,
+        method: MovementMethod,
+    },
+    admits = is_taken, lane = moved
 }
 
 /// Registry row.
 #[cfg(feature = "json")]
 pub(super) const BOARD_MOVEMENT: crate::json::Calculation = crate::json::calculation!(
     board_movement: BoardMovementInput => BoardMovement, Typed,
-    "Change of a board's width and thickness with moisture, by how it was sawn"
+    "Change of a board's width and thickness with moisture, by how it was sawn", lanes = movement_lanes
 );
 
 #[cfg(test)]

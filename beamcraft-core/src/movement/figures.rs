@@ -119,10 +119,11 @@ pub(super) struct Direction {
 
 impl Direction {
     /// A direction whose shrinkage follows from its coefficient where it is not given.
+    #[inline(always)]
     pub(super) fn new(coefficient: f64, shrinkage_pct: Option<f64>, saturation_pct: f64) -> Self {
         // The handbook's coefficients are the shrinkage law referred to 10 %: C = (S/M) / (100 − S (M − 10)/M), solved for S.
-        let link = || 100.0 * coefficient * saturation_pct / (1.0 + coefficient * (saturation_pct - REFERENCE_PCT));
-        Self { coefficient, shrinkage_pct: shrinkage_pct.unwrap_or_else(link), saturation_pct }
+        let link = 100.0 * coefficient * saturation_pct / (1.0 + coefficient * (saturation_pct - REFERENCE_PCT));
+        Self { coefficient, shrinkage_pct: shrinkage_pct.unwrap_or(link), saturation_pct }
     }
 
     /// A direction of which only the shrinkage is known, as along the grain.
@@ -133,22 +134,22 @@ impl Direction {
     }
 
     /// Share by which a size changes from one moisture content to another; swelling positive.
+    #[inline(always)]
     pub(super) fn strain(&self, from_pct: f64, to_pct: f64) -> f64 {
-        match method(from_pct, to_pct) {
-            MovementMethod::Coefficient => self.coefficient * (to_pct - from_pct),
-            // Above fibre saturation the size stays.
-            MovementMethod::Shrinkage if self.shrinkage_pct > 0.0 => {
-                let (from, to) = (from_pct.min(self.saturation_pct), to_pct.min(self.saturation_pct));
-                (to - from) / (100.0 * self.saturation_pct / self.shrinkage_pct - self.saturation_pct + from)
-            }
-            MovementMethod::Shrinkage => 0.0,
-        }
+        // Above fibre saturation the size stays.
+        let (from, to) = (from_pct.min(self.saturation_pct), to_pct.min(self.saturation_pct));
+        // The handbook's (to − from) / (100 M/S − M + from), times S above and below: a wood without shrinkage stays too.
+        let law = (to - from) * self.shrinkage_pct
+            / (100.0 * self.saturation_pct - (self.saturation_pct - from) * self.shrinkage_pct);
+        let is_linear = method(from_pct, to_pct) == MovementMethod::Coefficient;
+        if is_linear { self.coefficient * (to_pct - from_pct) } else { law }
     }
 }
 
 /// The method for a pair of moisture contents.
+#[inline(always)]
 pub(super) fn method(from_pct: f64, to_pct: f64) -> MovementMethod {
     let (low, high) = COEFFICIENT_RANGE_PCT;
-    let within = |moisture_pct: f64| moisture_pct >= low && moisture_pct <= high;
-    if within(from_pct) && within(to_pct) { MovementMethod::Coefficient } else { MovementMethod::Shrinkage }
+    let within = |moisture_pct: f64| (moisture_pct >= low) & (moisture_pct <= high);
+    if within(from_pct) & within(to_pct) { MovementMethod::Coefficient } else { MovementMethod::Shrinkage }
 }
