@@ -19,8 +19,10 @@ const LAST_BARS: u32 = 16;
 const LAST_NODES: u64 = 30_000;
 
 /// Patterns that are tried at one place of a dive, and those that a whole dive may put back.
-const TRIES: u32 = 4;
-const MOST_PUT_BACK: u32 = 40;
+const TRIES: u32 = 2;
+const MOST_PUT_BACK: u32 = 10;
+/// Choices that are taken back when none of those tried is right.
+const STEPS_BACK: usize = 10;
 
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub(crate) struct Pattern {
@@ -330,7 +332,10 @@ impl<'p> Search<'p> {
     /// a limited number of times (R. Sadykov, F. Vanderbeck and others, "Primal heuristics for branch and price", INFORMS
     /// J. on Computing 31 (2019); recalled).
     fn dive(&mut self, mut relaxation: Relaxation, attempt: u32, dice: &mut Dice, watch: &mut Watch<'_>) {
+        let mut back: Vec<Relaxation> = Vec::new();
         let mut put_back = 0;
+        // Later dives look elsewhere: the shares are shaken, the more so the later the dive.
+        let mut shake = if attempt == 0 { 0.0 } else { 0.15 + 0.05 * f64::from(attempt.min(12)) };
         loop {
             if !watch.open() || self.hopeless(&relaxation) {
                 return;
@@ -347,33 +352,37 @@ impl<'p> Search<'p> {
                 }
                 continue;
             }
-            // Later dives look elsewhere: the shares are shaken, the more so the later the dive.
-            let shake = if attempt == 0 { 0.0 } else { 0.15 + 0.05 * f64::from(attempt.min(12)) };
             let mut scored: Vec<(usize, f64)> =
                 parts.iter().map(|(k, share)| (*k, share + shake * dice.unit())).collect();
             scored.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-            let mut tried = 0;
-            let mut next = None;
+            let (mut tried, mut next) = (0, None);
             for (column, _) in scored {
                 let mut taken = relaxation.clone();
-                if self.take(&mut taken, column, 1) == 0 {
+                if tried >= TRIES || self.take(&mut taken, column, 1) == 0 {
                     continue;
                 }
                 if !self.settle(&mut taken, watch) {
                     return;
                 }
-                tried += 1;
                 if !self.hopeless(&taken) {
                     next = Some(taken);
                     break;
                 }
-                put_back += 1;
-                if tried >= TRIES || put_back > MOST_PUT_BACK {
-                    break;
-                }
+                tried += 1;
             }
+            put_back += tried;
             match next {
-                Some(taken) => relaxation = taken,
+                Some(taken) => {
+                    back.push(relaxation);
+                    relaxation = taken;
+                }
+                None if put_back < MOST_PUT_BACK && tried > 0 => {
+                    // What was wrong was chosen some way back.
+                    back.truncate(back.len().saturating_sub(dice.below(STEPS_BACK)));
+                    let Some(before) = back.pop() else { return };
+                    relaxation = before;
+                    shake = f64::max(shake, 0.4);
+                }
                 None => return,
             }
         }
