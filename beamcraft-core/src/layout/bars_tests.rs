@@ -158,10 +158,7 @@ fn any_list() -> impl Strategy<Value = CutListBarsInput> {
 #[test]
 fn a_bar_with_a_defect_is_bounded_by_no_more_than_a_layout_with_a_wider_kerf() {
     let lengths = [(82.372, 7), (556.025, 5), (469.578, 3), (404.491, 1), (357.55, 2), (69.994, 4)];
-    let flawed = BarStock {
-        defects: vec![BarDefect { from_mm: 505.676, to_mm: 895.443 }],
-        ..stock("s1", 1000.0)
-    };
+    let flawed = BarStock { defects: vec![BarDefect { from_mm: 505.676, to_mm: 895.443 }], ..stock("s1", 1000.0) };
     let list = |kerf_mm| CutListBarsInput {
         stock: vec![stock("s0", 1873.423), flawed.clone(), stock("s2", 2386.684)],
         parts: lengths.iter().enumerate().map(|(k, (length_mm, count))| part_of(k, *length_mm, *count)).collect(),

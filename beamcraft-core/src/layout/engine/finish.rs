@@ -28,11 +28,9 @@ impl<'p> Finish<'p> {
         Self { pieces, length, left, filled: Vec::new(), nodes: 0, most }
     }
 
-
     /// The content of each of so many bars, when the pieces fit.
     pub(crate) fn into_bars(mut self, bars: u32) -> (Option<Vec<Content>>, u64) {
-        let wanted: i128 =
-            self.pieces.iter().zip(&self.left).map(|(p, n)| i128::from(p.length) * i128::from(*n)).sum();
+        let wanted: i128 = self.pieces.iter().zip(&self.left).map(|(p, n)| i128::from(p.length) * i128::from(*n)).sum();
         let spare = i128::from(self.length) * i128::from(bars) - wanted;
         let fits = i64::try_from(spare).is_ok_and(|spare| spare >= 0 && self.fill(bars, spare));
         (fits.then_some(self.filled), self.nodes)

@@ -30,10 +30,7 @@ pub(super) const COARSER: [i64; 19] =
 /// each axis, which are `unit` or, where that is less, the smallest side: none may vanish.
 pub(super) fn coarse(kinds: &[Kind], unit: i64) -> (Vec<Kind>, (i64, i64)) {
     let lying = || kinds.iter().flat_map(|k| &k.lying);
-    let by = (
-        lying().map(|l| l.w).fold(unit, i64::min).max(1),
-        lying().map(|l| l.h).fold(unit, i64::min).max(1),
-    );
+    let by = (lying().map(|l| l.w).fold(unit, i64::min).max(1), lying().map(|l| l.h).fold(unit, i64::min).max(1));
     let divide = |l: &Lying| Lying { w: l.w / by.0, h: l.h / by.1, ..*l };
     let divided = |k: &Kind| Kind { lying: k.lying.iter().map(divide).collect(), ..k.clone() };
     (kinds.iter().map(divided).collect(), by)

@@ -302,8 +302,7 @@ impl<'g> Table<'g> {
                             (most, how, from) = (value[smaller], as_it, Some((smaller, None)));
                         }
                     }
-                    let line =
-                        Line { values: &columns[j * nx..(j + 1) * nx], rises: &column_rises[j], cells: (j, ny) };
+                    let line = Line { values: &columns[j * nx..(j + 1) * nx], rises: &column_rises[j], cells: (j, ny) };
                     let (points, down) = ((grid.xs.as_slice(), grid.xs[i] / 2), &grid.down_x[i * nx..]);
                     if let Some((sum, k, rest)) = line.best_cut(points, down, most, copies, looked) {
                         (most, how, from) = (sum, Best::AtX(k), Some((line.cell(k), Some(line.cell(rest)))));

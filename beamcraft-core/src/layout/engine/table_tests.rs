@@ -87,12 +87,10 @@ fn outside_a_corner_is_the_best_chain_of_strips() {
         let mut plain = vec![0_i64; grid.xs.len() * ny];
         for i in (0..=top_x).rev() {
             for j in (0..=top_y).rev() {
-                let beside = (i + 1..=top_x)
-                    .map(|k| plain[k * ny + j] + table.at(grid.at_x(grid.xs[k] - grid.xs[i]), j))
-                    .max();
-                let above = (j + 1..=top_y)
-                    .map(|k| plain[i * ny + k] + table.at(i, grid.at_y(grid.ys[k] - grid.ys[j])))
-                    .max();
+                let beside =
+                    (i + 1..=top_x).map(|k| plain[k * ny + j] + table.at(grid.at_x(grid.xs[k] - grid.xs[i]), j)).max();
+                let above =
+                    (j + 1..=top_y).map(|k| plain[i * ny + k] + table.at(i, grid.at_y(grid.ys[k] - grid.ys[j]))).max();
                 plain[i * ny + j] = beside.max(above).unwrap_or(0);
             }
         }
