@@ -1,7 +1,9 @@
 //! Cut lists as sheets for the saw: a page a board with its cuts in their order, and the same boards as DXF.
 
 use super::dxf::{Drawing, Layer, NOTES};
-use super::svg::{Anchor, Fill, Hatch, LARGE, Line, NORMAL, Paper, Run, SMALL, Sheet, Spot, fitted, text_width};
+use super::svg::{
+    Anchor, Fill, Hatch, LARGE, Line, NORMAL, Paper, Run, SMALL, Sheet, Spot, fitted, text_width, wrapped,
+};
 use super::text::fixed;
 use crate::layout::{BoardRectangle, CutBoard, CutListBoards, LayoutCut, LayoutEnd, LayoutProof};
 use crate::plan::ReportLengths;
@@ -23,8 +25,8 @@ const MOST_PAGES: usize = 60;
 const MOST_NUMBERS: usize = 40;
 
 /// A cut list as an SVG sheet, black on white, one page below the other and a page a board: the parts with names and sizes,
-/// the cuts in their order with the setting of fence or stop, the way of the grain, defects (crossed) and what is left over
-/// (hatched). A4 where lengths are metric, US Letter where in inches.
+/// the cuts in their order with the setting of fence or stop, the parts in a list, the way of the grain, defects (crossed)
+/// and what is left over (hatched). A4 where lengths are metric, US Letter where in inches.
 ///
 /// Cuts beyond the room of a page, and boards beyond sixty pages, are counted in their last line.
 pub fn cut_list_svg(list: &CutListBoards, lengths: ReportLengths) -> String {
@@ -136,8 +138,10 @@ impl Page<'_> {
             SMALL,
             "Trim the ends and edges first. Numbers at the cuts are their order; the list gives fence or stop.",
         );
-        for (k, caution) in list.cautions.iter().take(2).enumerate() {
-            self.words(38.0 + 4.0 * k as f64, SMALL, caution.text);
+        // A caution that is cut short is none.
+        let lines = list.cautions.iter().take(2).flat_map(|caution| wrapped(caution.text, room, SMALL));
+        for (k, line) in lines.take(5).enumerate() {
+            self.words(38.0 + 4.0 * k as f64, SMALL, &line);
         }
     }
 
@@ -221,29 +225,46 @@ impl Page<'_> {
         let room = self.size.0 - 2.0 * LEFT;
         let scale = (room / board.length_mm.max(1.0)).min(BOARD_HEIGHT / board.width_mm.max(1.0));
         let top = BOARD_TOP + scale * board.width_mm + 17.0;
-        let (columns, column) = (3.0_f64, room / 3.0);
+        // Two columns of cuts, one of parts.
+        let (columns, column) = (2.0_f64, room / 3.0);
         let rows = ((self.size.1 - MARGIN - 22.0 - top) / ROW).floor().max(1.0);
         self.words(top - 1.5, NORMAL, "Cuts in their order");
-        let places = (columns * rows) as usize;
-        let shown = if board.cuts.len() > places { places.saturating_sub(1) } else { board.cuts.len() };
+        let cuts: Vec<String> = board.cuts.iter().map(|cut| self.cut_words(cut)).collect();
         let spot = |k: usize| {
             let (row, side) = ((k as f64) % rows, (k as f64 / rows).floor());
             self.corner.by(LEFT + side * column, top + ROW * (row + 1.0))
         };
-        let mut lines: Vec<(Spot, String)> = Vec::new();
-        for (k, cut) in board.cuts.iter().take(shown).enumerate() {
-            let (kind, what) = match cut.cut {
-                EdgeCut::Rip => ("rip", "fence"),
-                EdgeCut::CrossCut => ("cross-cut", "stop"),
-            };
-            lines.push((spot(k), format!("{}  {kind}, {what} {}", cut.step, self.lengths.full(cut.set_mm))));
+        for (k, text) in within(cuts, (columns * rows) as usize).iter().enumerate() {
+            self.sheet.text(spot(k), SMALL, Anchor::Start, &fitted(text, column - 2.0, SMALL));
         }
-        if shown < board.cuts.len() {
-            lines.push((spot(shown), format!("and {} more", board.cuts.len() - shown)));
+        let left = self.corner.by(LEFT + columns * column, top);
+        self.sheet.text(left.by(0.0, -1.5), NORMAL, Anchor::Start, "Parts");
+        for (k, text) in within(self.parts(board), rows as usize).iter().enumerate() {
+            let at = left.by(0.0, ROW * (k as f64 + 1.0));
+            self.sheet.text(at, SMALL, Anchor::Start, &fitted(text, column - 2.0, SMALL));
         }
-        for (at, text) in lines {
-            self.sheet.text(at, SMALL, Anchor::Start, &fitted(&text, column - 2.0, SMALL));
+    }
+
+    fn cut_words(&self, cut: &LayoutCut) -> String {
+        let (kind, what) = match cut.cut {
+            EdgeCut::Rip => ("rip", "fence"),
+            EdgeCut::CrossCut => ("cross-cut", "stop"),
+        };
+        format!("{}  {kind}, {what} {}", cut.step, self.lengths.full(cut.set_mm))
+    }
+
+    /// Equal parts with their number and size, in the order in which they lie.
+    fn parts(&self, board: &CutBoard) -> Vec<String> {
+        let mut kinds: Vec<(String, u32)> = Vec::new();
+        for part in &board.parts {
+            let (along, across) = (self.lengths.bare(part.place.along_mm), self.lengths.bare(part.place.across_mm));
+            let words = format!("{}  {along} × {across}", part.name);
+            match kinds.iter_mut().find(|(known, _)| *known == words) {
+                Some((_, count)) => *count += 1,
+                None => kinds.push((words, 1)),
+            }
         }
+        kinds.into_iter().map(|(words, count)| format!("{count} × {words}")).collect()
     }
 
     fn foot(&mut self, list: &CutListBoards, not_drawn: usize) {
@@ -258,6 +279,17 @@ impl Page<'_> {
         let y = self.size.1 - MARGIN - 3.0;
         self.words(y, SMALL, &words.join(" "));
     }
+}
+
+/// The lines for which there is room; the last one counts those left out.
+fn within(mut lines: Vec<String>, places: usize) -> Vec<String> {
+    if lines.len() > places {
+        let shown = places.saturating_sub(1);
+        let more = format!("and {} more", lines.len() - shown);
+        lines.truncate(shown);
+        lines.push(more);
+    }
+    lines
 }
 
 /// Layers of a cut list.
@@ -380,7 +412,13 @@ mod tests {
         assert!(svg.contains("ash &lt;8 ft&gt;") && svg.contains("front") && svg.contains("1830 × 185"));
         let cuts: usize = list.boards.iter().map(|board| board.cuts.len()).sum();
         assert_eq!(svg.matches("cross-cut, stop").count() + svg.matches("rip, fence").count(), cuts);
+        assert!(
+            svg.contains("3 × block &amp; key  90 × 60") || svg.contains("2 × end  215 × 185"),
+            "parts with their number"
+        );
         assert!(!svg.contains("NaN") && !svg.contains("inf"));
+        let last_words = list.cautions.iter().filter_map(|caution| caution.text.rsplit(' ').next());
+        assert!(last_words.into_iter().all(|word| svg.contains(&format!("{word}</text>"))), "cautions in full");
         assert!(!svg.contains("#f00") && !svg.contains("rgb("), "black on white");
         let inches = cut_list_svg(&list, ReportLengths::Inches);
         assert!(inches.contains("215.9") && inches.contains("1/8"), "kerf in shop inches");

@@ -366,7 +366,7 @@ fn check(input: &CutListBarsInput) -> Result<()> {
             }
         }
     }
-    super::boards::same_names(&mut faults, "stock", input.stock.iter().map(|bar| bar.name.as_str()));
+    super::faults::same_names(&mut faults, "stock", input.stock.iter().map(|bar| bar.name.as_str()));
     for (k, part) in input.parts.iter().enumerate() {
         faults.extend(faults_at(&format!("parts[{k}]"), part));
     }

@@ -154,6 +154,22 @@ fn any_list() -> impl Strategy<Value = CutListBarsInput> {
         })
 }
 
+/// Sizes that once were rounded up on the way to a bound.
+#[test]
+fn a_bar_with_a_defect_is_bounded_by_no_more_than_a_layout_with_a_wider_kerf() {
+    let lengths = [(82.372, 7), (556.025, 5), (469.578, 3), (404.491, 1), (357.55, 2), (69.994, 4)];
+    let flawed = BarStock { defects: vec![BarDefect { from_mm: 505.676, to_mm: 895.443 }], ..stock("s1", 1000.0) };
+    let list = |kerf_mm| CutListBarsInput {
+        stock: vec![stock("s0", 1873.423), flawed.clone(), stock("s2", 2386.684)],
+        parts: lengths.iter().enumerate().map(|(k, (length_mm, count))| part_of(k, *length_mm, *count)).collect(),
+        kerf_mm,
+        trim_mm: 0.0,
+        steps_million: 0.1,
+    };
+    let (narrow, wide) = (cut_list_bars(&list(3.785)).unwrap(), cut_list_bars(&list(4.109)).unwrap());
+    assert!(narrow.quality.bound.unwrap() <= wide.quality.value, "{:?} {:?}", narrow.quality, wide.quality);
+}
+
 fn part_of(k: usize, length_mm: f64, count: u32) -> BarPart {
     part(&format!("p{k}"), length_mm, count)
 }

@@ -1,16 +1,14 @@
 //! Parts from boards and sheets, by cuts from edge to edge.
 
-use super::cuts::{Laid, lay};
 use super::engine::tree::{Axis, Body, Lying, Member, Role, Strip};
 use super::engine::watch::{Watch, Watcher};
-use super::fit::{
-    LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, fits_nothing, list_faults, mm, money, quality,
-    steps, whole,
-};
-use super::solve::{Flaw, MostWorth, Rect, Sheet, Solved, Task, limit, solve};
-use crate::error::{Detail, Error, ErrorCode, Fault, Result};
-use crate::finding::{Caution, CautionText};
-use crate::limits::{faults_at, limited};
+use super::faults::check;
+use super::fit::{LayoutMeasure, LayoutQuality, MissingPart, PER_MONEY, StockUse, money, steps, whole};
+use super::solve::{Flaw, MostWorth, Rect, Sheet, Task, limit, solve};
+use super::written::written;
+use crate::error::Result;
+use crate::finding::CautionText;
+use crate::limits::limited;
 use crate::shell::EdgeCut;
 
 /// A rectangle of a board that must not be used: a knot, wane, sapwood, a check.
@@ -403,11 +401,11 @@ fn cut_list_boards_with(input: &CutListBoardsInput, watcher: Option<Watcher<'_>>
 }
 
 /// Length and width with the kerf, in whole numbers.
-fn with_kerf(input: &CutListBoardsInput, length_mm: f64, width_mm: f64) -> (i64, i64) {
+pub(super) fn with_kerf(input: &CutListBoardsInput, length_mm: f64, width_mm: f64) -> (i64, i64) {
     (whole(length_mm + input.kerf_mm), whole(width_mm + input.kerf_mm))
 }
 
-fn usable(input: &CutListBoardsInput, board: &BoardStock) -> (i64, i64) {
+pub(super) fn usable(input: &CutListBoardsInput, board: &BoardStock) -> (i64, i64) {
     let clear = |size: f64, trim: f64| {
         let clear = size - 2.0 * trim;
         if clear > 0.0 { whole(clear + input.kerf_mm) } else { 0 }
@@ -421,7 +419,7 @@ fn beyond_kerf(input: &CutListBoardsInput, group: &PartGroup) -> i64 {
 }
 
 /// Extent of a group with its kerf: along and across the grain.
-fn group_size(input: &CutListBoardsInput, group: &PartGroup) -> (i64, i64) {
+pub(super) fn group_size(input: &CutListBoardsInput, group: &PartGroup) -> (i64, i64) {
     let sizes: Vec<(i64, i64)> =
         group.parts.iter().map(|part| with_kerf(input, part.length_mm, part.width_mm)).collect();
     let between = beyond_kerf(input, group) * sizes.len().saturating_sub(1) as i64;
@@ -434,7 +432,7 @@ fn group_size(input: &CutListBoardsInput, group: &PartGroup) -> (i64, i64) {
 }
 
 /// The cuts that part a group; the members are numbered behind the parts and the members of earlier groups.
-fn group_tree(input: &CutListBoardsInput, group: &PartGroup, first: u32) -> Strip {
+pub(super) fn group_tree(input: &CutListBoardsInput, group: &PartGroup, first: u32) -> Strip {
     let (w, h) = group_size(input, group);
     let axis = if group.direction == GroupDirection::AlongGrain { Axis::X } else { Axis::Y };
     let mut row = Strip { role: Role::Fixed, ..Strip::new(axis, w, h) };
@@ -507,232 +505,6 @@ fn task(input: &CutListBoardsInput) -> Task {
         },
         stages: input.stages,
     }
-}
-
-fn written(
-    input: &CutListBoardsInput,
-    measure: (LayoutMeasure, f64),
-    solved: &Solved,
-    watch: &Watch<'_>,
-) -> CutListBoards {
-    // The first number of each group's members.
-    let mut next = input.parts.len() as u32;
-    let firsts: Vec<u32> = input
-        .groups
-        .iter()
-        .map(|group| {
-            let first = next;
-            next += group.parts.len() as u32;
-            first
-        })
-        .collect();
-    let expand = |lying: &Lying| -> Option<Strip> {
-        let k = (lying.kind as usize).checked_sub(input.parts.len())?;
-        // A member of a group is not a group.
-        (lying.kind < input.parts.len() as u32 + input.groups.len() as u32)
-            .then(|| Some(group_tree(input, input.groups.get(k)?, *firsts.get(k)? + input.groups.len() as u32)))?
-    };
-    let kerf = whole(input.kerf_mm);
-    let mut sheets: Vec<&(usize, Strip, u32)> = solved.sheets.iter().collect();
-    sheets.sort_by_key(|sheet| sheet.0);
-    let mut boards: Vec<CutBoard> = Vec::new();
-    for (k, root, alike) in sheets {
-        let Some(stock) = input.stock.get(*k) else { continue };
-        let laid = lay(root, usable(input, stock), (kerf, kerf), &expand);
-        boards.push(board(input, stock, &laid, *alike));
-    }
-    let count_of = |name: &str| boards.iter().filter(|board| board.stock == name).map(|board| board.alike).sum::<u32>();
-    let stock = input
-        .stock
-        .iter()
-        .map(|board| StockUse { stock: board.name.clone(), count: count_of(&board.name) })
-        .filter(|used| used.count > 0)
-        .collect();
-    let names = input.parts.iter().map(|part| &part.name).chain(input.groups.iter().map(|group| &group.name));
-    let missing: Vec<MissingPart> = names
-        .zip(&solved.left)
-        .filter(|(_, left)| **left > 0)
-        .map(|(name, left)| MissingPart { name: name.clone(), count: *left })
-        .collect();
-    let incomplete = input.aim == LayoutAim::AllParts && !missing.is_empty();
-    CutListBoards {
-        quality: quality(measure, (solved.value, solved.bound), incomplete, watch),
-        stock,
-        boards,
-        missing,
-        kerf_mm: input.kerf_mm,
-        cautions: vec![Caution::Saw.into(), Caution::Dust.into()],
-    }
-}
-
-/// Name, group and size of a part by its number.
-fn named(input: &CutListBoardsInput, kind: u32) -> Option<(&str, Option<&str>, (f64, f64))> {
-    let kind = kind as usize;
-    if let Some(part) = input.parts.get(kind) {
-        return Some((&part.name, None, (part.length_mm, part.width_mm)));
-    }
-    let mut k = kind.checked_sub(input.parts.len() + input.groups.len())?;
-    for group in &input.groups {
-        if let Some(part) = group.parts.get(k) {
-            return Some((&part.name, Some(&group.name), (part.length_mm, part.width_mm)));
-        }
-        k -= group.parts.len();
-    }
-    None
-}
-
-fn board(input: &CutListBoardsInput, stock: &BoardStock, laid: &Laid, alike: u32) -> CutBoard {
-    let (left, near) = (whole(input.trim_end_mm), whole(input.trim_edge_mm));
-    let parts = laid.places.iter().filter_map(|place| {
-        let (name, group, (length_mm, width_mm)) = named(input, place.kind)?;
-        let turned = place.turned == 1;
-        let (along_mm, across_mm) = if turned { (width_mm, length_mm) } else { (length_mm, width_mm) };
-        let rectangle = BoardRectangle { x_mm: mm(left + place.x), y_mm: mm(near + place.y), along_mm, across_mm };
-        let turn = if turned { PlacedTurn::Turned } else { PlacedTurn::AsGiven };
-        Some(BoardPartPlace { name: name.to_owned(), group: group.map(str::to_owned), place: rectangle, turn })
-    });
-    let cuts = laid.cuts.iter().enumerate().map(|(k, cut)| {
-        let (here, there, kind) =
-            if cut.axis == Axis::X { (left, near, EdgeCut::CrossCut) } else { (near, left, EdgeCut::Rip) };
-        LayoutCut {
-            step: k as u32 + 1,
-            stage: cut.stage,
-            cut: kind,
-            set_mm: mm(cut.set),
-            at_mm: mm(here + cut.at),
-            loss_mm: mm(cut.loss),
-            from_mm: mm(there + cut.across.0),
-            to_mm: mm(there + cut.across.1),
-        }
-    });
-    let mut offcuts: Vec<BoardRectangle> = laid
-        .free
-        .iter()
-        .map(|(x, y, w, h)| BoardRectangle {
-            x_mm: mm(left + x),
-            y_mm: mm(near + y),
-            along_mm: mm(*w),
-            across_mm: mm(*h),
-        })
-        .collect();
-    offcuts.sort_by(|a, b| (b.along_mm * b.across_mm).total_cmp(&(a.along_mm * a.across_mm)));
-    CutBoard {
-        stock: stock.name.clone(),
-        alike,
-        length_mm: stock.length_mm,
-        width_mm: stock.width_mm,
-        parts: parts.collect(),
-        cuts: cuts.collect(),
-        offcuts,
-        defects: stock.defects.clone(),
-        stages: laid.stages,
-    }
-}
-
-/// Refuses a name that is given more than once.
-pub(super) fn same_names<'n>(faults: &mut Vec<Detail>, list: &str, names: impl Iterator<Item = &'n str>) {
-    let mut seen: std::collections::HashSet<&str> = std::collections::HashSet::new();
-    for (k, name) in names.enumerate() {
-        if !seen.insert(name) {
-            faults.push(Detail {
-                code: ErrorCode::DuplicateField,
-                path: format!("{list}[{k}].name"),
-                given: format!("\"{name}\""),
-                allowed: "a name for each kind of stock".to_owned(),
-                cure: String::new(),
-            });
-        }
-    }
-}
-
-fn check(input: &CutListBoardsInput) -> Result<()> {
-    let mut faults = faults_at("", input);
-    for (k, board) in input.stock.iter().enumerate() {
-        stock_faults(&mut faults, &format!("stock[{k}]"), board, input.aim);
-    }
-    same_names(&mut faults, "stock", input.stock.iter().map(|board| board.name.as_str()));
-    for (k, part) in input.parts.iter().enumerate() {
-        faults.extend(faults_at(&format!("parts[{k}]"), part));
-    }
-    for (k, group) in input.groups.iter().enumerate() {
-        group_faults(&mut faults, &format!("groups[{k}]"), group, input.kerf_mm);
-    }
-    let single: u64 = input.parts.iter().map(|part| u64::from(part.count)).sum();
-    let grouped: u64 = input.groups.iter().map(|group| u64::from(group.count) * group.parts.len() as u64).sum();
-    let priced = input.stock.iter().filter(|board| board.price.is_some()).count();
-    let count = if input.aim == LayoutAim::AllParts { single + grouped } else { (single + grouped).min(1) };
-    faults.extend(list_faults(input.stock.len(), count, priced));
-    Error::unless_empty(faults)?;
-    if input.aim == LayoutAim::MostWorth { Ok(()) } else { Error::unless_empty(too_large(input)) }
-}
-
-fn stock_faults(faults: &mut Vec<Detail>, path: &str, board: &BoardStock, aim: LayoutAim) {
-    faults.extend(faults_at(path, board));
-    if aim == LayoutAim::MostWorth && board.count.is_none() {
-        let fault = Fault::plain(ErrorCode::Inconsistent, "count", "a count, when the greatest worth is sought", "");
-        faults.push(Detail::from(fault).within(path));
-    }
-    for (j, defect) in board.defects.iter().enumerate() {
-        let path = format!("{path}.defects[{j}]");
-        faults.extend(faults_at(&path, defect));
-        for (field, from, to) in [("to_mm", defect.from_mm, defect.to_mm), ("far_mm", defect.near_mm, defect.far_mm)] {
-            if to < from {
-                let fault = Fault::plain(ErrorCode::Inconsistent, field, "an end behind its beginning", "");
-                faults.push(Detail::from(fault).within(&path));
-            }
-        }
-    }
-}
-
-fn group_faults(faults: &mut Vec<Detail>, path: &str, group: &PartGroup, kerf_mm: f64) {
-    faults.extend(faults_at(path, group));
-    for (j, part) in group.parts.iter().enumerate() {
-        faults.extend(faults_at(&format!("{path}.parts[{j}]"), part));
-    }
-    if group.parts.is_empty() {
-        let fault = Fault::plain(ErrorCode::Inconsistent, "parts", "one member or more", "");
-        faults.push(Detail::from(fault).within(path));
-    }
-    if group.loss_mm.is_some_and(|loss| loss < kerf_mm) {
-        let fault = Fault::plain(ErrorCode::Inconsistent, "loss_mm", "no less than the kerf", "");
-        faults.push(Detail::from(fault).within(path));
-    }
-}
-
-/// Parts and groups that no board holds, however they lie.
-fn too_large(input: &CutListBoardsInput) -> Vec<Detail> {
-    let boards: Vec<(i64, i64)> = input.stock.iter().map(|board| usable(input, board)).collect();
-    let held = |w: i64, h: i64| boards.iter().any(|(length, width)| w <= *length && h <= *width);
-    let largest = || {
-        let list: Vec<String> = input
-            .stock
-            .iter()
-            .take(5)
-            .map(|board| {
-                let clear = |size: f64, trim: f64| (size - 2.0 * trim).max(0.0);
-                let (l, w) = (clear(board.length_mm, input.trim_end_mm), clear(board.width_mm, input.trim_edge_mm));
-                format!("{l} mm x {w} mm ({})", board.name)
-            })
-            .collect();
-        format!("what fits a board: {}", list.join(", "))
-    };
-    let mut faults = Vec::new();
-    for (k, part) in input.parts.iter().enumerate() {
-        let (w, h) = with_kerf(input, part.length_mm, part.width_mm);
-        if !held(w, h) && !(part.turn == BoardPartTurn::EitherWay && held(h, w)) {
-            let given = format!("{} mm x {} mm", part.length_mm, part.width_mm);
-            faults.push(fits_nothing(format!("parts[{k}]"), given, largest()));
-        }
-    }
-    for (k, group) in input.groups.iter().enumerate() {
-        let (w, h) = group_size(input, group);
-        if !held(w, h) {
-            let kerf = whole(input.kerf_mm);
-            let given = format!("{} mm x {} mm in line", mm(w - kerf), mm(h - kerf));
-            faults.push(fits_nothing(format!("groups[{k}]"), given, largest()));
-        }
-    }
-    faults
 }
 
 /// Registry row.

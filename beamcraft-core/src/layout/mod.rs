@@ -18,8 +18,10 @@ mod boards;
 mod checker;
 mod cuts;
 pub(crate) mod engine;
+mod faults;
 mod fit;
 mod solve;
+mod written;
 
 pub use bars::{
     BarDefect, BarPart, BarPartPlace, BarStock, CutBar, CutListBars, CutListBarsInput, cut_list_bars,

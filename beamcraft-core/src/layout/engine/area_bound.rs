@@ -89,3 +89,46 @@ pub(crate) fn by_functions(w: i64, h: i64, kinds: &[Kind], demands: &[u32]) -> (
     }
     (i64::try_from(best).unwrap_or(i64::MAX), (across.len() * along.len() * kinds.len()) as u64 / 4)
 }
+
+/// The least cost, no lower than `bound`, of sheets whose area is enough; `most` when the search for it is too long.
+pub(crate) fn cheapest_cover(blanks: &[Blank], area: i128, bound: i64, most: i64) -> i64 {
+    struct Cover {
+        sorts: Vec<(i128, i64, u32)>,
+        area: i128,
+        bound: i64,
+        best: i64,
+        nodes: u32,
+    }
+    impl Cover {
+        /// Chooses how many of the sorts from `k` on.
+        fn choose(&mut self, k: usize, covered: i128, cost: i64) {
+            self.nodes += 1;
+            if cost >= self.best || self.best <= self.bound || self.nodes > 300_000 {
+                return;
+            }
+            let Some(&(each, price, limit)) = self.sorts.get(k) else {
+                if covered >= self.area && cost >= self.bound {
+                    self.best = cost;
+                }
+                return;
+            };
+            for n in 0..=limit {
+                let cost = cost.saturating_add(price.saturating_mul(i64::from(n)));
+                if cost >= self.best {
+                    return;
+                }
+                self.choose(k + 1, covered + each * i128::from(n), cost);
+                if self.nodes > 300_000 {
+                    return;
+                }
+            }
+        }
+    }
+    let sorts = blanks.iter().map(|b| (i128::from(b.w) * i128::from(b.h), b.cost, b.limit)).collect();
+    let mut cover = Cover { sorts, area, bound, best: most, nodes: 0 };
+    if blanks.iter().any(|b| b.cost <= 0) {
+        return bound;
+    }
+    cover.choose(0, 0, 0);
+    if cover.nodes > 300_000 { bound } else { cover.best.max(bound) }
+}

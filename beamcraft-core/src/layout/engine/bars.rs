@@ -3,7 +3,7 @@
 
 use super::bars_search::Search;
 use super::common_divisor;
-use super::fill::{Choice, QUICK, best_fills};
+use super::fill::{Choice, Effort, best_fills};
 use super::watch::Watch;
 
 /// No limit on the number of bars.
@@ -155,7 +155,7 @@ pub(crate) fn simple_fill(
                     })
                     .collect();
                 let capacities: Vec<_> = kinds.iter().map(|k| problem.bars[*k].length).collect();
-                let (found, steps) = best_fills(&choices, &capacities, QUICK);
+                let (found, steps) = best_fills(&choices, &capacities, Effort::Quick);
                 watch.spend(steps);
                 kinds.iter().copied().zip(found.into_iter().map(|f| f.pieces)).collect()
             }

@@ -9,9 +9,20 @@ use std::collections::HashSet;
 
 use super::Dice;
 use super::bars::{BarsAnswer, Fill, Problem, Rule, UNLIMITED, simple_fill};
-use super::fill::{Choice, QUICK, THOROUGH, best_fills};
+use super::fill::{Choice, Effort, best_fills};
+use super::finish::Finish;
 use super::master::{Basic, Column, Master, Sense};
 use super::watch::Watch;
+
+/// Bars that an exact search may fill at the end of a dive, and the nodes it may take.
+const LAST_BARS: u32 = 16;
+const LAST_NODES: u64 = 30_000;
+
+/// Patterns that are tried at one place of a dive, and those that a whole dive may put back.
+const TRIES: u32 = 2;
+const MOST_PUT_BACK: u32 = 10;
+/// Choices that are taken back when none of those tried is right.
+const STEPS_BACK: usize = 10;
 
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub(crate) struct Pattern {
@@ -213,19 +224,22 @@ impl<'p> Search<'p> {
             taken_cost: 0,
             bound: 0,
         };
-        self.price(&mut relaxation, watch).then_some(relaxation)
+        self.price(&mut relaxation, Effort::Thorough, watch).then_some(relaxation)
     }
 
     /// Brings in patterns until none pays, the bound meets the programme's value, or it shows that this programme cannot
     /// lead below the best layout. False: out of steps.
-    fn price(&mut self, relaxation: &mut Relaxation, watch: &mut Watch<'_>) -> bool {
+    ///
+    /// With little effort the bound of the programme is what its value says when no more patterns are found: good enough
+    /// to give a dive up, no proof.
+    fn price(&mut self, relaxation: &mut Relaxation, most_effort: Effort, watch: &mut Watch<'_>) -> bool {
         let problem = self.problem;
         let dearest = problem.bars.iter().map(|bar| bar.cost).max().unwrap_or(1).max(1);
         let scale = (1_000_000_000 / dearest).max(1);
         let pivot_steps = (relaxation.master.rows * relaxation.master.rows) as u64 / 16 + 8;
         let kinds: Vec<usize> = (0..problem.bars.len()).filter(|k| relaxation.ranges[*k].1 > 0).collect();
         let capacities: Vec<i64> = kinds.iter().map(|k| problem.bars[*k].length).collect();
-        let mut nodes = QUICK;
+        let mut effort = Effort::Quick;
         for _round in 0..20_000 {
             let before = relaxation.master.pivots;
             relaxation.master.settle(5_000);
@@ -245,7 +259,7 @@ impl<'p> Search<'p> {
                     worth: (relaxation.master.prices[k] * scale as f64).min(1e15) as i64,
                 })
                 .collect();
-            let (fills, steps) = best_fills(&choices, &capacities, nodes);
+            let (fills, steps) = best_fills(&choices, &capacities, effort);
             watch.spend(steps);
             // The bound, in whole numbers.
             let worth: i128 = choices
@@ -298,11 +312,15 @@ impl<'p> Search<'p> {
                 }
             }
             let doubtful = fills.iter().any(|fill| fill.bound > fill.worth);
-            if !entered && nodes == QUICK && doubtful {
-                nodes = THOROUGH;
-            } else if entered {
-                nodes = QUICK;
+            if entered {
+                effort = Effort::Quick;
+            } else if doubtful && effort != most_effort {
+                effort = most_effort;
             } else {
+                if most_effort == Effort::Quick && relaxation.master.shortage() < 1e-4 {
+                    // The demands are shaken a little, see the master.
+                    relaxation.bound = relaxation.bound.max((value - 2e-3 * dearest as f64).ceil() as i64);
+                }
                 return true;
             }
         }
@@ -310,56 +328,81 @@ impl<'p> Search<'p> {
     }
 
     /// Takes patterns one after the other as the programme suggests, pricing anew in between, until all pieces have
-    /// their bar or nothing better can come of it.
+    /// their bar or nothing better can come of it. A pattern that spoils the programme is put back and another one taken,
+    /// a limited number of times (R. Sadykov, F. Vanderbeck and others, "Primal heuristics for branch and price", INFORMS
+    /// J. on Computing 31 (2019); recalled).
     fn dive(&mut self, mut relaxation: Relaxation, attempt: u32, dice: &mut Dice, watch: &mut Watch<'_>) {
+        let mut back: Vec<Relaxation> = Vec::new();
+        let mut put_back = 0;
+        // Later dives look elsewhere: the shares are shaken, the more so the later the dive.
+        let mut shake = if attempt == 0 { 0.0 } else { 0.15 + 0.05 * f64::from(attempt.min(12)) };
         loop {
-            if !watch.open() || (self.complete() && relaxation.bound >= self.best.cost) {
+            if !watch.open() || self.hopeless(&relaxation) {
                 return;
             }
             // The whole parts cost nothing to take; without any the largest part is rounded up.
-            let mut whole: Vec<(usize, u32)> = Vec::new();
-            let mut parts: Vec<(usize, f64)> = Vec::new();
-            for (basic, x) in relaxation.master.basis.iter().zip(&relaxation.master.x) {
-                let Basic::Column(k) = basic else { continue };
-                if relaxation.master.columns[*k].shut {
-                    continue;
-                }
-                let floor = (x + 1e-4).floor();
-                if floor >= 1.0 {
-                    whole.push((*k, floor as u32));
-                }
-                if x - floor > 1e-4 {
-                    parts.push((*k, x - floor));
-                }
-            }
+            let (whole, parts) = whole_and_parts(&relaxation.master);
             let mut moved = false;
-            whole.sort_unstable();
             for (column, times) in whole {
                 moved |= self.take(&mut relaxation, column, times) > 0;
             }
-            if !moved {
-                // Later dives look elsewhere: the shares are shaken, the more so the later the dive.
-                let shake = if attempt == 0 { 0.0 } else { 0.15 + 0.05 * f64::from(attempt.min(12)) };
-                let mut scored: Vec<(usize, f64)> =
-                    parts.iter().map(|(k, share)| (*k, share + shake * dice.unit())).collect();
-                scored.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-                for (column, _) in scored {
-                    if self.take(&mut relaxation, column, 1) > 0 {
-                        moved = true;
-                        break;
-                    }
+            if moved {
+                if !self.settle(&mut relaxation, watch) {
+                    return;
                 }
+                continue;
             }
-            self.round_off(&relaxation, watch);
-            if !moved || relaxation.left.iter().all(|n| *n == 0) || self.done() {
-                return;
+            let mut scored: Vec<(usize, f64)> =
+                parts.iter().map(|(k, share)| (*k, share + shake * dice.unit())).collect();
+            scored.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+            let (mut tried, mut next) = (0, None);
+            for (column, _) in scored {
+                let mut taken = relaxation.clone();
+                if tried >= TRIES || self.take(&mut taken, column, 1) == 0 {
+                    continue;
+                }
+                if !self.settle(&mut taken, watch) {
+                    return;
+                }
+                if !self.hopeless(&taken) {
+                    next = Some(taken);
+                    break;
+                }
+                tried += 1;
             }
-            self.shut_improper(&mut relaxation);
-            relaxation.bound = relaxation.taken_cost;
-            if !self.price(&mut relaxation, watch) {
-                return;
+            put_back += tried;
+            match next {
+                Some(taken) => {
+                    back.push(relaxation);
+                    relaxation = taken;
+                }
+                None if put_back < MOST_PUT_BACK && tried > 0 => {
+                    // What was wrong was chosen some way back.
+                    back.truncate(back.len().saturating_sub(dice.below(STEPS_BACK)));
+                    let Some(before) = back.pop() else { return };
+                    relaxation = before;
+                    shake = f64::max(shake, 0.4);
+                }
+                None => return,
             }
         }
+    }
+
+    /// Whether nothing better than the best layout can come of it.
+    fn hopeless(&self, relaxation: &Relaxation) -> bool {
+        self.complete() && relaxation.bound >= self.best.cost
+    }
+
+    /// After patterns were taken: what is left is filled by simple rules, then priced anew. False when the dive is over.
+    fn settle(&mut self, relaxation: &mut Relaxation, watch: &mut Watch<'_>) -> bool {
+        self.round_off(relaxation, watch);
+        self.finish(relaxation, watch);
+        if relaxation.left.iter().all(|n| *n == 0) || self.done() {
+            return false;
+        }
+        self.shut_improper(relaxation);
+        relaxation.bound = relaxation.taken_cost;
+        self.price(relaxation, Effort::Quick, watch)
     }
 
     /// Takes a pattern as often as the pieces left and the bars left allow, at most `times`.
@@ -403,6 +446,36 @@ impl<'p> Search<'p> {
         relaxation.master.reprice();
     }
 
+    /// Whether what is left fits one bar less than in the best layout, exactly, where few equal bars are left.
+    fn finish(&mut self, relaxation: &Relaxation, watch: &mut Watch<'_>) {
+        let [bar] = self.problem.bars.as_slice() else { return };
+        let goal = self.best.cost - bar.cost - relaxation.taken_cost;
+        if self.done() || !self.complete() || bar.cost <= 0 || goal <= 0 {
+            return;
+        }
+        let Ok(bars) = u32::try_from(goal / bar.cost) else { return };
+        if bars > LAST_BARS || bars > relaxation.bars_left[0] {
+            return;
+        }
+        let finish = Finish::new(&self.problem.pieces, relaxation.left.clone(), bar.length, LAST_NODES);
+        let (found, nodes) = finish.into_bars(bars);
+        watch.spend(nodes);
+        if let Some(contents) = found {
+            let last = contents.into_iter().map(|pieces| Fill { bar: 0, pieces, times: 1 });
+            self.best.fills = self.taken(relaxation).chain(last).collect();
+            self.best.cost -= bar.cost;
+            watch.note_value(self.best.cost);
+        }
+    }
+
+    fn taken<'s>(&'s self, relaxation: &'s Relaxation) -> impl Iterator<Item = Fill> + 's {
+        relaxation.taken.iter().map(|(index, times)| Fill {
+            bar: self.pool[*index].bar,
+            pieces: self.pool[*index].pieces.clone(),
+            times: *times,
+        })
+    }
+
     /// Fills what is left by the simple rules and keeps the layout if it is the best.
     fn round_off(&mut self, relaxation: &Relaxation, watch: &mut Watch<'_>) {
         for rule in [Rule::LongestFirst, Rule::Fullest] {
@@ -411,12 +484,7 @@ impl<'p> Search<'p> {
             let total = relaxation.taken_cost + cost;
             let fits = left.iter().all(|n| *n == 0);
             if fits && (total < self.best.cost || !self.complete()) {
-                let taken = relaxation.taken.iter().map(|(index, times)| Fill {
-                    bar: self.pool[*index].bar,
-                    pieces: self.pool[*index].pieces.clone(),
-                    times: *times,
-                });
-                self.best.fills = taken.chain(fills).collect();
+                self.best.fills = self.taken(relaxation).chain(fills).collect();
                 self.best.cost = total;
                 self.best.left = left;
                 watch.note_value(total);
@@ -426,4 +494,24 @@ impl<'p> Search<'p> {
             }
         }
     }
+}
+
+/// Columns of the basis with their whole number of times, and those with a part beyond it.
+fn whole_and_parts(master: &Master) -> (Vec<(usize, u32)>, Vec<(usize, f64)>) {
+    let (mut whole, mut parts) = (Vec::new(), Vec::new());
+    for (basic, x) in master.basis.iter().zip(&master.x) {
+        let Basic::Column(k) = basic else { continue };
+        if master.columns[*k].shut {
+            continue;
+        }
+        let floor = (x + 1e-4).floor();
+        if floor >= 1.0 {
+            whole.push((*k, floor as u32));
+        }
+        if x - floor > 1e-4 {
+            parts.push((*k, x - floor));
+        }
+    }
+    whole.sort_unstable();
+    (whole, parts)
 }

@@ -21,14 +21,20 @@ pub(crate) struct BestFill {
 
 /// Cells of the table above which the tree search is taken.
 const TABLE: u64 = 3_000_000;
-/// Nodes after which a quick tree search gives up.
-pub(crate) const QUICK: u64 = 4_000;
-/// Nodes after which a thorough tree search gives up.
-pub(crate) const THOROUGH: u64 = 3_000_000;
+/// Nodes after which a tree search gives up.
+const NODES: u64 = 4_000;
 
-/// Best fill for each capacity, and the steps it took. Capacities in any order; `nodes` bounds a tree search, where
-/// one is needed.
-pub(crate) fn best_fills(choices: &[Choice], capacities: &[i64], nodes: u64) -> (Vec<BestFill>, u64) {
+/// How hard to look where a table over all lengths would be too large.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Effort {
+    /// A tree search that soon gives up.
+    Quick,
+    /// Two tables over coarser lengths besides: rounded up they give a fill, rounded down a bound.
+    Thorough,
+}
+
+/// Best fill for each capacity, and the steps it took. Capacities in any order.
+pub(crate) fn best_fills(choices: &[Choice], capacities: &[i64], effort: Effort) -> (Vec<BestFill>, u64) {
     let largest = capacities.iter().copied().max().unwrap_or(0).max(0);
     let mut useful: Vec<Choice> = choices
         .iter()
@@ -45,15 +51,32 @@ pub(crate) fn best_fills(choices: &[Choice], capacities: &[i64], nodes: u64) -> 
         left.cmp(&right).then(b.size.cmp(&a.size)).then(a.index.cmp(&b.index))
     });
     let mut steps = 0;
-    let fills = capacities
+    let mut fills: Vec<BestFill> = capacities
         .iter()
         .map(|capacity| {
-            let mut tree = Tree::new(&useful, nodes);
+            let mut tree = Tree::new(&useful, NODES);
             tree.search(0, *capacity, 0);
             steps += tree.nodes;
             tree.result(*capacity)
         })
         .collect();
+    if effort == Effort::Thorough && fills.iter().any(|fill| fill.bound > fill.worth) {
+        let unit = (largest as u64).saturating_mul(bundles).div_ceil(TABLE).max(2) as i64;
+        let coarse: Vec<i64> = capacities.iter().map(|c| c / unit).collect();
+        let rounded = |up: i64| -> Vec<Choice> {
+            useful.iter().map(|c| Choice { size: ((c.size + up) / unit).max(up.min(1)), ..*c }).collect()
+        };
+        let (short, more) = by_table(&rounded(0), &coarse, (largest / unit) as usize);
+        steps += more;
+        let (long, more) = by_table(&rounded(unit - 1), &coarse, (largest / unit) as usize);
+        steps += more;
+        for ((fill, bound), other) in fills.iter_mut().zip(short).zip(long) {
+            if other.worth > fill.worth {
+                (fill.worth, fill.pieces) = (other.worth, other.pieces);
+            }
+            fill.bound = fill.bound.min(bound.worth).max(fill.worth);
+        }
+    }
     (fills, steps)
 }
 

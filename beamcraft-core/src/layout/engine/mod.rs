@@ -8,7 +8,10 @@ pub(crate) mod area_bound;
 pub(crate) mod bars;
 pub(crate) mod bars_search;
 pub(crate) mod fill;
+pub(crate) mod finish;
 pub(crate) mod master;
+pub(crate) mod outside;
+pub(crate) mod patterns;
 pub(crate) mod ruin;
 pub(crate) mod sheets;
 pub(crate) mod single;
@@ -16,6 +19,7 @@ pub(crate) mod strips;
 pub(crate) mod table;
 pub(crate) mod tree;
 pub(crate) mod watch;
+pub(crate) mod worth;
 
 /// A unit to unit generator (splitmix64): the same numbers on every machine. Not for secrets.
 pub(crate) struct Dice(u64);

@@ -10,6 +10,7 @@
 use std::collections::{BinaryHeap, HashMap};
 
 use super::Dice;
+use super::outside::Outside;
 use super::ruin::Kind;
 use super::table::{Grid, Table};
 use super::tree::{Axis, Body, Lying, Member, Role, Strip};
@@ -118,35 +119,17 @@ pub(crate) fn best_single(
     watch: &mut Watch<'_>,
 ) -> Option<Single> {
     let grid = Grid::of(kinds, copies, &[(w, h)], 2_500)?;
-    if 3 * grid.steps() > watch.left() {
+    if grid.steps() > watch.left() {
         return None;
     }
-    watch.spend(grid.steps());
     let cap = AreaCap::new(kinds, worth, copies);
     let table = Table::new(&grid, kinds, worth, |x, y| cap.of(x, y));
-    let (nx, ny) = (grid.xs.len(), grid.ys.len());
-    let (top_x, top_y) = (grid.at_x(w), grid.at_y(h));
-    // What can be added outside a rectangle in the corner.
-    let mut outside = vec![0_i64; nx * ny];
-    watch.spend(2 * grid.steps());
-    for i in (0..=top_x).rev() {
-        for j in (0..=top_y).rev() {
-            let mut most = 0;
-            for k in i + 1..=top_x {
-                let strip = grid.at_x(grid.xs[k] - grid.xs[i]);
-                most = most.max(outside[k * ny + j] + table.at(strip, j));
-            }
-            for k in j + 1..=top_y {
-                let strip = grid.at_y(grid.ys[k] - grid.ys[j]);
-                most = most.max(outside[i * ny + k] + table.at(i, strip));
-            }
-            outside[i * ny + j] = most;
-        }
-    }
+    let outside = Outside::of(&grid, &table, (grid.at_x(w), grid.at_y(h)));
+    watch.spend(table.steps() + outside.steps);
     let (place_x, place_y) = (Places::new(&grid.xs), Places::new(&grid.ys));
     let promise = |x: i64, y: i64, value: i64| {
-        let place = place_x.of(&grid.xs, x) * ny + place_y.of(&grid.ys, y);
-        value + outside.get(place).copied().unwrap_or(0)
+        let place = place_x.of(&grid.xs, x) * grid.ys.len() + place_y.of(&grid.ys, y);
+        value + outside.value.get(place).copied().unwrap_or(0)
     };
     let all: i128 = worth.iter().zip(copies).map(|(v, n)| i128::from(*v) * i128::from(*n)).sum();
     let all = i64::try_from(all).unwrap_or(i64::MAX);
@@ -172,7 +155,7 @@ pub(crate) fn best_single(
                 found.tree = Some(tree);
                 watch.note_value(value);
             }
-            if !watch.spend(2 * grid.steps()) || watch.used() > until || found.value >= found.bound {
+            if !watch.spend(reached.steps()) || watch.used() > until || found.value >= found.bound {
                 break;
             }
         }

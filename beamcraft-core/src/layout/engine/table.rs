@@ -1,13 +1,16 @@
 //! The best any sheet can hold when pieces may be repeated at will: the dynamic programme over all cuts from edge to
-//! edge. Cuts are only needed where piece sizes add up (J. C. Herz 1972; N. Christofides, C. Whitlock 1977; recalled).
+//! edge. Cuts are only needed where piece sizes add up (J. C. Herz 1972; N. Christofides, C. Whitlock 1977; recalled),
+//! for pieces without limit only where they add up from both ends (J. Terno, R. Lindemann, G. Scheithauer 1987;
+//! recalled), and only where the value rises: a piece that is worth no more than a shorter one is cut as the shorter one.
 #![allow(clippy::indexing_slicing, reason = "tables of a dynamic programme; every index is made from their own sizes")]
+
+use std::collections::BTreeMap;
 
 use super::ruin::Kind;
 use super::tree::{Axis, Body, Lying, Member, Role, Strip};
 
 /// Sums of sizes, up to a length; sorted, with 0 and the ends that are asked for.
-pub(crate) fn points(sizes: &[(i64, u32)], ends: &[i64], most: usize) -> Option<Vec<i64>> {
-    let length = ends.iter().copied().max().unwrap_or(0);
+pub(crate) fn points(sizes: &[(i64, u32)], ends: &[i64], length: i64, most: usize) -> Option<Vec<i64>> {
     let mut sums: Vec<i64> = vec![0];
     for &(size, copies) in sizes {
         if size <= 0 {
@@ -37,6 +40,19 @@ pub(crate) fn points(sizes: &[(i64, u32)], ends: &[i64], most: usize) -> Option<
     sums.sort_unstable();
     sums.dedup();
     (sums.len() <= most).then_some(sums)
+}
+
+/// Of the sums of sizes that may be repeated at will, those that remain when what lies beyond them is pushed to the far
+/// end: { largest sum that L − s leaves room for : s a sum }.
+///
+/// A piece of a layout leaves L − t for some sum t, and may be made so large. What is beside it within such a piece is
+/// again a sum, so that both halves of a cut belong to this set. Sums of limited copies are not closed in this way.
+fn raster(sums: &[i64], length: i64) -> Vec<i64> {
+    let within = |room: i64| sums.partition_point(|s| *s <= room).checked_sub(1).map(|k| sums[k]);
+    let mut kept: Vec<i64> = sums.iter().filter(|s| **s <= length).filter_map(|s| within(length - s)).collect();
+    kept.sort_unstable();
+    kept.dedup();
+    kept
 }
 
 /// The axes' points and the tables to go down from one point by another.
@@ -78,7 +94,16 @@ impl Grid {
             }
         }
         let ends: (Vec<_>, Vec<_>) = sheets.iter().copied().unzip();
-        Some(Self::new(points(&sizes.0, &ends.0, most)?, points(&sizes.1, &ends.1, most)?))
+        let (w, h) = (ends.0.iter().copied().max().unwrap_or(0), ends.1.iter().copied().max().unwrap_or(0));
+        Some(Self::new(points(&sizes.0, &ends.0, w, most)?, points(&sizes.1, &ends.1, h, most)?))
+    }
+
+    /// Grid for one sheet and pieces without limit, when it has few enough points.
+    pub(crate) fn at_will(kinds: &[Kind], (w, h): (i64, i64), most: usize) -> Option<Self> {
+        let lying = || kinds.iter().flat_map(|kind| &kind.lying);
+        let across: Vec<_> = lying().map(|l| (l.w, u32::MAX)).collect();
+        let along: Vec<_> = lying().map(|l| (l.h, u32::MAX)).collect();
+        Some(Self::new(raster(&points(&across, &[], w, most)?, w), raster(&points(&along, &[], h, most)?, h)))
     }
 
     pub(crate) fn down_x(&self, from: usize, by: usize) -> usize {
@@ -120,62 +145,194 @@ enum Best {
     Lower,
 }
 
+/// Rows of a table that are filled together.
+pub(super) const ROWS_AT_ONCE: usize = 16;
+
+/// What a cell's filling takes of the copies there are.
+trait Copies {
+    /// Whether the fillings of two cells may be put together.
+    fn allow(&self, one: usize, other: usize) -> bool;
+    /// A cell is filled as another one, or as two.
+    fn keep(&mut self, cell: usize, one: usize, other: Option<usize>);
+}
+
+/// As many copies as are wanted.
+struct Endless;
+
+impl Copies for Endless {
+    fn allow(&self, _: usize, _: usize) -> bool {
+        true
+    }
+
+    fn keep(&mut self, _: usize, _: usize, _: Option<usize>) {}
+}
+
+/// The copies of each kind in the filling of each cell.
+struct Counted<'c> {
+    copies: &'c [u32],
+    of: Vec<u16>,
+}
+
+impl Counted<'_> {
+    fn cell(&self, cell: usize) -> &[u16] {
+        let n = self.copies.len();
+        &self.of[cell * n..(cell + 1) * n]
+    }
+}
+
+impl Copies for Counted<'_> {
+    fn allow(&self, one: usize, other: usize) -> bool {
+        let pairs = self.cell(one).iter().zip(self.cell(other)).zip(self.copies);
+        pairs.fold(true, |fits, ((a, b), most)| fits & (u32::from(*a) + u32::from(*b) <= *most))
+    }
+
+    fn keep(&mut self, cell: usize, one: usize, other: Option<usize>) {
+        let n = self.copies.len();
+        self.of.copy_within(one * n..(one + 1) * n, cell * n);
+        for k in other.map_or(0..0, |_| 0..n) {
+            self.of[cell * n + k] += other.map_or(0, |other| self.of[other * n + k]);
+        }
+    }
+}
+
+/// The values along one line of cells so far, and the points where they rise.
+struct Line<'v> {
+    values: &'v [i64],
+    rises: &'v [u32],
+    /// First cell of the line and the distance to the next.
+    cells: (usize, usize),
+}
+
+impl Line<'_> {
+    fn cell(&self, k: u32) -> usize {
+        self.cells.0 + k as usize * self.cells.1
+    }
+
+    /// The cut at the point `half` of the way or before that gives more than `most`, where the values rise; the points
+    /// on its two sides. `down` leads from each point to what is left beyond it.
+    fn best_cut(
+        &self,
+        (points, half): (&[i64], i64),
+        down: &[u32],
+        mut most: i64,
+        copies: &impl Copies,
+        looked: &mut u64,
+    ) -> Option<(i64, u32, u32)> {
+        let below = self.rises.partition_point(|k| points[*k as usize] <= half);
+        *looked += below as u64;
+        let mut found = None;
+        for &k in &self.rises[..below] {
+            let rest = down[k as usize];
+            let sum = self.values[k as usize] + self.values[rest as usize];
+            if sum > most && copies.allow(self.cell(k), self.cell(rest)) {
+                most = sum;
+                found = Some((sum, k, rest));
+            }
+        }
+        found
+    }
+}
+
 /// Values for every rectangle of the grid.
 pub(crate) struct Table<'g> {
     grid: &'g Grid,
     value: Vec<i64>,
     best: Vec<Best>,
+    /// Sums of two values that were looked at.
+    looked: u64,
 }
 
 impl<'g> Table<'g> {
     /// `worth` of one piece of each kind; `cap` bounds each cell by something else that is known.
     pub(crate) fn new(grid: &'g Grid, kinds: &[Kind], worth: &[i64], cap: impl Fn(i64, i64) -> i64) -> Self {
+        let (mut table, _) = Self::of_parts(grid, kinds.iter().zip(worth));
+        table.fill(&mut Endless, cap);
+        table
+    }
+
+    /// Values from combinations that keep to the copies there are: one remembered filling a cell, so that the value is
+    /// one that can be reached, not always the best.
+    pub(crate) fn limited(grid: &'g Grid, kinds: &[Kind], worth: &[i64], copies: &[u32]) -> Self {
+        let there = kinds.iter().zip(worth).zip(copies).filter(|(_, copies)| **copies > 0);
+        let (mut table, cells) = Self::of_parts(grid, there.map(|(part, _)| part));
+        table.looked += (table.value.len() * copies.len()) as u64 / 4;
+        let mut counted = Counted { copies, of: vec![0; table.value.len() * copies.len()] };
+        for (cell, kind) in cells {
+            counted.of[cell * copies.len() + kind as usize] = 1;
+        }
+        table.fill(&mut counted, |_, _| i64::MAX);
+        table
+    }
+
+    /// Cells that hold one part, and which.
+    fn of_parts<'k>(grid: &'g Grid, kinds: impl Iterator<Item = (&'k Kind, &'k i64)>) -> (Self, BTreeMap<usize, u32>) {
         let (nx, ny) = (grid.xs.len(), grid.ys.len());
-        let mut value = vec![0_i64; nx * ny];
-        let mut best = vec![Best::Nothing; nx * ny];
-        for (kind, worth) in kinds.iter().zip(worth) {
+        let mut table = Self { grid, value: vec![0; nx * ny], best: vec![Best::Nothing; nx * ny], looked: 0 };
+        let mut cells = BTreeMap::new();
+        for (kind, worth) in kinds {
             for lying in &kind.lying {
                 let (i, j) = (grid.xs.partition_point(|p| *p < lying.w), grid.ys.partition_point(|p| *p < lying.h));
-                if i < nx && j < ny && *worth > value[i * ny + j] {
-                    value[i * ny + j] = *worth;
-                    best[i * ny + j] = Best::One(*lying);
+                let cell = i * ny + j;
+                if i < nx && j < ny && *worth > table.value[cell] {
+                    table.value[cell] = *worth;
+                    table.best[cell] = Best::One(*lying);
+                    cells.insert(cell, lying.kind);
                 }
             }
         }
-        for i in 1..nx {
+        (table, cells)
+    }
+
+    fn fill(&mut self, copies: &mut impl Copies, cap: impl Fn(i64, i64) -> i64) {
+        let Self { grid, value, best, looked } = self;
+        let (nx, ny) = (grid.xs.len(), grid.ys.len());
+        // The columns once more, each in one piece, and where the values along each line rise. Some rows at a time, so
+        // that a column is read while it is near.
+        let mut columns = vec![0_i64; nx * ny];
+        let mut column_rises: Vec<Vec<u32>> = vec![Vec::new(); ny];
+        let mut row_rises: Vec<Vec<u32>> = vec![Vec::new(); nx];
+        for first in (1..nx).step_by(ROWS_AT_ONCE) {
             for j in 1..ny {
-                let at = i * ny + j;
-                let (mut most, mut how) = (value[at], best[at]);
-                // What a smaller rectangle holds this one holds too.
-                for (smaller, as_it) in [((i - 1) * ny + j, Best::Narrower), (at - 1, Best::Lower)] {
-                    if value[smaller] > most {
-                        (most, how) = (value[smaller], as_it);
+                for i in first..nx.min(first + ROWS_AT_ONCE) {
+                    let at = i * ny + j;
+                    let (mut most, mut how, mut from) = (value[at], best[at], None);
+                    // What a smaller rectangle holds this one holds too.
+                    for (smaller, as_it) in [(at - ny, Best::Narrower), (at - 1, Best::Lower)] {
+                        if value[smaller] > most {
+                            (most, how, from) = (value[smaller], as_it, Some((smaller, None)));
+                        }
+                    }
+                    let line = Line { values: &columns[j * nx..(j + 1) * nx], rises: &column_rises[j], cells: (j, ny) };
+                    let (points, down) = ((grid.xs.as_slice(), grid.xs[i] / 2), &grid.down_x[i * nx..]);
+                    if let Some((sum, k, rest)) = line.best_cut(points, down, most, copies, looked) {
+                        (most, how, from) = (sum, Best::AtX(k), Some((line.cell(k), Some(line.cell(rest)))));
+                    }
+                    let line = Line { values: &value[i * ny..at], rises: &row_rises[i], cells: (i * ny, 1) };
+                    let (points, down) = ((grid.ys.as_slice(), grid.ys[j] / 2), &grid.down_y[j * ny..]);
+                    if let Some((sum, k, rest)) = line.best_cut(points, down, most, copies, looked) {
+                        (most, how, from) = (sum, Best::AtY(k), Some((line.cell(k), Some(line.cell(rest)))));
+                    }
+                    if let Some((one, other)) = from {
+                        copies.keep(at, one, other);
+                    }
+                    let worth = most.min(cap(grid.xs[i], grid.ys[j]));
+                    value[at] = worth;
+                    best[at] = how;
+                    columns[j * nx + i] = worth;
+                    if worth > columns[j * nx + i - 1] {
+                        column_rises[j].push(i as u32);
+                    }
+                    if worth > value[at - 1] {
+                        row_rises[i].push(j as u32);
                     }
                 }
-                for k in 1..=i {
-                    if 2 * grid.xs[k] > grid.xs[i] {
-                        break;
-                    }
-                    let sum = value[k * ny + j] + value[grid.down_x(i, k) * ny + j];
-                    if sum > most {
-                        (most, how) = (sum, Best::AtX(k as u32));
-                    }
-                }
-                let row = &value[i * ny..(i + 1) * ny];
-                for k in 1..=j {
-                    if 2 * grid.ys[k] > grid.ys[j] {
-                        break;
-                    }
-                    let sum = row[k] + row[grid.down_y(j, k)];
-                    if sum > most {
-                        (most, how) = (sum, Best::AtY(k as u32));
-                    }
-                }
-                value[at] = most.min(cap(grid.xs[i], grid.ys[j]));
-                best[at] = how;
             }
         }
-        Self { grid, value, best }
+    }
+
+    /// What this run of the programme cost against the steps of a search.
+    pub(crate) fn steps(&self) -> u64 {
+        self.looked / 8 + self.value.len() as u64 / 4 + 1
     }
 
     pub(crate) fn at(&self, i: usize, j: usize) -> i64 {
@@ -184,68 +341,6 @@ impl<'g> Table<'g> {
 
     pub(crate) fn of_sheet(&self, w: i64, h: i64) -> i64 {
         self.at(self.grid.at_x(w), self.grid.at_y(h))
-    }
-
-    /// Values from combinations that keep to the copies there are: one remembered filling a cell, so that the value is
-    /// one that can be reached, not always the best.
-    pub(crate) fn limited(grid: &'g Grid, kinds: &[Kind], worth: &[i64], copies: &[u32]) -> Self {
-        let (nx, ny, n) = (grid.xs.len(), grid.ys.len(), kinds.len());
-        let mut value = vec![0_i64; nx * ny];
-        let mut best = vec![Best::Nothing; nx * ny];
-        let mut counts = vec![0_u16; nx * ny * n];
-        for (k, (kind, worth)) in kinds.iter().zip(worth).enumerate() {
-            for lying in kind.lying.iter().filter(|_| copies[k] > 0) {
-                let (i, j) = (grid.xs.partition_point(|p| *p < lying.w), grid.ys.partition_point(|p| *p < lying.h));
-                if i < nx && j < ny && *worth > value[i * ny + j] {
-                    let at = i * ny + j;
-                    value[at] = *worth;
-                    best[at] = Best::One(*lying);
-                    counts[at * n..(at + 1) * n].fill(0);
-                    counts[at * n + k] = 1;
-                }
-            }
-        }
-        let fits = |counts: &[u16], a: usize, b: usize| {
-            let (a, b) = (&counts[a * n..(a + 1) * n], &counts[b * n..(b + 1) * n]);
-            a.iter().zip(b).zip(copies).all(|((a, b), most)| u32::from(*a) + u32::from(*b) <= *most)
-        };
-        for i in 1..nx {
-            for j in 1..ny {
-                let at = i * ny + j;
-                let (mut most, mut how, mut from) = (value[at], best[at], (at, None));
-                for (smaller, as_it) in [((i - 1) * ny + j, Best::Narrower), (at - 1, Best::Lower)] {
-                    if value[smaller] > most {
-                        (most, how, from) = (value[smaller], as_it, (smaller, None));
-                    }
-                }
-                for k in 1..=i {
-                    if 2 * grid.xs[k] > grid.xs[i] {
-                        break;
-                    }
-                    let (a, b) = (k * ny + j, grid.down_x(i, k) * ny + j);
-                    if value[a] + value[b] > most && fits(&counts, a, b) {
-                        (most, how, from) = (value[a] + value[b], Best::AtX(k as u32), (a, Some(b)));
-                    }
-                }
-                for k in 1..=j {
-                    if 2 * grid.ys[k] > grid.ys[j] {
-                        break;
-                    }
-                    let (a, b) = (i * ny + k, i * ny + grid.down_y(j, k));
-                    if value[a] + value[b] > most && fits(&counts, a, b) {
-                        (most, how, from) = (value[a] + value[b], Best::AtY(k as u32), (a, Some(b)));
-                    }
-                }
-                value[at] = most;
-                best[at] = how;
-                if from.0 != at {
-                    for k in 0..n {
-                        counts[at * n + k] = counts[from.0 * n + k] + from.1.map_or(0, |b| counts[b * n + k]);
-                    }
-                }
-            }
-        }
-        Self { grid, value, best }
     }
 
     /// The tree of cuts behind the value of a sheet.
@@ -298,3 +393,7 @@ impl<'g> Table<'g> {
         }
     }
 }
+
+#[cfg(test)]
+#[path = "table_tests.rs"]
+mod tests;
