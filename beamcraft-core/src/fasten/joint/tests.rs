@@ -5,6 +5,7 @@ use crate::fasten::nds::{
     TemperatureBand, TimeEffect, screw_joint,
 };
 use crate::fasten::screws::ScrewSize;
+use crate::fasten::stagger::RowStagger;
 use crate::verdict::Outcome;
 
 pub(super) fn member(thickness_mm: f64) -> JointMember {
@@ -163,6 +164,7 @@ fn requirements_stand_each_on_its_own_line() {
     };
     let layout = JointLayout {
         in_row: 2,
+        stagger: RowStagger::InLine,
         along_grain_mm: Some(31.0),
         across_grain_mm: Some(15.0),
         loaded_end_mm: Some(46.5),
@@ -392,6 +394,7 @@ fn a_pull_and_a_load_across_the_grain_bring_their_own_lines() {
     let cleat = JointMember { angle_to_grain_deg: 90.0, depth_mm: Some(90.0), ..member(18.0) };
     let layout = JointLayout {
         in_row: 1,
+        stagger: RowStagger::InLine,
         along_grain_mm: None,
         across_grain_mm: None,
         loaded_end_mm: Some(80.0),
@@ -428,6 +431,7 @@ fn group_and_geometry_factors_are_asked_for_from_a_quarter_inch_on() {
     };
     let layout = JointLayout {
         in_row: 3,
+        stagger: RowStagger::InLine,
         along_grain_mm: Some(38.1),
         across_grain_mm: None,
         loaded_end_mm: Some(66.675),
