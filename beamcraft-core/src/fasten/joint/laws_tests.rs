@@ -69,7 +69,7 @@ proptest! {
         };
         let layout = JointLayout {
             in_row,
-            stagger: RowStagger::InLine,
+            stagger: if on(28) { RowStagger::Staggered } else { RowStagger::InLine },
             along_grain_mm: maybe(14, 60.0),
             across_grain_mm: maybe(15, 40.0),
             loaded_end_mm: maybe(16, 90.0),
