@@ -4,6 +4,7 @@ use core::cell::Cell;
 use std::alloc::{GlobalAlloc, Layout, System};
 
 use beamcraft_core::columns::{Column, ColumnMut, Columns};
+use beamcraft_core::fasten;
 use beamcraft_core::registry;
 
 struct Counting;
@@ -122,5 +123,53 @@ fn a_row_of_columns_allocates_nothing() {
     {
         let few = allocations_of_columns(name, &fields, 20.0, output, 10);
         assert_eq!(allocations_of_columns(name, &fields, 20.0, output, 4_000), few, "{name}");
+    }
+}
+
+/// Allocations of one typed call that answers.
+fn allocations_of<I, T, E>(input: &I, call: fn(&I) -> Result<T, E>) -> u64 {
+    let before = allocations();
+    let found = std::hint::black_box(call(std::hint::black_box(input)));
+    let after = allocations();
+    assert!(found.is_ok());
+    after - before
+}
+
+#[test]
+fn typed_calls_of_connections_allocate_nothing() {
+    let dowel = r#"{"yield_diameter_mm": 6, "bending_yield_mpa": 480, "main_bearing_mpa": 25, "side_bearing_mpa": 35,
+        "main_length_mm": 40, "side_length_mm": 20, "max_angle_to_grain_deg": 0}"#;
+    let nail = r#"{"fastener": "smooth_nail", "nominal_diameter_mm": 4, "length_mm": 90, "side_specific_gravity": 0.5,
+        "side_thickness_mm": 38, "side_angle_to_grain_deg": 0, "main_specific_gravity": 0.42, "main_thickness_mm": 89,
+        "main_angle_to_grain_deg": 0, "lateral_n": 100, "withdrawal_n": 20}"#;
+    let screw = r#"{"size": "no_10", "screw_length_mm": 63.5, "side_specific_gravity": 0.55, "side_thickness_mm": 19,
+        "side_angle_to_grain_deg": 0, "gap_mm": 12.7, "main_specific_gravity": 0.42, "main_thickness_mm": 89,
+        "main_angle_to_grain_deg": 0, "lateral_n": 100, "withdrawal_n": 20}"#;
+    let johansen = r#"{"fastener": "screw", "diameter_mm": 5, "yield_moment_nmm": 9000, "head_side_mpa": 20, "point_side_mpa": 20,
+        "head_side_mm": 20, "point_side_mm": 40, "axial_capacity_n": 1000}"#;
+    let lag =
+        r#"{"fastener": "lag_screw", "specific_gravity": 0.42, "nominal_diameter_mm": 9.5, "holding_length_mm": 50}"#;
+    for (name, count) in [
+        ("dowel_shear", allocations_of(&serde_json::from_str(dowel).expect("an input"), fasten::dowel_shear)),
+        (
+            "dowel_double_shear",
+            allocations_of(&serde_json::from_str(dowel).expect("an input"), fasten::dowel_double_shear),
+        ),
+        (
+            "dowel_shear_hollow",
+            allocations_of(&serde_json::from_str(dowel).expect("an input"), fasten::dowel_shear_hollow),
+        ),
+        ("dowel_joint_nds", allocations_of(&serde_json::from_str(nail).expect("an input"), fasten::dowel_joint_nds)),
+        ("screw_joint", allocations_of(&serde_json::from_str(screw).expect("an input"), fasten::screw_joint)),
+        (
+            "ec5_single_shear",
+            allocations_of(&serde_json::from_str(johansen).expect("an input"), fasten::ec5_single_shear),
+        ),
+        (
+            "fastener_withdrawal",
+            allocations_of(&serde_json::from_str(lag).expect("an input"), fasten::fastener_withdrawal),
+        ),
+    ] {
+        assert_eq!(count, 0, "{name}");
     }
 }

@@ -1,6 +1,7 @@
 //! Dowel connections: screws, lag screws, nails and bolts between two members, with or without a gap.
 //!
-//! Answers how much one fastener carries sideways in one or two shear planes ([`dowel_shear`], [`dowel_double_shear`]),
+//! Answers how much one fastener carries sideways in one or two shear planes ([`dowel_shear`], [`dowel_double_shear`]), through a
+//! hollow member ([`dowel_shear_hollow`]),
 //! along its axis ([`fastener_withdrawal`], [`head_pull_through`]) and both at once ([`combined_lateral_withdrawal`]);
 //! what it bears on ([`dowel_bearing`], [`dowel_bearing_material`]); which factors apply to it ([`connection_factors`],
 //! [`group_action_factor`], [`geometry_factor`]); which hole it wants ([`lead_hole`], [`bored_hole`]); and all of that for a whole wood
@@ -42,6 +43,7 @@ mod group;
 mod joint;
 mod nds;
 mod screws;
+mod stagger;
 
 pub use catalogue::{
     CatalogueFastener, FastenerFamily, FastenerList, ListFastenersInput, SoldLengthSeries, list_fasteners,
@@ -54,6 +56,7 @@ pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerSha
 pub use joint::*;
 pub use nds::*;
 pub use screws::{ListWoodScrewsInput, ScrewSize, WoodScrew, WoodScrewList, list_wood_screws, wood_screw};
+pub use stagger::RowStagger;
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
@@ -63,6 +66,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     DOWEL_BEARING_MATERIAL,
     DOWEL_SHEAR,
     DOWEL_DOUBLE_SHEAR,
+    DOWEL_SHEAR_HOLLOW,
     FASTENER_WITHDRAWAL,
     HEAD_PULL_THROUGH,
     COMBINED_LATERAL_WITHDRAWAL,

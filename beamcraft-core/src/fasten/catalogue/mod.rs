@@ -72,6 +72,9 @@ pub struct CatalogueFastener {
     /// Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub head_size_mm: Option<f64>,
+    /// Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub countersunk_head_mm: Option<f64>,
     /// Length, mm; absent where the size is sold in many.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub length_mm: Option<f64>,
@@ -188,6 +191,7 @@ impl CatalogueFastener {
             root_diameter_mm: None,
             body_diameter_mm: None,
             head_size_mm: None,
+            countersunk_head_mm: None,
             length_mm: None,
             ring_length_mm: None,
             tip_length_mm: None,
@@ -218,6 +222,17 @@ fn tabulated_bending_mpa(row: &CatalogueFastener) -> Option<f64> {
     };
     let input = BendingYieldInput { fastener, diameter_mm: row.nominal_diameter_mm };
     bending_yield(&input).ok().map(|found| found.bending_yield_mpa)
+}
+
+/// Thread of a wood screw with its tip: two thirds of the length, at least 4 D (NDS Table L3).
+pub(super) fn wood_screw_thread_mm(nominal_diameter_mm: f64, length_mm: f64) -> f64 {
+    (4.0 * nominal_diameter_mm).max(2.0 * length_mm / 3.0).min(length_mm)
+}
+
+/// Thread of a lag screw with its tip: half the length and 1/2 in, at most 6 in; short ones have 1/4 in of shank (NDS Table L2).
+pub(super) fn lag_thread_mm(length_mm: f64) -> f64 {
+    let of_short_mm = (length_mm - 0.25 * INCH_MM).max(0.5 * length_mm);
+    (0.5 * length_mm + 0.5 * INCH_MM).min(6.0 * INCH_MM).min(of_short_mm)
 }
 
 /// Tapered tip of a lag screw (NDS Table L2): that of its size, between sizes of the next thicker one.

@@ -140,8 +140,15 @@ pub(super) const RING_SHANK_NAILS: &[CatalogueFastener] = &[
     ring("0.207 in", mil(207), mil(199), inch(15, 32), mil(8000), mil(3000)),
 ];
 
-const fn thin(designation: &'static str, thread_mm: f64, body_mm: f64, head_mm: f64) -> CatalogueFastener {
+const fn thin(
+    designation: &'static str,
+    thread_mm: f64,
+    body_mm: f64,
+    head_mm: f64,
+    countersunk_head_mm: Option<f64>,
+) -> CatalogueFastener {
     CatalogueFastener {
+        countersunk_head_mm,
         body_diameter_mm: Some(body_mm),
         head_size_mm: Some(head_mm),
         ..CatalogueFastener::plain(
@@ -154,14 +161,14 @@ const fn thin(designation: &'static str, thread_mm: f64, body_mm: f64, head_mm: 
     }
 }
 
-/// Production wood screws: largest thread, body and pan head diameter.
+/// Production wood screws: largest thread, body, pan head and countersunk head diameter.
 pub(super) const THIN_BODY: &[CatalogueFastener] = &[
-    thin("No. 4", mil(116), mil(95), mil(219)),
-    thin("No. 6", mil(142), mil(118), mil(270)),
-    thin("No. 8", mil(168), mil(136), mil(322)),
-    thin("No. 10", mil(194), mil(157), mil(373)),
-    thin("No. 12", mil(220), mil(176), mil(425)),
-    thin("No. 14", mil(246), mil(201), mil(492)),
+    thin("No. 4", mil(116), mil(95), mil(219), None),
+    thin("No. 6", mil(142), mil(118), mil(270), Some(mil(279))),
+    thin("No. 8", mil(168), mil(136), mil(322), Some(mil(332))),
+    thin("No. 10", mil(194), mil(157), mil(373), Some(mil(385))),
+    thin("No. 12", mil(220), mil(176), mil(425), Some(mil(438))),
+    thin("No. 14", mil(246), mil(201), mil(492), Some(mil(507))),
 ];
 
 const fn washer(

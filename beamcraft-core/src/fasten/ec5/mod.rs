@@ -43,13 +43,13 @@ pub use moment::{
     Ec5ScrewDiameter, Ec5ScrewDiameterInput, Ec5ScrewDiameterRule, Ec5YieldMoment, Ec5YieldMomentInput,
     ec5_screw_diameter, ec5_yield_moment,
 };
-pub use number::{Ec5EffectiveNumber, Ec5EffectiveNumberInput, Ec5RowStagger, ec5_effective_number};
+pub use number::{Ec5EffectiveNumber, Ec5EffectiveNumberInput, ec5_effective_number};
 pub use rope::{Ec5RopeEffect, Ec5RopeEffectInput, ec5_rope_effect};
 pub use simplified::{Ec5GermanDowel, Ec5GermanDowelInput, ec5_german_dowel};
 pub use slip::{Ec5SlipModulus, Ec5SlipModulusInput, Ec5SlipPartner, ec5_slip_modulus};
 pub use spacing::{
-    Ec5AxialScrewSpacing, Ec5AxialScrewSpacingInput, Ec5JointPartner, Ec5Spacing, Ec5SpacingInput, Ec5SpacingTable,
-    ec5_axial_screw_spacing, ec5_spacing,
+    Ec5AxialScrewFace, Ec5AxialScrewSpacing, Ec5AxialScrewSpacingInput, Ec5JointPartner, Ec5Spacing, Ec5SpacingInput,
+    Ec5SpacingTable, ec5_axial_screw_spacing, ec5_spacing,
 };
 pub use splitting::{Ec5Splitting, Ec5SplittingInput, ec5_splitting};
 pub use steel::{

@@ -3,19 +3,9 @@
 use super::EDGE_MM;
 use super::choice::{Ec5Fastener, Ec5Hole};
 use crate::error::{Allowed, ErrorCode, Fault};
+use crate::fasten::stagger::RowStagger;
 use crate::limits::{Limited, limited};
 use crate::numeric::real::pow;
-
-/// Whether the fasteners of a row stand on one line of the grain.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
-#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
-pub enum Ec5RowStagger {
-    /// On one line: they can split the wood together.
-    InLine,
-    /// Staggered across the grain by one diameter or more; counts for nails and thin screws only.
-    Staggered,
-}
 
 /// A row of fasteners along the grain.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,9 +23,9 @@ pub struct Ec5EffectiveNumberInput {
     pub count: u32,
     /// Spacing along the grain a_1, mm.
     pub spacing_mm: f64,
-    /// Whether they stand on one line; by default they do.
-    #[cfg_attr(feature = "json", serde(default = "in_line"))]
-    pub stagger: Ec5RowStagger,
+    /// Whether they stand on one line; by default they do. Counts for nails and thin screws only.
+    #[cfg_attr(feature = "json", serde(default = "RowStagger::in_line"))]
+    pub stagger: RowStagger,
     /// Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
     /// are checked with the part of the force along the grain.
     #[cfg_attr(feature = "json", serde(default))]
@@ -48,11 +38,6 @@ limited!(Ec5EffectiveNumberInput {
     spacing_mm: FASTENER_SPACING,
     angle_to_grain_deg: ANGLE_TO_GRAIN
 });
-
-#[cfg(feature = "json")]
-fn in_line() -> Ec5RowStagger {
-    Ec5RowStagger::InLine
-}
 
 /// Effective number of a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -94,7 +79,7 @@ pub struct Ec5EffectiveNumber {
 /// use beamcraft_core::fasten::*;
 /// let row = ec5_effective_number(&Ec5EffectiveNumberInput {
 ///     fastener: Ec5Fastener::Dowel, hole: Ec5Hole::Predrilled, diameter_mm: 12.0, count: 5, spacing_mm: 60.0,
-///     stagger: Ec5RowStagger::InLine, angle_to_grain_deg: 0.0,
+///     stagger: RowStagger::InLine, angle_to_grain_deg: 0.0,
 /// })?;
 /// assert!((row.effective_number - 3.352).abs() < 1e-3);
 /// # Ok::<(), beamcraft_core::error::Fault>(())
@@ -109,7 +94,7 @@ pub fn ec5_effective_number(input: &Ec5EffectiveNumberInput) -> Result<Ec5Effect
         let effective_number = along_grain * (1.0 - across) + number * across;
         return Ok(Ec5EffectiveNumber { exponent: 0.9, along_grain, effective_number });
     }
-    let exponent = if input.stagger == Ec5RowStagger::Staggered || input.count == 1 {
+    let exponent = if input.stagger == RowStagger::Staggered || input.count == 1 {
         1.0
     } else {
         nail_exponent(slender, input.hole).ok_or_else(|| {

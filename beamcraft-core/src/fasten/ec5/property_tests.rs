@@ -1,5 +1,6 @@
 //! Laws of the Eurocode calculations.
 
+use crate::fasten::stagger::RowStagger;
 use proptest::prelude::*;
 
 use super::*;
@@ -211,7 +212,7 @@ proptest! {
             diameter_mm: d,
             count,
             spacing_mm: slender * d,
-            stagger: Ec5RowStagger::InLine,
+            stagger: RowStagger::InLine,
             angle_to_grain_deg: angle,
         })
         .unwrap();
@@ -231,7 +232,7 @@ fn the_exponent_of_nail_rows_has_no_step() {
             diameter_mm: 4.0,
             count: 5,
             spacing_mm,
-            stagger: Ec5RowStagger::InLine,
+            stagger: RowStagger::InLine,
             angle_to_grain_deg: 0.0,
         };
         ec5_effective_number(&input)

@@ -87,6 +87,15 @@ pub struct Ec5Spacing {
     pub a4_unloaded_mm: f64,
     /// Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
     pub least_timber_mm: f64,
+    /// The same in species that split easily (8.19), mm; 0 where the rule does not apply.
+    pub least_splitting_timber_mm: f64,
+    /// Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    pub plywood_loaded_edge_mm: f64,
+    /// Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    pub plywood_unloaded_edge_mm: f64,
+    /// Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they
+    /// may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
+    pub overlap_rest_mm: f64,
 }
 
 /// Least spacings, end and edge distances of fasteners loaded laterally.
@@ -101,19 +110,26 @@ pub struct Ec5Spacing {
 /// | a_4,t | d < 5: (5 + 2 s) d; else (5 + 5 s) d | (7 + 2 s) d; (7 + 5 s) d | (3 + 2 s) d; (3 + 4 s) d | max((2 + 2 s) d, 3 d) | max((2 + 2 s) d, 3 d) |
 /// | a_4,c | 5 d | 7 d | 3 d | 3 d | 3 d |
 ///
-/// c = cos α, s = sin α, α the angle of force to grain, d the diameter. Least timber thickness of nails without
-/// predrilling: max(7 d, (13 d − 30) ρ / 400).
+/// c = cos α, s = sin α, α the angle of force to grain, d the diameter. Nails beside steel take 0.7, beside panels 0.85 of a_1
+/// and a_2.
+///
+/// ```text
+/// nails without predrilling   timber ≥ max(7 d, (13 d − 30) ρ/400)      species that split easily ≥ max(14 d, (13 d − 30) ρ/200)
+/// nails in plywood            loaded edge (3 + 4 s) d                   unloaded edge 3 d
+/// nails from both sides       may overlap where t_2 − penetration > 4 d
+/// ```
 ///
 /// # Limits
-/// Nails beside steel take 0.7, beside panels 0.85 of a_1 and a_2. Species that split easily need 14 d and ρ / 200 in
-/// the rule for the thickness. Distances in panels themselves are other rules.
+/// Which species split easily is the national choice. Of panels other than plywood the standard has no edge distances. For LVL
+/// these are the distances in the wide face; a nail in the edge face takes those of dense timber (an LVL handbook): give
+/// more than 420 kg/m³.
 ///
 /// # Errors
 /// `out_of_range`, `not_finite`; `inconsistent` for nails without predrilling above 500 kg/m³.
 ///
 /// # Source
-/// EN 1995-1-1 Tables 8.2, 8.4, 8.5, 8.3.1.2 (seen through a library and a handbook; a_3,c of dowels and the factor of
-/// panels recalled). Checked by `verification/ec5_number`.
+/// EN 1995-1-1 Tables 8.2, 8.4, 8.5, 8.3.1.1, 8.3.1.2 (seen through a library and a handbook; a_3,c of dowels, Eq. 8.19 and
+/// 8.3.1.3 for panels recalled). Checked by `verification/ec5_number` and `verification/ec5_tables`.
 ///
 /// # Examples
 /// ```
@@ -170,7 +186,9 @@ pub fn ec5_spacing(input: &Ec5SpacingInput) -> Result<Ec5Spacing, Fault> {
         (true, Ec5JointPartner::Panel) => 0.85,
         _ => 1.0,
     };
+    let only = |applies: bool, value_mm: f64| if applies { value_mm } else { 0.0 };
     let undrilled = nail && input.hole == Ec5Hole::Undrilled;
+    let in_plywood = input.fastener.is_nail() && nail && input.partner == Ec5JointPartner::Panel;
     let [a1, a2, a3_loaded, a3_unloaded, a4_loaded, a4_unloaded] = multiples.map(|multiple| multiple * d);
     Ok(Ec5Spacing {
         table,
@@ -180,8 +198,23 @@ pub fn ec5_spacing(input: &Ec5SpacingInput) -> Result<Ec5Spacing, Fault> {
         a3_unloaded_mm: a3_unloaded,
         a4_loaded_mm: a4_loaded,
         a4_unloaded_mm: a4_unloaded,
-        least_timber_mm: if undrilled { (7.0 * d).max((13.0 * d - 30.0) * density / 400.0) } else { 0.0 },
+        least_timber_mm: only(undrilled, (7.0 * d).max((13.0 * d - 30.0) * density / 400.0)),
+        least_splitting_timber_mm: only(undrilled, (14.0 * d).max((13.0 * d - 30.0) * density / 200.0)),
+        plywood_loaded_edge_mm: only(in_plywood, (3.0 + 4.0 * s) * d),
+        plywood_unloaded_edge_mm: only(in_plywood, 3.0 * d),
+        overlap_rest_mm: only(input.fastener.is_nail(), 4.0 * d),
     })
+}
+
+/// The timber that a screw under a pull stands in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(rename_all = "snake_case"))]
+pub enum Ec5AxialScrewFace {
+    /// Timber, or the wide face of LVL.
+    Timber,
+    /// The edge face of LVL, where the layers are seen.
+    LvlEdge,
 }
 
 /// A screw loaded along its axis.
@@ -192,6 +225,14 @@ pub fn ec5_spacing(input: &Ec5SpacingInput) -> Result<Ec5Spacing, Fault> {
 pub struct Ec5AxialScrewSpacingInput {
     /// Outer diameter of the thread, mm.
     pub thread_diameter_mm: f64,
+    /// Face that it goes into; timber by default.
+    #[cfg_attr(feature = "json", serde(default = "timber_face"))]
+    pub face: Ec5AxialScrewFace,
+}
+
+#[cfg(feature = "json")]
+fn timber_face() -> Ec5AxialScrewFace {
+    Ec5AxialScrewFace::Timber
 }
 
 limited!(Ec5AxialScrewSpacingInput { thread_diameter_mm: FASTENER_DIAMETER });
@@ -218,7 +259,8 @@ pub struct Ec5AxialScrewSpacing {
 ///
 /// # Equation
 /// ```text
-/// a_1 = 7 d    a_2 = 5 d    a_1,CG = 10 d    a_2,CG = 4 d    timber ≥ 12 d    thread ≥ 6 d
+/// timber, LVL wide face   a_1 = 7 d    a_2 = 5 d    a_1,CG = 10 d    a_2,CG = 4 d    timber ≥ 12 d    thread ≥ 6 d
+/// LVL edge face           a_1 = 10 d   a_2 = 5 d    a_1,CG = 12 d    a_2,CG = 4 d
 /// ```
 /// d is the outer diameter of the thread.
 ///
@@ -229,21 +271,26 @@ pub struct Ec5AxialScrewSpacing {
 /// `out_of_range`, `not_finite`.
 ///
 /// # Source
-/// EN 1995-1-1 8.7.2, Table 8.6 (seen).
+/// EN 1995-1-1 8.7.2, Table 8.6 (seen); the edge face of LVL from an LVL handbook (seen). Checked by `verification/ec5_tables`.
 ///
 /// # Examples
 /// ```
-/// use beamcraft_core::fasten::{Ec5AxialScrewSpacingInput, ec5_axial_screw_spacing};
-/// assert_eq!(ec5_axial_screw_spacing(&Ec5AxialScrewSpacingInput { thread_diameter_mm: 6.0 })?.a1_mm, 42.0);
+/// use beamcraft_core::fasten::{Ec5AxialScrewFace, Ec5AxialScrewSpacingInput, ec5_axial_screw_spacing};
+/// let screw = Ec5AxialScrewSpacingInput { thread_diameter_mm: 6.0, face: Ec5AxialScrewFace::Timber };
+/// assert_eq!(ec5_axial_screw_spacing(&screw)?.a1_mm, 42.0);
 /// # Ok::<(), beamcraft_core::error::Fault>(())
 /// ```
 pub fn ec5_axial_screw_spacing(input: &Ec5AxialScrewSpacingInput) -> Result<Ec5AxialScrewSpacing, Fault> {
     input.check_ranges()?;
     let d = input.thread_diameter_mm;
+    let (a1, end) = match input.face {
+        Ec5AxialScrewFace::Timber => (7.0, 10.0),
+        Ec5AxialScrewFace::LvlEdge => (10.0, 12.0),
+    };
     Ok(Ec5AxialScrewSpacing {
-        a1_mm: 7.0 * d,
+        a1_mm: a1 * d,
         a2_mm: 5.0 * d,
-        end_mm: 10.0 * d,
+        end_mm: end * d,
         edge_mm: 4.0 * d,
         least_timber_mm: 12.0 * d,
         least_thread_mm: 6.0 * d,

@@ -9,11 +9,11 @@ use super::result::{Answer, DECLARED, Findings, JointMode, Silence, at, least_mo
 use crate::cite::{Clause, Source};
 use crate::error::{Error, ErrorCode, Fault, Result};
 use crate::fasten::ec5::{
-    Ec5DoubleShearInput, Ec5EffectiveNumberInput, Ec5EmbedmentInput, Ec5Fastener, Ec5Hole, Ec5RowStagger,
-    Ec5ScrewDiameterInput, Ec5SingleShearInput, Ec5SingleShearMode, Ec5SlipModulusInput, Ec5SlipPartner,
-    Ec5SteelCentralPlateInput, Ec5SteelOuterPlatesInput, Ec5SteelSingleShearInput, Ec5YieldMomentInput,
-    ec5_double_shear, ec5_effective_number, ec5_embedment, ec5_screw_diameter, ec5_single_shear, ec5_slip_modulus,
-    ec5_steel_central_plate, ec5_steel_outer_plates, ec5_steel_single_shear, ec5_yield_moment, joint_kmod, kmod,
+    Ec5DoubleShearInput, Ec5EffectiveNumberInput, Ec5EmbedmentInput, Ec5Fastener, Ec5Hole, Ec5ScrewDiameterInput,
+    Ec5SingleShearInput, Ec5SingleShearMode, Ec5SlipModulusInput, Ec5SlipPartner, Ec5SteelCentralPlateInput,
+    Ec5SteelOuterPlatesInput, Ec5SteelSingleShearInput, Ec5YieldMomentInput, ec5_double_shear, ec5_effective_number,
+    ec5_embedment, ec5_screw_diameter, ec5_single_shear, ec5_slip_modulus, ec5_steel_central_plate,
+    ec5_steel_outer_plates, ec5_steel_single_shear, ec5_yield_moment, joint_kmod, kmod,
 };
 use crate::fasten::nds::{FastenerDirection, TemperatureBand};
 use crate::finding::Quantity;
@@ -70,7 +70,9 @@ pub(super) fn findings(input: &JointInput, lay: &Lay) -> Result<Findings> {
     };
     let row = case.row_factor()?;
     let capacity = match (&lateral, &row, &k_mod) {
-        (Ok(lateral), Ok(row), Ok(k_mod)) => Ok(lateral.value_n * case.number * row * k_mod.joint / input.gamma_m),
+        (Ok(lateral), Ok(row), Ok(k_mod)) => {
+            Ok(lateral.value_n * case.number * row * case.end_grain_share() * k_mod.joint / input.gamma_m)
+        }
         (Err(why), ..) | (_, Err(why), _) | (_, _, Err(why)) => Err(why.clone()),
     };
     let factors = match (&row, &k_mod) {
@@ -175,9 +177,9 @@ impl<'a> Case<'a> {
             [pocket.side_direction, pocket.main_direction].contains(&FastenerDirection::EndGrain)
         };
         let text = match input.drive {
-            JointDrive::EndGrain => {
-                "In end grain smooth nails may carry no lateral load, others a third of the value under limits that \
-                 are not looked at; for screws the standard has no value."
+            JointDrive::EndGrain if self.kind != Ec5Fastener::ThreadedNail => {
+                "In end grain smooth nails may carry no lateral load but in secondary structures (8.3.1.2(3), (4)); for \
+                 screws the standard has no value."
             }
             JointDrive::ToeNailed => "The standard has no lateral value for slant-driven nails.",
             _ if input.pocket.as_ref().is_some_and(along_grain) => {
@@ -298,7 +300,7 @@ impl<'a> Case<'a> {
                 count: layout.in_row,
                 // One in a row has no spacing, and none is looked at.
                 spacing_mm: layout.along_grain_mm.unwrap_or(FASTENER_SPACING.high),
-                stagger: Ec5RowStagger::InLine,
+                stagger: layout.stagger,
                 angle_to_grain_deg: member.angle_to_grain_deg,
             });
             match found {
@@ -312,8 +314,18 @@ impl<'a> Case<'a> {
         Ok(Ok(least))
     }
 
+    /// Nails in end grain carry a third of their value in side grain (8.3.1.2(4)).
+    fn end_grain_share(&self) -> f64 {
+        if self.input.drive == JointDrive::EndGrain { 1.0 / 3.0 } else { 1.0 }
+    }
+
     fn factor_list(&self, row: f64, k_mod: f64) -> Vec<Factor> {
-        vec![
+        let end_grain = (self.input.drive == JointDrive::EndGrain).then(|| Factor {
+            name: "1/3 nails in end grain",
+            value: self.end_grain_share(),
+            clause: en("8.3.1.2(4)"),
+        });
+        let mut list = vec![
             Factor { name: "n number of fasteners", value: self.number, clause: en("8.1.2") },
             Factor {
                 name: "n_ef/n effective number of a row",
@@ -322,7 +334,9 @@ impl<'a> Case<'a> {
             },
             Factor { name: "k_mod duration and moisture", value: k_mod, clause: en("Table 3.1, Eq. 2.6") },
             Factor { name: "1/gamma_M partial factor", value: 1.0 / self.input.gamma_m, clause: en("Table 2.3") },
-        ]
+        ];
+        list.extend(end_grain);
+        list
     }
 
     fn lateral_line(

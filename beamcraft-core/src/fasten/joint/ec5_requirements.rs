@@ -2,16 +2,26 @@
 
 use super::ec5::{Case, KMod, density, en};
 use super::ec5_axial::Axial;
-use super::kinds::JointMaterial;
+use super::kinds::{JointDrive, JointMaterial};
 use super::parts::{JointLayout, JointMember};
 use super::result::{Answer, Silence, at, far_side, least_length, line, words};
+use crate::cite::Clause;
 use crate::error::Result;
 use crate::fasten::ec5::{
-    Ec5Fastener, Ec5JointPartner, Ec5LoadDuration, Ec5SpacingInput, Ec5SplittingInput, ec5_spacing, ec5_splitting,
+    Ec5Fastener, Ec5Hole, Ec5JointPartner, Ec5LoadDuration, Ec5ServiceClass, Ec5SpacingInput, Ec5SplittingInput,
+    ec5_spacing, ec5_splitting,
 };
 use crate::limits::BEARING_LENGTH;
 use crate::numeric::real::sin_cos_deg;
 use crate::verdict::{Outcome, Verdict};
+
+/// A least distance against the one there is, where it was given.
+fn distance(name: &str, least_mm: f64, there_mm: Option<f64>, clause: Clause) -> Verdict {
+    match there_mm {
+        Some(there_mm) => least_length(name, least_mm, there_mm, clause),
+        None => Silence::not_determined(format!("Not given; at least {least_mm:.1} mm.")).line(name, clause),
+    }
+}
 
 impl Case<'_> {
     pub(super) fn requirements(&self, axial: &Axial, k_mod: &Answer<KMod>) -> Result<Vec<Verdict>> {
@@ -45,13 +55,60 @@ impl Case<'_> {
             let why = "The plate under the heads is checked to EN 1993.";
             lines.push(words("plate under the heads", Outcome::NotCovered, en("8.2.3(2)"), why));
         }
+        if input.drive == JointDrive::EndGrain && self.kind == Ec5Fastener::ThreadedNail {
+            self.end_grain_lines(&mut lines);
+        }
         for (path, member, layout) in input.laid_members() {
             if member.material.is_timber() {
                 self.member_lines(path, member, layout, &mut lines)?;
                 lines.extend(self.splitting(path, member, layout, k_mod)?);
+            } else if member.material == JointMaterial::Plywood && self.kind.is_nail() {
+                self.plywood_lines(path, member, layout, &mut lines)?;
             }
         }
         Ok(lines)
+    }
+
+    /// What nails in end grain must keep to carry a third of their value (8.3.1.2(4)).
+    fn end_grain_lines(&self, lines: &mut Vec<Verdict>) {
+        let (input, clause) = (self.input, en("8.3.1.2(4)"));
+        let mut met = |name: &str, met: bool, why: &str| {
+            lines.push(words(name, if met { Outcome::Met } else { Outcome::NotMet }, clause, why));
+        };
+        met("nails in end grain: lateral load only", self.along_n <= 0.0, "Nails in end grain carry no pull.");
+        met("nails in end grain: number", input.count >= 3, "At least three nails in a connection.");
+        let wet = input.climate.ec5() == Ec5ServiceClass::ServiceClass3;
+        met("nails in end grain: climate", !wet, "Not in service class 3.");
+        let least_mm = 10.0 * self.diameter_mm;
+        lines.push(least_length("nails in end grain: penetration", least_mm, self.lay.held_mm, clause));
+    }
+
+    /// Nails near the edges of a plywood panel (8.3.1.3).
+    fn plywood_lines(
+        &self,
+        path: &'static str,
+        member: &JointMember,
+        layout: Option<&JointLayout>,
+        lines: &mut Vec<Verdict>,
+    ) -> Result<()> {
+        let asked = ec5_spacing(&Ec5SpacingInput {
+            fastener: self.kind,
+            hole: Ec5Hole::Predrilled,
+            diameter_mm: self.diameter_mm,
+            density_kg_m3: density(member),
+            angle_to_grain_deg: 90.0,
+            partner: Ec5JointPartner::Panel,
+        });
+        let (asked, clause) = (at(path, asked)?, en("8.3.1.3"));
+        for (name, least_mm, there_mm) in [
+            ("distance to a loaded edge", asked.plywood_loaded_edge_mm, layout.and_then(|l| l.loaded_edge_mm)),
+            ("distance to an unloaded edge", asked.plywood_unloaded_edge_mm, layout.and_then(|l| l.unloaded_edge_mm)),
+        ] {
+            if least_mm > 0.0 {
+                lines.push(distance(&format!("{name}, {path}"), least_mm, there_mm, clause));
+            }
+        }
+        Ok(())
     }
 
     fn member_lines(
@@ -86,7 +143,9 @@ impl Case<'_> {
         };
         if asked.least_timber_mm > 0.0 {
             let name = format!("thickness against splitting, {path}");
-            lines.push(least_length(&name, asked.least_timber_mm, member.thickness_mm, en("8.3.1.2, Eq. 8.18")));
+            let least = least_length(&name, asked.least_timber_mm, member.thickness_mm, en("8.3.1.2, Eq. 8.18"));
+            let splitting_mm = asked.least_splitting_timber_mm;
+            lines.push(least.with_remark(format!("In species that split easily {splitting_mm:.1} mm (8.19).")));
         }
         let Some(layout) = layout else {
             let name = format!("spacing, edge and end distances, {path}");
@@ -108,11 +167,7 @@ impl Case<'_> {
             if !counts {
                 continue;
             }
-            let name = format!("{name}, {path}");
-            lines.push(match there_mm {
-                Some(there_mm) => least_length(&name, needed_mm, there_mm, clause),
-                None => Silence::not_determined(format!("Not given; at least {needed_mm:.1} mm.")).line(&name, clause),
-            });
+            lines.push(distance(&format!("{name}, {path}"), needed_mm, there_mm, clause));
         }
         Ok(())
     }

@@ -1,3 +1,4 @@
+use crate::fasten::stagger::RowStagger;
 use proptest::prelude::*;
 
 use super::tests::{lining, member, screws};
@@ -68,6 +69,7 @@ proptest! {
         };
         let layout = JointLayout {
             in_row,
+            stagger: if on(28) { RowStagger::Staggered } else { RowStagger::InLine },
             along_grain_mm: maybe(14, 60.0),
             across_grain_mm: maybe(15, 40.0),
             loaded_end_mm: maybe(16, 90.0),
@@ -144,6 +146,7 @@ proptest! {
     ) {
         let layout = JointLayout {
             in_row: 1, along_grain_mm: None, across_grain_mm: Some(60.0), loaded_end_mm: Some(200.0),
+            stagger: RowStagger::InLine,
             unloaded_end_mm: Some(200.0), loaded_edge_mm: Some(60.0), unloaded_edge_mm: Some(60.0),
         };
         let at = |lateral_n, withdrawal_n, count| {

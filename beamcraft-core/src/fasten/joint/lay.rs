@@ -4,7 +4,7 @@ use super::input::JointInput;
 use super::kinds::{JointDrive, JointFastenerKind};
 use super::parts::JointFastener;
 use crate::error::{Allowed, Detail, Error, ErrorCode, Fault, Result};
-use crate::fasten::catalogue::lag_tip_mm;
+use crate::fasten::catalogue::{lag_thread_mm, lag_tip_mm, wood_screw_thread_mm};
 use crate::limits::BEARING_LENGTH;
 use crate::numeric::real::cos_deg;
 
@@ -36,6 +36,16 @@ pub(super) fn tip_mm(fastener: &JointFastener) -> f64 {
         JointFastenerKind::LagScrew => lag_tip_mm(fastener.nominal_diameter_mm),
         JointFastenerKind::Bolt | JointFastenerKind::Dowel => 0.0,
         _ => 2.0 * fastener.nominal_diameter_mm,
+    })
+}
+
+/// Length of thread or rings: as given, else that of the American standard's tables for screws, else the whole length.
+fn thread_mm(fastener: &JointFastener) -> f64 {
+    let length_mm = fastener.length_mm;
+    fastener.thread_length_mm.unwrap_or(match fastener.kind {
+        JointFastenerKind::WoodScrew => wood_screw_thread_mm(fastener.nominal_diameter_mm, length_mm),
+        JointFastenerKind::LagScrew => lag_thread_mm(length_mm),
+        _ => length_mm,
     })
 }
 
@@ -99,7 +109,7 @@ impl Lay {
         }
         // A smooth nail holds with its whole shank.
         let smooth = matches!(fastener.kind, JointFastenerKind::SmoothNail | JointFastenerKind::StainlessNail);
-        let unthreaded_mm = if smooth { 0.0 } else { length_mm - fastener.thread_length_mm.unwrap_or(length_mm) };
+        let unthreaded_mm = if smooth { 0.0 } else { length_mm - thread_mm(fastener) };
         let shank_mm = (unthreaded_mm - before_mm).clamp(0.0, held_mm);
         let double = input.second_side.is_some();
         Ok(Self {

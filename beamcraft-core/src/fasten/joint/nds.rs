@@ -14,6 +14,7 @@ use crate::fasten::nds::{
     RESISTANCE, SlipJoint, YieldMode, bending_yield, connection_factors, dowel_bearing, dowel_bearing_material,
     dowel_double_shear, dowel_shear, group_action_factor,
 };
+use crate::fasten::stagger::RowStagger;
 use crate::finding::Quantity;
 use crate::limits::{CROSS_SECTION, SMALL_LENGTH, SPACING};
 use crate::units::factor::INCH_MM;
@@ -369,12 +370,26 @@ impl<'a> Case<'a> {
     /// directions of the layout count.
     fn lines_along_load(&self, layout: &JointLayout) -> Vec<(u32, Option<f64>)> {
         let input = self.input;
-        let (along, across) = ((layout.in_row, layout.along_grain_mm), (input.rows(layout), layout.across_grain_mm));
+        let (along, across) = (self.lengthwise_row(layout), (input.rows(layout), layout.across_grain_mm));
         let member = if input.layout.is_some() && input.main.material.is_timber() { &input.main } else { &input.side };
         match member.grain_deg() {
             angle_deg if angle_deg <= 0.0 => vec![along],
             angle_deg if angle_deg >= 90.0 => vec![across],
             _ => vec![along, across],
+        }
+    }
+
+    /// A row along the grain. Staggered rows closer than a quarter of the spacing count two by two as one (11.3.6.2), and so
+    /// they do where their distance was not given.
+    fn lengthwise_row(&self, layout: &JointLayout) -> (u32, Option<f64>) {
+        let close = match (layout.along_grain_mm, layout.across_grain_mm) {
+            (Some(along_mm), Some(across_mm)) => across_mm < 0.25 * along_mm,
+            _ => true,
+        };
+        if layout.stagger == RowStagger::Staggered && self.input.rows(layout) > 1 && close {
+            (2 * layout.in_row, layout.along_grain_mm.map(|along_mm| 0.5 * along_mm))
+        } else {
+            (layout.in_row, layout.along_grain_mm)
         }
     }
 

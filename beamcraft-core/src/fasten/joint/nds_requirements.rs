@@ -244,6 +244,7 @@ impl Case<'_> {
             edge_distance_mm: or_far(layout.unloaded_edge_mm),
             loaded_edge_mm: Some(or_far(layout.loaded_edge_mm)),
             row_pitch_mm: rows.pitch_mm.map(or_far),
+            stagger: layout.stagger,
             between_rows_mm: rows.between_mm.map(or_far),
             row_spread_mm: rows.spread_mm.map(or_far),
             bearing_length_mm: self.lay.main_mm.min(sides_mm).clamp(BEARING_LENGTH.low, BEARING_LENGTH.high),

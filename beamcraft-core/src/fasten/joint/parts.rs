@@ -2,6 +2,7 @@
 
 use super::kinds::{JointFastenerKind, JointMaterial, JointPocketLoad};
 use crate::fasten::nds::{FastenerDirection, MemberMoisture};
+use crate::fasten::stagger::RowStagger;
 use crate::limits::limited;
 
 /// The fastener of a joint, by its own numbers.
@@ -26,7 +27,8 @@ pub struct JointFastener {
     pub head_diameter_mm: f64,
     /// Length that enters the wood, mm; heads lie flush or on the face.
     pub length_mm: f64,
-    /// Length of the thread or the rings with the point, mm; left out the whole length.
+    /// Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the
+    /// whole length of the others.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub thread_length_mm: Option<f64>,
     /// Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2
@@ -237,6 +239,9 @@ fn across_slant() -> JointPocketLoad {
 pub struct JointLayout {
     /// Fasteners in one row along the grain of the member.
     pub in_row: u32,
+    /// Whether the fasteners stand on common lines; by default they do.
+    #[cfg_attr(feature = "json", serde(default = "RowStagger::in_line"))]
+    pub stagger: RowStagger,
     /// Spacing along the grain, mm; needed with more than one in a row.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub along_grain_mm: Option<f64>,

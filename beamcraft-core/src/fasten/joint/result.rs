@@ -195,7 +195,7 @@ pub(super) struct Findings {
 ///
 /// # Limits
 /// Like fasteners that share the load as the standard's group rule has it, in one shear plane or two. A case that a
-/// standard does not cover is answered `not_covered`, never as passed: a gap, a slanted nail and end grain in Eurocode 5;
+/// standard does not cover is answered `not_covered`, never as passed: a gap, a slanted nail, screws and smooth nails in end grain in Eurocode 5;
 /// the head on the shoulder of a pocket, unless its pull-through is declared; bolts along their axis in the American
 /// standard. In double shear the lesser side member counts on both sides (NDS 12.3.8). Where the load runs at an angle to
 /// the grain, the fasteners are looked at as rows along the grain and across it, and the lesser group factor counts. Below 1/4 in the distances of the American standard

@@ -5,6 +5,7 @@ use crate::fasten::nds::{
     TemperatureBand, TimeEffect, screw_joint,
 };
 use crate::fasten::screws::ScrewSize;
+use crate::fasten::stagger::RowStagger;
 use crate::verdict::Outcome;
 
 pub(super) fn member(thickness_mm: f64) -> JointMember {
@@ -163,6 +164,7 @@ fn requirements_stand_each_on_its_own_line() {
     };
     let layout = JointLayout {
         in_row: 2,
+        stagger: RowStagger::InLine,
         along_grain_mm: Some(31.0),
         across_grain_mm: Some(15.0),
         loaded_end_mm: Some(46.5),
@@ -392,6 +394,7 @@ fn a_pull_and_a_load_across_the_grain_bring_their_own_lines() {
     let cleat = JointMember { angle_to_grain_deg: 90.0, depth_mm: Some(90.0), ..member(18.0) };
     let layout = JointLayout {
         in_row: 1,
+        stagger: RowStagger::InLine,
         along_grain_mm: None,
         across_grain_mm: None,
         loaded_end_mm: Some(80.0),
@@ -428,6 +431,7 @@ fn group_and_geometry_factors_are_asked_for_from_a_quarter_inch_on() {
     };
     let layout = JointLayout {
         in_row: 3,
+        stagger: RowStagger::InLine,
         along_grain_mm: Some(38.1),
         across_grain_mm: None,
         loaded_end_mm: Some(66.675),
@@ -469,4 +473,130 @@ fn group_and_geometry_factors_are_asked_for_from_a_quarter_inch_on() {
     assert_eq!((unplaced.outcome, unplaced.lateral_capacity_n), (Outcome::NotDetermined, None));
     let limp = joint(&JointInput { side: member(38.1), ..input }).unwrap();
     assert_eq!(limp.outcome, Outcome::NotDetermined);
+}
+
+/// Six ring shank nails through 18 mm, three in a row.
+fn ring_shanks(standard: JointStandard) -> JointInput {
+    let nail = JointFastener {
+        yield_moment_nmm: Some(3_000.0),
+        bending_yield_mpa: Some(620.0),
+        ..JointFastener::plain(JointFastenerKind::RingShankNail, 3.0, 6.0, 75.0)
+    };
+    let layout = JointLayout {
+        in_row: 3,
+        stagger: RowStagger::InLine,
+        along_grain_mm: Some(30.0),
+        across_grain_mm: Some(30.0),
+        loaded_end_mm: Some(60.0),
+        unloaded_end_mm: Some(60.0),
+        loaded_edge_mm: Some(20.0),
+        unloaded_edge_mm: Some(20.0),
+    };
+    let plain = JointInput::plain(standard, nail, member(22.0), member(89.0));
+    JointInput { count: 6, layout: Some(layout), lateral_n: 300.0, ..plain }
+}
+
+// EN 1995-1-1 8.3.1.2(4), recalled: a third, with at least three nails, 10 d deep, no pull, and not wet.
+#[test]
+fn ring_shank_nails_in_end_grain_carry_a_third_under_conditions() {
+    let side = ring_shanks(JointStandard::Ec5);
+    let end = JointInput { drive: JointDrive::EndGrain, ..side.clone() };
+    let (in_side, in_end) = (joint(&side).unwrap(), joint(&end).unwrap());
+    let share = in_end.lateral_capacity_n.unwrap() / in_side.lateral_capacity_n.unwrap();
+    assert!((3.0 * share - 1.0).abs() < 1e-12);
+    assert_eq!(in_end.modes, in_side.modes);
+    let product: f64 = in_end.factors.iter().map(|factor| factor.value).product();
+    let whole_n = product * in_end.lateral_value_n.unwrap();
+    assert!((whole_n / in_end.lateral_capacity_n.unwrap() - 1.0).abs() < 1e-12);
+    let outcome = |input: &JointInput, name: &str| line(&joint(input).unwrap().requirements, name).outcome;
+    for name in ["lateral load only", "number", "climate", "penetration"] {
+        assert_eq!(outcome(&end, &format!("nails in end grain: {name}")), Outcome::Met, "{name}");
+    }
+    let layout = JointLayout { in_row: 2, ..end.layout.unwrap() };
+    let two = JointInput { count: 2, layout: Some(layout), ..end.clone() };
+    assert_eq!(outcome(&two, "nails in end grain: number"), Outcome::NotMet);
+    let pulled = JointInput { withdrawal_n: 10.0, ..end.clone() };
+    assert_eq!(outcome(&pulled, "nails in end grain: lateral load only"), Outcome::NotMet);
+    let wet = JointInput { climate: JointServiceClimate::Wet, ..end.clone() };
+    assert_eq!(outcome(&wet, "nails in end grain: climate"), Outcome::NotMet);
+    let short = JointInput { fastener: JointFastener { length_mm: 48.0, ..end.fastener }, ..end.clone() };
+    assert_eq!(outcome(&short, "nails in end grain: penetration"), Outcome::NotMet);
+    let smooth = JointFastener { kind: JointFastenerKind::SmoothNail, ..end.fastener };
+    assert_eq!(joint(&JointInput { fastener: smooth, ..end }).unwrap().outcome, Outcome::NotCovered);
+}
+
+// EN 1995-1-1 8.3.1.1(8): staggered nails count whole. NDS: the commentary asks for 2.5 D between staggered rows, and close
+// staggered rows of thick dowels count as one (11.3.6.2).
+#[test]
+fn staggered_rows_count_by_their_own_rules() {
+    let staggered = |input: &JointInput| {
+        let layout = input.layout.map(|layout| JointLayout { stagger: RowStagger::Staggered, ..layout });
+        joint(&JointInput { layout, ..input.clone() }).unwrap()
+    };
+    let factor =
+        |found: &Joint, name: &str| found.factors.iter().find(|factor| factor.name.starts_with(name)).unwrap().value;
+    let nails = ring_shanks(JointStandard::Ec5);
+    assert!(factor(&joint(&nails).unwrap(), "n_ef/n") < 1.0);
+    assert_eq!(factor(&staggered(&nails), "n_ef/n"), 1.0);
+    let nails = ring_shanks(JointStandard::NdsAsd);
+    let between = |found: &Joint| line(&found.requirements, "distance between rows").demand.unwrap();
+    assert_eq!((between(&joint(&nails).unwrap()), between(&staggered(&nails))), (15.0, 7.5));
+    let stiff = |thickness_mm: f64| JointMember {
+        modulus_mpa: Some(9_500.0),
+        area_mm2: Some(thickness_mm * 140.0),
+        ..member(thickness_mm)
+    };
+    let bolts = |across_mm: f64, along_mm: f64, in_row: u32, count: u32| {
+        let bolt = JointFastener::plain(JointFastenerKind::Bolt, 12.7, 25.0, 100.0);
+        let layout = JointLayout {
+            in_row,
+            along_grain_mm: Some(along_mm),
+            across_grain_mm: Some(across_mm),
+            ..nails.layout.unwrap()
+        };
+        let plain = JointInput::plain(JointStandard::NdsAsd, bolt, stiff(38.0), stiff(89.0));
+        JointInput { count, layout: Some(layout), lateral_n: 100.0, ..plain }
+    };
+    let c_g = |found: &Joint| factor(found, "C_g");
+    // Two rows of three, 120 mm apart in the row: 40 mm apart they are two rows, 25 mm apart one row of six at 60 mm.
+    let (far, near) = (bolts(40.0, 120.0, 3, 6), bolts(25.0, 120.0, 3, 6));
+    assert_eq!(c_g(&staggered(&far)), c_g(&joint(&far).unwrap()));
+    let one_row = joint(&bolts(25.0, 60.0, 6, 6)).unwrap();
+    assert_eq!(c_g(&staggered(&near)), c_g(&one_row));
+}
+
+// EN 1995-1-1 8.3.1.3, recalled: 3 d and (3 + 4 sin α) d to the edges of plywood.
+#[test]
+fn nails_keep_from_the_edges_of_plywood() {
+    let plywood = JointMember { material: JointMaterial::Plywood, ..member(18.0) };
+    let layout = JointLayout {
+        loaded_edge_mm: Some(20.9),
+        unloaded_edge_mm: Some(9.0),
+        ..ring_shanks(JointStandard::Ec5).layout.unwrap()
+    };
+    let input = JointInput { side: plywood, side_layout: Some(layout), ..ring_shanks(JointStandard::Ec5) };
+    let found = joint(&input).unwrap();
+    let edge = |name: &str| line(&found.requirements, name);
+    assert_eq!(
+        (edge("distance to a loaded edge, side").outcome, edge("distance to a loaded edge, side").demand),
+        (Outcome::NotMet, Some(21.0))
+    );
+    assert_eq!(edge("distance to an unloaded edge, side").outcome, Outcome::Met);
+}
+
+// NDS Tables L2 and L3: thread of a 4 in lag screw 2 1/2 in, of a 60 mm wood screw 40 mm.
+#[test]
+fn a_screw_without_a_stated_thread_has_that_of_the_tables() {
+    let capacity = |kind, length_mm: f64, thread_length_mm| {
+        let fastener = JointFastener { kind, length_mm, thread_length_mm, ..screws(JointStandard::NdsAsd).fastener };
+        let input = JointInput { fastener, lead_hole_mm: None, ..screws(JointStandard::NdsAsd) };
+        joint(&input).unwrap().working.iter().find(|one| one.name.starts_with("withdrawal")).unwrap().value
+    };
+    for (kind, length_mm, thread_mm) in
+        [(JointFastenerKind::LagScrew, 101.6, 63.5), (JointFastenerKind::WoodScrew, 60.0, 40.0)]
+    {
+        let ratio = capacity(kind, length_mm, None) / capacity(kind, length_mm, Some(thread_mm));
+        assert!((ratio - 1.0).abs() < 1e-12, "{kind:?}");
+        assert!(capacity(kind, length_mm, Some(length_mm)) > capacity(kind, length_mm, Some(20.0)), "{kind:?}");
+    }
 }

@@ -14,7 +14,7 @@ use super::lrfd::{FORMAT_CONVERSION, NdsDesign, RESISTANCE, TimeEffect};
 use super::material::{DowelMaterial, material_bearing, thickness_fault, without_value};
 use super::withdrawal::{FastenerWithdrawalInput, HeadPullThroughInput, pull_through, withdrawal};
 use crate::error::{Allowed, ErrorCode, Fault};
-use crate::fasten::catalogue::lag_tip_mm;
+use crate::fasten::catalogue::{lag_thread_mm, lag_tip_mm, wood_screw_thread_mm};
 use crate::limits::{BEARING_LENGTH, Limited, limited};
 use crate::numeric::real::cos_deg;
 use crate::units::factor::INCH_MM;

@@ -19,10 +19,8 @@ impl Dowel {
         };
         let thread_mm = match (input.thread_length_mm, input.fastener) {
             (Some(given_mm), _) => given_mm,
-            (None, DowelFastener::WoodScrew) => (4.0 * nominal_mm).max(2.0 * length_mm / 3.0).min(length_mm),
-            (None, DowelFastener::LagScrew) => (0.5 * length_mm + 0.5 * INCH_MM)
-                .min(6.0 * INCH_MM)
-                .min((length_mm - 0.25 * INCH_MM).max(0.5 * length_mm)),
+            (None, DowelFastener::WoodScrew) => wood_screw_thread_mm(nominal_mm, length_mm),
+            (None, DowelFastener::LagScrew) => lag_thread_mm(length_mm),
             (None, DowelFastener::SmoothNail | DowelFastener::SmoothStainlessNail) => length_mm,
             (None, DowelFastener::RingShankNail) => {
                 return Err(missing("thread_length_mm", "the length of the rings of a ring shank nail"));

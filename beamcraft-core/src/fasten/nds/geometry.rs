@@ -2,6 +2,7 @@
 
 use super::{EDGE_MM, is_quarter_inch};
 use crate::error::{ErrorCode, Fault};
+use crate::fasten::stagger::RowStagger;
 use crate::limits::{Limited, limited};
 use crate::units::factor::INCH_MM;
 use crate::verdict::Outcome;
@@ -88,6 +89,9 @@ pub struct GeometryFactorInput {
     /// Centre spacing in a row along the load, mm; left out for one fastener in a row.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub row_pitch_mm: Option<f64>,
+    /// Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
+    #[cfg_attr(feature = "json", serde(default = "RowStagger::in_line"))]
+    pub stagger: RowStagger,
     /// Distance between rows, mm; left out for one row.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub between_rows_mm: Option<f64>,
@@ -188,7 +192,7 @@ pub struct GeometryFactor {
 /// edge                       2.5 D              2.5 D                            2.5 D
 /// end, towards / away        15 D / 10 D        10 D / 5 D                       5 D / 3 D
 /// in a row along / across    15 D / 10 D        10 D / 5 D                       5 D / 2.5 D
-/// between rows               5 D                3 D                              2.5 D
+/// between rows               5 D                3 D                              2.5 D            staggered: 2.5 D
 /// ```
 /// | symbol | meaning | unit | here |
 /// |---|---|---|---|
@@ -222,6 +226,7 @@ pub struct GeometryFactor {
 ///     edge_distance_mm: 44.0,
 ///     loaded_edge_mm: None,
 ///     row_pitch_mm: None,
+///     stagger: RowStagger::InLine,
 ///     between_rows_mm: None,
 ///     row_spread_mm: None,
 ///     bearing_length_mm: 38.1,
@@ -360,7 +365,7 @@ fn recommended(input: &GeometryFactorInput, across: bool) -> Asked {
         pitch_least_mm: pitch * d,
         edge_mm: 2.5 * d,
         loaded_edge_mm: 2.5 * d,
-        between_rows_mm: rows * d,
+        between_rows_mm: if input.stagger == RowStagger::Staggered { 2.5 * d } else { rows * d },
     }
 }
 

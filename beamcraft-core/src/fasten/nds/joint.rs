@@ -11,6 +11,7 @@ use super::factors::{
 use super::lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, shear};
 use super::withdrawal::{FastenerWithdrawalInput, HeadPullThroughInput, pull_through, withdrawal};
 use crate::error::{Allowed, ErrorCode, Fault};
+use crate::fasten::catalogue::wood_screw_thread_mm;
 use crate::fasten::screws::{ScrewSize, wood_screw};
 use crate::limits::{BEARING_LENGTH, Limited, limited};
 use crate::verdict::Outcome;
@@ -475,8 +476,7 @@ impl Screw {
             .or(row.map(|row| row.head_diameter_mm))
             .ok_or_else(|| missing("head_diameter_mm"))?;
         let length_mm = input.screw_length_mm;
-        let ruled_mm = (4.0 * nominal_mm).max(2.0 * length_mm / 3.0).min(length_mm);
-        let thread_mm = input.thread_length_mm.unwrap_or(ruled_mm);
+        let thread_mm = input.thread_length_mm.unwrap_or_else(|| wood_screw_thread_mm(nominal_mm, length_mm));
         let tip_mm = input.tip_length_mm.unwrap_or(2.0 * nominal_mm);
         let refuse = |field, value, words, cure| {
             Err(Fault::number(ErrorCode::Inconsistent, field, value, Allowed::Text(words), cure))

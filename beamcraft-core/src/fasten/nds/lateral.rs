@@ -301,11 +301,11 @@ pub(super) fn shear(input: &DowelShearInput) -> DowelShear {
 }
 
 /// The reduction terms of NDS Table 12.3.1B, for the modes I, II, and III with IV.
-struct Reduction {
+pub(super) struct Reduction {
     rule: ReductionRule,
     k_d: f64,
     k_theta: f64,
-    terms: [f64; 3],
+    pub(super) terms: [f64; 3],
     /// One over each.
     inverses: [f64; 3],
 }
@@ -314,7 +314,7 @@ struct Reduction {
 const LARGE: [f64; 3] = [4.0, 3.6, 3.2];
 
 #[inline(always)]
-fn reduction(input: &DowelShearInput) -> Reduction {
+pub(super) fn reduction(input: &DowelShearInput) -> Reduction {
     let diameter_mm = input.yield_diameter_mm;
     let is_large = is_quarter_inch(diameter_mm);
     let has_large_thread = is_quarter_inch(input.nominal_diameter_mm.unwrap_or(diameter_mm));

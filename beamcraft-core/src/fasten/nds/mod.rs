@@ -13,6 +13,7 @@ mod dowel_joint_verdicts;
 mod factors;
 mod geometry;
 mod group_action;
+mod hollow_shear;
 mod joint;
 mod joint_verdicts;
 mod lateral;
@@ -40,6 +41,7 @@ pub use geometry::{
     geometry_factor,
 };
 pub use group_action::{GroupActionFactor, GroupActionFactorInput, SlipJoint, group_action_factor};
+pub use hollow_shear::{DowelShearHollow, DowelShearHollowInput, dowel_shear_hollow};
 pub use joint::{ScrewJoint, ScrewJointCheck, ScrewJointInput, screw_joint};
 pub use joint_verdicts::screw_joint_verdicts;
 pub use lateral::{DowelShear, DowelShearInput, ReductionRule, YieldMode, dowel_shear};
@@ -57,8 +59,8 @@ pub use withdrawal::{
 pub(super) use {
     bearing::DOWEL_BEARING, bending::BENDING_YIELD, bored_hole::BORED_HOLE, combined::COMBINED_LATERAL_WITHDRAWAL,
     double_shear::DOWEL_DOUBLE_SHEAR, dowel_joint::DOWEL_JOINT_NDS, factors::CONNECTION_FACTORS,
-    geometry::GEOMETRY_FACTOR, group_action::GROUP_ACTION_FACTOR, joint::SCREW_JOINT, lateral::DOWEL_SHEAR,
-    lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, short_penetration::SHORT_PENETRATION,
+    geometry::GEOMETRY_FACTOR, group_action::GROUP_ACTION_FACTOR, hollow_shear::DOWEL_SHEAR_HOLLOW, joint::SCREW_JOINT,
+    lateral::DOWEL_SHEAR, lead_hole::LEAD_HOLE, material::DOWEL_BEARING_MATERIAL, short_penetration::SHORT_PENETRATION,
     withdrawal::FASTENER_WITHDRAWAL, withdrawal::HEAD_PULL_THROUGH,
 };
 
