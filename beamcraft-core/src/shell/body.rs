@@ -254,8 +254,8 @@ impl HollowBodyInput {
     fn board_faults(&self, names: &[FaceKind]) -> Vec<Detail> {
         let mut faults = Vec::new();
         for (board, at) in self.boards.iter().zip(0..) {
-            let path = format!("boards[{at}]");
-            faults.extend(board.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
+            let within = |fault: Detail| fault.within(&format!("boards[{at}]"));
+            faults.extend(board.range_faults().into_iter().map(|fault| within(fault.into())));
             if !names.contains(&board.face) {
                 let sides = names.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
                 let fault = Detail::inconsistent(
@@ -264,10 +264,10 @@ impl HollowBodyInput {
                     &format!("a side of the section: {sides}"),
                     "",
                 );
-                faults.push(fault.with_code(ErrorCode::UnknownName).within(&path));
+                faults.push(within(fault.with_code(ErrorCode::UnknownName)));
             } else if self.boards.iter().take(at).any(|other| other.face == board.face) {
                 let fault = Detail::inconsistent("face", board.face.to_string(), "each side once", "");
-                faults.push(fault.with_code(ErrorCode::DuplicateField).within(&path));
+                faults.push(within(fault.with_code(ErrorCode::DuplicateField)));
             }
         }
         if self.board_faces().is_empty() {
@@ -297,8 +297,8 @@ impl HollowBodyInput {
             ));
         }
         for (leg, number) in self.legs.iter().zip(1..) {
-            let path = format!("legs[{}]", number - 1);
-            faults.extend(leg.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
+            let within = |fault: Detail| fault.within(&format!("legs[{}]", number - 1));
+            faults.extend(leg.range_faults().into_iter().map(|fault| within(fault.into())));
             let fault = match leg.corner_deg {
                 None if number < count => {
                     Fault::plain(ErrorCode::MissingField, "corner_deg", "the angle to the next leg", "").into()
@@ -314,7 +314,7 @@ impl HollowBodyInput {
                 }
                 _ => continue,
             };
-            faults.push(fault.within(&path));
+            faults.push(within(fault));
         }
         faults
     }
