@@ -114,8 +114,9 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Html
     }
     if let Some(marks) = set_up.marks {
         let (low, high) = (lengths.full(marks.low_end_mm), lengths.full(marks.high_end_mm));
+        let first = if set_up.way == CutWay::OnEdge { "first cut square to the long point: " } else { "" };
         lines.push(format!(
-            "taper of {}; marks at {low} where the grain begins, {high} where it ends",
+            "{first}taper of {}; marks at {low} where the grain begins, {high} where it ends",
             degrees(cut.gauge_deg.abs())
         ));
     }

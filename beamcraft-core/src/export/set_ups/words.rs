@@ -52,7 +52,9 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Stri
         lines.push(format!("stop {}", lengths.full(stop)));
     }
     if let Some(marks) = set_up.marks {
-        lines.push(format!("marks {} and {}", lengths.bare(marks.low_end_mm), lengths.full(marks.high_end_mm)));
+        let first = if set_up.way == CutWay::OnEdge { "first cut square to " } else { "" };
+        let (low, high) = (lengths.bare(marks.low_end_mm), lengths.full(marks.high_end_mm));
+        lines.push(format!("{first}marks {low} and {high}"));
     }
     lines
 }
