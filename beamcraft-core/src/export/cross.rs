@@ -19,8 +19,8 @@ const NUMBER_OUT: f64 = BALLOON_RADIUS + 3.0;
 const SIZES_OUT: f64 = 20.0;
 /// Height of a row of the list, mm.
 const ROW: f64 = 6.0;
-/// Tag of what is cut away from a piece that reaches out of the board.
-const OUTSIDE: u32 = u32::MAX - 1;
+/// Tag of the sides of what is taken out of a board.
+const TAKEN: u32 = u32::MAX - 1;
 
 /// The section of a body square across the middle of its longest panel, as an SVG sheet at a scale that is written on it.
 ///
@@ -47,11 +47,11 @@ pub fn cross_svg(body: &SawnBody) -> String {
 /// A point of the section: to the right and up, mm.
 type Flat = (f64, f64);
 
-/// A side of a piece, and whether it is a show face.
+/// A side of a piece.
 struct Side {
     from: Flat,
     to: Flat,
-    shows: bool,
+    line: Line,
 }
 
 /// A piece of a panel.
@@ -122,7 +122,7 @@ impl<'a> Section<'a> {
 
     /// The number of a panel, outside the middle of its show face.
     fn number(&self, sheet: &mut Sheet, one: &CutPanel<'_>, spot: &impl Fn(Flat) -> Spot) {
-        let sides = one.pieces.iter().flat_map(|piece| &piece.sides).filter(|side| side.shows);
+        let sides = one.pieces.iter().flat_map(|piece| &piece.sides).filter(|side| side.line == Line::Show);
         let Some(show) = sides.max_by(|a, b| length(a).total_cmp(&length(b))) else { return };
         let middle = spot((0.5 * (show.from.0 + show.to.0), 0.5 * (show.from.1 + show.to.1)));
         let out = (one.panel.frame.n.dot(self.right), one.panel.frame.n.dot(self.up));
@@ -137,8 +137,13 @@ impl<'a> Section<'a> {
         for (one, row) in self.panels.iter().zip(0_u32..) {
             let centre = Spot::new(zone.left + 6.0, zone.top + 5.0 + ROW * f64::from(row));
             sheet.balloon(centre, centre, one.number);
-            let bevels: Vec<String> =
-                one.panel.edges.iter().filter(|edge| edge.cut == EdgeCut::Rip).map(bevel).collect();
+            let bevels: Vec<String> = one
+                .panel
+                .edges
+                .iter()
+                .filter(|edge| edge.cut == EdgeCut::Rip)
+                .map(|edge| bevel(one.panel, edge))
+                .collect();
             let thick = job.lengths.full(one.panel.thickness_mm);
             let text = format!("{}: {thick} thick; {}", words::face(one.panel.id), bevels.join(", "));
             sheet.text(centre.by(6.0, 1.1), NORMAL, Anchor::Start, &fitted(&text, zone.width() - 16.0, NORMAL));
@@ -156,7 +161,7 @@ impl CutPanel<'_> {
                 sheet.hatch(&ring, hatch, 2.2);
             }
             for side in &piece.sides {
-                sheet.line(spot(side.from), spot(side.to), if side.shows { Line::Show } else { Line::Outline });
+                sheet.line(spot(side.from), spot(side.to), side.line);
             }
         }
     }
@@ -168,10 +173,15 @@ fn pieces(panel: &Panel, plane: &Plane, flat: &impl Fn(Point3) -> Flat) -> Vec<P
     let cut = panel.pieces.iter().filter_map(|piece| {
         let ring = match piece.sign {
             PieceSign::Added => cross_section(&piece.solid, plane),
-            PieceSign::Removed => cross_section(&blank.common(&piece.solid, OUTSIDE)?, plane),
+            PieceSign::Removed => cross_section(&blank.common(&piece.solid, TAKEN)?, plane),
         };
-        let is_show = |tag: u32| piece.sign == PieceSign::Added && tag == Panel::SHOW;
-        let side = |edge: &SectionEdge| Side { from: flat(edge.from), to: flat(edge.to), shows: is_show(edge.tag) };
+        let line = |tag: u32| match (piece.sign, tag) {
+            (PieceSign::Added, Panel::SHOW) => Line::Show,
+            // Where a groove opens there is no wood.
+            (PieceSign::Removed, tag) if tag != TAKEN => Line::None,
+            _ => Line::Outline,
+        };
+        let side = |edge: &SectionEdge| Side { from: flat(edge.from), to: flat(edge.to), line: line(edge.tag) };
         let sides: Vec<Side> = ring.iter().map(side).collect();
         (!sides.is_empty()).then_some(Piece { sign: piece.sign, sides })
     });
@@ -183,8 +193,8 @@ fn length(side: &Side) -> f64 {
     x * x + y * y
 }
 
-fn bevel(edge: &PanelEdge) -> String {
-    let beyond = words::face(edge.neighbour);
+fn bevel(panel: &Panel, edge: &PanelEdge) -> String {
+    let beyond = words::beside(panel.id, edge.neighbour);
     if edge.tilt_deg.abs() < 0.05 {
         format!("square to {beyond}")
     } else {

@@ -129,6 +129,9 @@ fn a_tapered_end_is_a_compound_cut() {
     let taper = front.cuts.iter().find(|cut| cut.kind == CutKind::TaperRip).unwrap();
     assert!((taper.gauge_deg - 1.909_152_4).abs() < 0.05, "{}", taper.gauge_deg);
     assert!(front.cuts.iter().all(|cut| cut.set_up.is_some()));
+    // It is wider where the body is higher.
+    let top = body.panels[0].edge("top".parse().unwrap()).unwrap();
+    assert_eq!(body.panels[0].longer_towards(top), "left_end".parse().ok());
 }
 
 #[test]

@@ -55,9 +55,9 @@ fn cells(panel: &Panel, edge: &PanelEdge, lengths: ReportLengths) -> [String; 6]
     };
     let off = if edge.gauge_deg.abs() < 0.05 { String::new() } else { format!(", {}", degrees(edge.gauge_deg.abs())) };
     let longer = panel.longer_towards(edge).filter(|_| !off.is_empty());
-    let longer = longer.map_or_else(String::new, |face| format!(" to {}", words::face(face)));
+    let longer = longer.map_or_else(String::new, |face| format!(" to {}", words::beside(panel.id, face)));
     [
-        words::face(edge.neighbour),
+        words::beside(panel.id, edge.neighbour),
         words::joint(edge.joint).to_owned(),
         bevel,
         format!("{}{off}{longer}", words::cut(edge.cut)),
@@ -71,7 +71,7 @@ fn notes(job: Drawn<'_>, panel: &Panel) -> [String; NOTES] {
     let blank = format!("{} × {}", lengths.bare(panel.blank_length_mm), lengths.full(panel.blank_width_mm));
     let off = panel.edges.iter().any(|edge| edge.gauge_deg.abs() >= 0.05);
     let angle = if off {
-        " An angle beside a cut is off square, or off the grain for a rip; the board is longer there."
+        " Angles beside cuts are off square, for a rip off the grain; the board is longer or wider there."
     } else {
         ""
     };

@@ -6,9 +6,9 @@ use crate::plan::ReportLengths;
 use crate::saw::{BladeSide, CutKind, CutSetUp, CutWay, KeptPiece, PanelCut};
 use crate::shell::Panel;
 
-/// `rip to the top`.
+/// `rip to the top`, `cross-cut to leg 2`.
 pub(super) fn name(panel: &Panel, cut: &PanelCut) -> String {
-    format!("{} to the {}", words::cut_kind(cut.kind), words::beyond(panel, &cut.edge))
+    format!("{} {}", words::cut_kind(cut.kind), words::towards(panel, &cut.edge))
 }
 
 /// The settings, then what to watch.
