@@ -551,3 +551,7 @@ fn cut_rabbet(panels: &mut [Panel], butt: &ButtJoint) {
         carve(past, held.faces().map(|face| face.plane));
     }
 }
+
+#[cfg(test)]
+#[path = "kernel_tests.rs"]
+mod tests;
