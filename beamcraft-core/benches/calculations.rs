@@ -12,10 +12,10 @@ use beamcraft_core::fasten::{
     FastenerDirection, FastenerWithdrawalInput, dowel_joint_nds, dowel_shear, ec5_single_shear, fastener_withdrawal,
 };
 use beamcraft_core::json::{read, write};
-use beamcraft_core::plan::{BeamSpec, LegShape, plan};
+use beamcraft_core::plan::{BeamSpec, LegShape, ReportLengths, SawnBodyInput, plan, sawn_body};
 use beamcraft_core::registry::call;
-use beamcraft_core::shell::{MitrePairInput, mitre_pair, shell_panels};
-use criterion::{Criterion, criterion_group, criterion_main};
+use beamcraft_core::shell::{HollowBodyInput, MitrePairInput, hollow_body, mitre_pair, shell_panels};
+use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 
 const ASH: &str = include_str!("../examples/specs/ash_shelf_beam.json");
 
@@ -49,6 +49,69 @@ fn panels(bench: &mut Criterion) {
             let shell = shell_panels(black_box(&leg)).expect("allowed");
             assert_eq!(shell.panels.len(), 5);
             shell
+        });
+    });
+}
+
+/// A body of a regular section, with a board on every side and a return at both ends.
+fn regular(sides: u32) -> HollowBodyInput {
+    let boards: Vec<String> = (1..=sides).map(|side| format!(r#"{{"face":"side{side}","thickness_mm":18}}"#)).collect();
+    let end = r#"{"kind":"return_panel","thickness_mm":18}"#;
+    let section = format!(r#"{{"regular":{{"sides":{sides},"across_flats_mm":400}}}}"#);
+    let boards = boards.join(",");
+    let text = format!(
+        r#"{{"section":{section},"legs":[{{"length_mm":2400}}],"boards":[{boards}],"left_end":{end},"right_end":{end}}}"#
+    );
+    read(&text).expect("valid")
+}
+
+/// The ash shelf beam's section in legs round outside and inside corners in turn.
+fn in_legs(count: usize) -> HollowBodyInput {
+    let corner = |leg: usize| if leg % 2 == 0 { r#","corner_deg":90"# } else { r#","corner_deg":270"# };
+    let legs: Vec<String> = (0..count)
+        .map(|leg| format!(r#"{{"length_mm":900{}}}"#, if leg + 1 < count { corner(leg) } else { "" }))
+        .collect();
+    let boards = ["front", "top", "bottom"].map(|face| format!(r#"{{"face":"{face}","thickness_mm":20}}"#)).join(",");
+    let (end, legs) = (r#"{"kind":"return_panel","thickness_mm":20}"#, legs.join(","));
+    let section = r#"{"rectangular":{"height_mm":185,"depth_mm":215}}"#;
+    let text =
+        format!(r#"{{"section":{section},"legs":[{legs}],"boards":[{boards}],"left_end":{end},"right_end":{end}}}"#);
+    read(&text).expect("valid")
+}
+
+/// Any body: growth with the number of faces and of legs, and every cut of a body.
+fn bodies(bench: &mut Criterion) {
+    let mut group = bench.benchmark_group("hollow_body, sides of the section");
+    for sides in [4, 8, 16, 24] {
+        let input = regular(sides);
+        group.bench_with_input(BenchmarkId::from_parameter(sides), &input, |b, input| {
+            b.iter(|| {
+                let body = hollow_body(black_box(input)).expect("allowed");
+                assert_eq!(body.panels().count(), sides as usize + 2);
+                body
+            });
+        });
+    }
+    group.finish();
+    let mut group = bench.benchmark_group("hollow_body, legs");
+    for legs in [1, 2, 4, 8, 16, 32] {
+        let input = in_legs(legs);
+        group.bench_with_input(BenchmarkId::from_parameter(legs), &input, |b, input| {
+            b.iter(|| {
+                let body = hollow_body(black_box(input)).expect("allowed");
+                assert_eq!(body.panels().count(), 3 * legs + 2);
+                body
+            });
+        });
+    }
+    group.finish();
+    let body = in_legs(1);
+    let input = SawnBodyInput { name: String::new(), lengths: ReportLengths::Metric, body, saw: spec().saw };
+    bench.bench_function("sawn_body, five panels with every cut", |b| {
+        b.iter(|| {
+            let body = sawn_body(black_box(&input)).expect("allowed");
+            assert_eq!(body.cuts.len(), 5);
+            body
         });
     });
 }
@@ -150,5 +213,5 @@ fn whole(bench: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, typed, panels, connections, whole);
+criterion_group!(benches, typed, panels, bodies, connections, whole);
 criterion_main!(benches);

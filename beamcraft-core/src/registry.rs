@@ -4,14 +4,14 @@ use crate::bill::order_of_work;
 use crate::columns::{self, Columns, ColumnsReport};
 use crate::error::{Detail, Error, ErrorCode, Result, unknown_name};
 use crate::export::{
-    calendar_svg, clearance_svg, cut_list_svg, fastener_group_svg, gap_histograms_svg, lift_svg, movement_svg,
-    section_svg,
+    calendar_svg, clearance_svg, cut_list_svg, exploded_svg, fastener_group_svg, gap_histograms_svg, lift_svg,
+    movement_svg, section_svg,
 };
 use crate::fasten::{FastenerGroupInput, fastener_group};
 use crate::json::{Calculation, read, write};
 use crate::layout::{Watcher, cut_list_bars_with_progress, cut_list_boards, cut_list_boards_with_progress};
 use crate::movement::yearly_movement;
-use crate::plan::{ReportLengths, plan};
+use crate::plan::{ReportLengths, plan, sawn_body};
 use crate::site::{body_clearance, lift_on};
 use crate::tolerance::tolerance_stack;
 use crate::work::work_calendar;
@@ -133,6 +133,7 @@ type Draw = fn(&str, ReportLengths) -> Result<String>;
 /// The calculations whose result has a drawing.
 const DRAWINGS: &[(&str, Draw)] = &[
     ("plan", |text, _| Ok(section_svg(&plan(&read(text)?)?))),
+    ("sawn_body", |text, _| Ok(exploded_svg(&sawn_body(&read(text)?)?))),
     ("yearly_movement", |text, lengths| Ok(movement_svg(&yearly_movement(&read(text)?)?, lengths))),
     ("tolerance_stack", |text, _| Ok(gap_histograms_svg(&tolerance_stack(&read(text)?)?))),
     ("work_calendar", |text, lengths| Ok(calendar_svg(&work_calendar(&read(text)?)?, lengths))),
@@ -151,6 +152,7 @@ const DRAWINGS: &[(&str, Draw)] = &[
 /// | `name` | drawing |
 /// |---|---|
 /// | `plan` | cross section; lengths as the spec says |
+/// | `sawn_body` | the panels pulled apart; lengths as the spec says |
 /// | `yearly_movement` | moisture and width of every panel over twelve months |
 /// | `tolerance_stack` | histograms of the visible gaps, mm |
 /// | `work_calendar`, `order_of_work` | tasks as bars over days |
@@ -202,7 +204,10 @@ mod tests {
             assert!(draw("{}", ReportLengths::Metric).is_err(), "nothing is drawn of nothing");
         }
         let refused = drawing_svg("pan", "{}", ReportLengths::Metric).expect_err("no such drawing");
-        assert!(refused.to_string().contains("plan, yearly_movement, tolerance_stack, work_calendar"), "{refused}");
+        assert!(
+            refused.to_string().contains("plan, sawn_body, yearly_movement, tolerance_stack, work_calendar"),
+            "{refused}"
+        );
         let words = refused.to_string();
         assert!(DRAWINGS.iter().all(|(name, _)| words.contains(name)), "{words}");
     }

@@ -5,6 +5,7 @@ use core::ffi::c_char;
 use beamcraft_core::export;
 
 use crate::error::beamcraft_error;
+use crate::panel::numbers;
 use crate::plan::{at, beamcraft_plan, items, value, words};
 use crate::pointer::text;
 use crate::status::beamcraft_status;
@@ -85,10 +86,7 @@ pub unsafe extern "C" fn beamcraft_plan_panel_vertices(
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let of = |object: &beamcraft_plan| {
-        let points = export::panel_mesh(object.panel(panel)?).vertices_mm;
-        Ok(points.iter().flat_map(|point| [point.x, point.y, point.z]).collect())
-    };
+    let of = |object: &beamcraft_plan| Ok(numbers(&export::panel_mesh(object.panel(panel)?).vertices_mm));
     // SAFETY: the same contract.
     unsafe { items(plan, buffer, capacity, out_needed, out_error, of) }
 }

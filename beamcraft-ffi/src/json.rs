@@ -125,8 +125,8 @@ pub const BEAMCRAFT_DRAWING_METRIC: u32 = 0;
 pub const BEAMCRAFT_DRAWING_INCHES: u32 = 1;
 
 /// Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
-/// as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm), fastener_group (the
-/// force on each fastener).
+/// as the spec says), sawn_body (the panels pulled apart), yearly_movement (twelve months), tolerance_stack (histograms of the
+/// gaps, mm), fastener_group (the force on each fastener).
 ///
 /// `lengths` is BEAMCRAFT_DRAWING_METRIC or BEAMCRAFT_DRAWING_INCHES.
 ///

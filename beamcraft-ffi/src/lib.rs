@@ -9,6 +9,7 @@
 #[cfg(panic = "abort")]
 compile_error!("the C door turns a panic into a status, which needs unwinding: build with panic = \"unwind\"");
 
+mod body;
 mod columns;
 mod drawing;
 mod error;
@@ -16,6 +17,7 @@ pub mod generated;
 mod guard;
 mod json;
 mod materials;
+mod panel;
 mod plan;
 mod pointer;
 mod record;
@@ -23,11 +25,13 @@ mod review;
 mod status;
 mod version;
 
+pub use body::*;
 pub use columns::*;
 pub use drawing::*;
 pub use error::*;
 pub use json::*;
 pub use materials::*;
+pub use panel::*;
 pub use plan::*;
 pub use review::*;
 pub use status::*;

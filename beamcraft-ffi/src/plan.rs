@@ -7,10 +7,11 @@ use beamcraft_core::error::{Allowed, Error, ErrorCode, Fault};
 use beamcraft_core::export;
 use beamcraft_core::json;
 use beamcraft_core::plan::{BeamSpec, Plan, plan};
-use beamcraft_core::shell::{Panel, Piece, PieceSign};
+use beamcraft_core::shell::{Panel, Piece};
 
 use crate::error::beamcraft_error;
 use crate::guard::{Failure, guard};
+use crate::panel::{beamcraft_panel_edge, beamcraft_panel_size, numbers, runs, sign};
 use crate::pointer::{ArrayBuffer, Place, TextBuffer, handle, text};
 use crate::status::beamcraft_status;
 
@@ -25,6 +26,16 @@ const _: () = {
     const fn shared_by_threads<T: Send + Sync>() {}
     shared_by_threads::<beamcraft_plan>();
 };
+
+/// A handle that calls read from.
+pub(crate) trait Handle {
+    /// Name of the parameter that holds it.
+    const NAME: &'static str;
+}
+
+impl Handle for beamcraft_plan {
+    const NAME: &'static str = "plan";
+}
 
 impl beamcraft_plan {
     fn json(&self) -> Result<&str, Failure> {
@@ -49,54 +60,6 @@ pub(crate) fn at<'a, T>(
     let beyond = || Fault::number(ErrorCode::OutOfRange, name, index as f64, Allowed::Text(allowed), "");
     list.get(index).ok_or_else(|| beyond().into())
 }
-
-/// Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive.
-#[derive(Clone, Copy, Debug, Default)]
-#[repr(C)]
-pub struct beamcraft_panel_size {
-    /// Extent of the show face along the grain, from long point to long point, mm.
-    pub show_length_mm: f64,
-    /// Extent of the show face across the grain, from long point to long point, mm.
-    pub show_width_mm: f64,
-    /// Extent of the inner face along the grain, mm.
-    pub inner_length_mm: f64,
-    /// Extent of the inner face across the grain, mm.
-    pub inner_width_mm: f64,
-    /// Thickness, mm.
-    pub thickness_mm: f64,
-    /// Length of the square-edged blank that holds the panel, along the grain, mm.
-    pub blank_length_mm: f64,
-    /// Width of the square-edged blank that holds the panel, across the grain, mm.
-    pub blank_width_mm: f64,
-    /// Volume of the wood, mm³.
-    pub volume_mm3: f64,
-}
-
-/// One edge of a panel.
-#[derive(Clone, Copy, Debug, Default)]
-#[repr(C)]
-pub struct beamcraft_panel_edge {
-    /// Angle between the two outer faces, inside the body, degrees.
-    pub corner_deg: f64,
-    /// Blade tilt from square, degrees; positive when the long point lies on the show face.
-    pub tilt_deg: f64,
-    /// Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
-    /// is longer at its far edge (cross-cut) or wider at its far end (rip).
-    pub gauge_deg: f64,
-    /// Length of the edge on the show face, mm.
-    pub show_length_mm: f64,
-    /// Length of the edge on the inner face, mm.
-    pub inner_length_mm: f64,
-    /// Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags.
-    pub tag: u32,
-    /// Kept for later: 0.
-    pub reserved_1: u32,
-}
-
-/// A piece of wood.
-pub const BEAMCRAFT_PIECE_ADDED: u32 = 0;
-/// A piece that is taken out of the wood.
-pub const BEAMCRAFT_PIECE_REMOVED: u32 = 1;
 
 /// Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
 /// is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,
@@ -140,20 +103,20 @@ pub unsafe extern "C" fn beamcraft_plan_free(plan: *mut beamcraft_plan) {
     }
 }
 
-/// Gives one value of a plan.
+/// Gives one value of an object.
 ///
 /// # Safety
-/// `plan` is NULL or live; `out` is NULL or writable; `out_error` is NULL or writable.
-pub(crate) unsafe fn value<T>(
-    plan: *const beamcraft_plan,
+/// `object` is NULL or live; `out` is NULL or writable; `out_error` is NULL or writable.
+pub(crate) unsafe fn value<H: Handle, T>(
+    object: *const H,
     out: *mut T,
     name: &'static str,
     out_error: *mut *mut beamcraft_error,
-    of: impl FnOnce(&beamcraft_plan) -> Result<T, Failure>,
+    of: impl FnOnce(&H) -> Result<T, Failure>,
 ) -> beamcraft_status {
     let body = || {
         // SAFETY: the contract of this function.
-        let object = unsafe { handle(plan, "plan") }?;
+        let object = unsafe { handle(object, H::NAME) }?;
         let place = Place::new(out, name)?;
         let value = of(object)?;
         // SAFETY: the contract of this function.
@@ -164,21 +127,21 @@ pub(crate) unsafe fn value<T>(
     unsafe { guard(out_error, body) }
 }
 
-/// Gives one text of a plan.
+/// Gives one text of an object.
 ///
 /// # Safety
-/// `plan` is NULL or live; `buffer` is NULL or has `capacity` writable bytes; the rest is NULL or writable.
-pub(crate) unsafe fn words(
-    plan: *const beamcraft_plan,
+/// `object` is NULL or live; `buffer` is NULL or has `capacity` writable bytes; the rest is NULL or writable.
+pub(crate) unsafe fn words<H: Handle>(
+    object: *const H,
     buffer: *mut c_char,
     capacity: usize,
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
-    of: impl FnOnce(&beamcraft_plan) -> Result<String, Failure>,
+    of: impl FnOnce(&H) -> Result<String, Failure>,
 ) -> beamcraft_status {
     let body = || {
         // SAFETY: the contract of this function.
-        let object = unsafe { handle(plan, "plan") }?;
+        let object = unsafe { handle(object, H::NAME) }?;
         let place = TextBuffer::new(buffer, capacity, out_needed)?;
         let text = of(object)?;
         // SAFETY: the contract of this function.
@@ -188,21 +151,21 @@ pub(crate) unsafe fn words(
     unsafe { guard(out_error, body) }
 }
 
-/// Gives a list of numbers of a plan.
+/// Gives a list of numbers of an object.
 ///
 /// # Safety
-/// `plan` is NULL or live; `buffer` is NULL or has room for `capacity` items; the rest is NULL or writable.
-pub(crate) unsafe fn items<T: Copy>(
-    plan: *const beamcraft_plan,
+/// `object` is NULL or live; `buffer` is NULL or has room for `capacity` items; the rest is NULL or writable.
+pub(crate) unsafe fn items<H: Handle, T: Copy>(
+    object: *const H,
     buffer: *mut T,
     capacity: usize,
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
-    of: impl FnOnce(&beamcraft_plan) -> Result<Vec<T>, Failure>,
+    of: impl FnOnce(&H) -> Result<Vec<T>, Failure>,
 ) -> beamcraft_status {
     let body = || {
         // SAFETY: the contract of this function.
-        let object = unsafe { handle(plan, "plan") }?;
+        let object = unsafe { handle(object, H::NAME) }?;
         let place = ArrayBuffer::new(buffer, capacity, out_needed)?;
         let items = of(object)?;
         // SAFETY: the contract of this function.
@@ -414,19 +377,7 @@ pub unsafe extern "C" fn beamcraft_plan_panel_size(
     out_size: *mut beamcraft_panel_size,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let of = |object: &beamcraft_plan| {
-        let panel = object.panel(panel)?;
-        Ok(beamcraft_panel_size {
-            show_length_mm: panel.show_length_mm,
-            show_width_mm: panel.show_width_mm,
-            inner_length_mm: panel.inner_length_mm,
-            inner_width_mm: panel.inner_width_mm,
-            thickness_mm: panel.thickness_mm,
-            blank_length_mm: panel.blank_length_mm,
-            blank_width_mm: panel.blank_width_mm,
-            volume_mm3: panel.mass.volume_mm3,
-        })
-    };
+    let of = |object: &beamcraft_plan| Ok(object.panel(panel)?.into());
     // SAFETY: the same contract.
     unsafe { value(plan, out_size, "out_size", out_error, of) }
 }
@@ -482,16 +433,7 @@ pub unsafe extern "C" fn beamcraft_plan_edge(
 ) -> beamcraft_status {
     let of = |object: &beamcraft_plan| {
         let edges = &object.panel(panel)?.edges;
-        let edge = at(edges, edge, "edge", "below beamcraft_plan_edge_count")?;
-        Ok(beamcraft_panel_edge {
-            corner_deg: edge.corner_deg,
-            tilt_deg: edge.tilt_deg,
-            gauge_deg: edge.gauge_deg,
-            show_length_mm: edge.show_length_mm,
-            inner_length_mm: edge.inner_length_mm,
-            tag: edge.tag,
-            reserved_1: 0,
-        })
+        Ok(at(edges, edge, "edge", "below beamcraft_plan_edge_count")?.into())
     };
     // SAFETY: the same contract.
     unsafe { value(plan, out_edge, "out_edge", out_error, of) }
@@ -525,12 +467,7 @@ pub unsafe extern "C" fn beamcraft_plan_piece_sign(
     out_sign: *mut u32,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let of = |object: &beamcraft_plan| {
-        Ok(match object.piece(panel, piece)?.sign {
-            PieceSign::Added => BEAMCRAFT_PIECE_ADDED,
-            PieceSign::Removed => BEAMCRAFT_PIECE_REMOVED,
-        })
-    };
+    let of = |object: &beamcraft_plan| Ok(sign(object.piece(panel, piece)?));
     // SAFETY: the same contract.
     unsafe { value(plan, out_sign, "out_sign", out_error, of) }
 }
@@ -550,10 +487,7 @@ pub unsafe extern "C" fn beamcraft_plan_piece_vertices(
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let of = |object: &beamcraft_plan| {
-        let points = object.piece(panel, piece)?.solid.vertices();
-        Ok(points.iter().flat_map(|point| [point.x, point.y, point.z]).collect())
-    };
+    let of = |object: &beamcraft_plan| Ok(numbers(object.piece(panel, piece)?.solid.vertices()));
     // SAFETY: the same contract.
     unsafe { items(plan, buffer, capacity, out_needed, out_error, of) }
 }
@@ -573,14 +507,7 @@ pub unsafe extern "C" fn beamcraft_plan_piece_faces(
     out_needed: *mut usize,
     out_error: *mut *mut beamcraft_error,
 ) -> beamcraft_status {
-    let of = |object: &beamcraft_plan| {
-        let mut runs = Vec::new();
-        for face in object.piece(panel, piece)?.solid.faces() {
-            runs.push(face.corners.len() as u32);
-            runs.extend_from_slice(face.corners);
-        }
-        Ok(runs)
-    };
+    let of = |object: &beamcraft_plan| Ok(runs(object.piece(panel, piece)?));
     // SAFETY: the same contract.
     unsafe { items(plan, buffer, capacity, out_needed, out_error, of) }
 }

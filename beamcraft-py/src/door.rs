@@ -204,8 +204,8 @@ pub(crate) fn call_with_progress<'py>(
 /// Parameters
 /// ----------
 /// name : str
-///     ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
-///     ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
+///     ``"plan"`` (the cross section), ``"sawn_body"`` (the panels pulled apart), ``"yearly_movement"`` (moisture and width
+///     over twelve months), ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
 ///     ``"cut_list_boards"`` (the boards with their cuts in order).
 /// inputs : dict or str
 ///     Its inputs, as for :func:`call`.

@@ -4,6 +4,7 @@
 //! errors and texts cross the door.
 
 mod array;
+mod body;
 mod columns;
 mod cross;
 mod door;

@@ -4,6 +4,7 @@
 //! same plan to the last bit.
 
 use beamcraft_core::error::Result;
+use beamcraft_core::export::PanelMesh;
 use beamcraft_core::{export, json};
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyMemoryView};
@@ -35,6 +36,18 @@ pub(crate) fn drawing<'py>(py: Python<'py>, svg: &str) -> PyResult<Bound<'py, Py
     py.import("beamcraft")?.getattr("Drawing")?.call1((svg,))
 }
 
+/// Vertices and triangles of a panel as read-only views.
+pub(crate) fn views<'py>(py: Python<'py>, mesh: &PanelMesh) -> PyResult<MeshViews<'py>> {
+    let vertices: Vec<u8> =
+        mesh.vertices_mm.iter().flat_map(|at| [at.x, at.y, at.z]).flat_map(f64::to_ne_bytes).collect();
+    let triangles: Vec<u8> = mesh.triangles.iter().flatten().flat_map(|index| index.to_ne_bytes()).collect();
+    let vertices = rows_of_three(py, "d", &vertices, mesh.vertices_mm.len())?;
+    Ok((vertices, rows_of_three(py, "I", &triangles, mesh.triangles.len())?))
+}
+
+/// Vertices and triangles.
+pub(crate) type MeshViews<'py> = (Bound<'py, PyAny>, Bound<'py, PyAny>);
+
 /// Rows of three numbers as a read-only view that NumPy takes as an array without a copy.
 fn rows_of_three<'py>(py: Python<'py>, format: &str, numbers: &[u8], rows: usize) -> PyResult<Bound<'py, PyAny>> {
     let view = PyMemoryView::from(&PyBytes::new(py, numbers))?;
@@ -59,7 +72,7 @@ impl Plan {
 
     /// Names of the drawings: the section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw.
     fn drawing_names(&self, py: Python<'_>) -> PyResult<Vec<String>> {
-        self.made(py, export::drawing_names)
+        self.made(py, |plan| export::drawing_names(plan))
     }
 
     /// Drawing by its name, such as ``"exploded"``, ``"panel_front"`` or ``"set_ups_front"``, as SVG.
@@ -73,13 +86,8 @@ impl Plan {
     ///
     /// The vertices are rows of three floats, in millimetres: along the length, to the wall, up. The triangles are rows of
     /// three places among them, counter-clockwise seen from outside. Both are read-only views.
-    fn panel_mesh<'py>(&self, py: Python<'py>, panel: &str) -> PyResult<(Bound<'py, PyAny>, Bound<'py, PyAny>)> {
-        let mesh = self.found(py, |plan| Ok(export::panel_mesh(plan.panel(panel)?)))?;
-        let vertices: Vec<u8> =
-            mesh.vertices_mm.iter().flat_map(|at| [at.x, at.y, at.z]).flat_map(f64::to_ne_bytes).collect();
-        let triangles: Vec<u8> = mesh.triangles.iter().flatten().flat_map(|index| index.to_ne_bytes()).collect();
-        let vertices = rows_of_three(py, "d", &vertices, mesh.vertices_mm.len())?;
-        Ok((vertices, rows_of_three(py, "I", &triangles, mesh.triangles.len())?))
+    fn panel_mesh<'py>(&self, py: Python<'py>, panel: &str) -> PyResult<MeshViews<'py>> {
+        views(py, &self.found(py, |plan| Ok(export::panel_mesh(plan.panel(panel)?)))?)
     }
 
     /// Report of the whole job: one HTML page without script or links, with the drawing in it.

@@ -173,3 +173,33 @@ fn typed_calls_of_connections_allocate_nothing() {
         assert_eq!(count, 0, "{name}");
     }
 }
+
+/// Lists of scratch beside the output of a body of one leg: the input as sections, edges and places.
+const SCRATCH_OF_A_BODY: u64 = 20;
+
+#[test]
+fn a_body_allocates_its_panels_and_little_besides() {
+    use beamcraft_core::shell::{HollowBodyInput, hollow_body};
+    for sides in [4, 12, 24] {
+        let boards: Vec<String> =
+            (1..=sides).map(|side| format!(r#"{{"face": "side{side}", "thickness_mm": 18}}"#)).collect();
+        let text = format!(
+            r#"{{"section": {{"regular": {{"sides": {sides}, "across_flats_mm": 400}}}}, "legs": [{{"length_mm": 2400}}],
+                "boards": [{}], "left_end": {{"kind": "return_panel", "thickness_mm": 18}},
+                "right_end": {{"kind": "open"}}}}"#,
+            boards.join(",")
+        );
+        let input: HollowBodyInput = beamcraft_core::json::read(&text).expect("valid");
+        let before = allocations();
+        let body = hollow_body(&input).expect("allowed");
+        let made = allocations() - before;
+        let before = allocations();
+        let copy = body.clone();
+        let of_output = allocations() - before;
+        assert_eq!(copy, body);
+        assert!(
+            made <= of_output + SCRATCH_OF_A_BODY,
+            "{made} allocations for {of_output} of the output of {sides} sides"
+        );
+    }
+}

@@ -9,6 +9,7 @@
 
 mod agreement;
 mod allocation;
+mod body;
 mod errors;
 mod face;
 mod generated;

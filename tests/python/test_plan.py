@@ -166,3 +166,37 @@ def test_files_of_a_plan(file: Path) -> None:
     # The spec is all that a plan is kept as: what is made from a copy is the same to the last byte.
     again = pickle.loads(pickle.dumps(plan))
     assert (again.section_svg(), again.report_html(), again.panels_stl()) == (plan.section_svg(), report, solids)
+
+
+def test_a_body_without_a_plan_has_its_files_and_drawings() -> None:
+    """A front that leans, in two legs round an inside corner."""
+    body = beamcraft.sawn_body(
+        name="Corner shelf",
+        body=beamcraft.HollowBodyInput(
+            section=beamcraft.SlopedSection(
+                top_depth_mm=240, bottom_depth_mm=180, front_height_mm=200, back_height_mm=200
+            ),
+            legs=[beamcraft.BodyLeg(length_mm=900, corner_deg=270), beamcraft.BodyLeg(length_mm=1400)],
+            boards=[beamcraft.BodyBoard(face=face, thickness_mm=18) for face in ("front", "top", "bottom")],
+            left_end=beamcraft.BodyEnd(kind="return_panel", thickness_mm=18),
+            right_end=beamcraft.BodyEnd(kind="open"),
+        ),
+    )
+    names = [panel.id for panel in body.panels]
+    assert names == ["front", "top", "bottom", "left_end", "leg2.front", "leg2.top", "leg2.bottom"]
+    for name in body.drawing_names():
+        drawing = body.drawing(name)
+        assert drawing._repr_svg_() == drawing
+        assert ElementTree.fromstring(drawing).tag == "{http://www.w3.org/2000/svg}svg"
+    assert body.drawing("exploded") == beamcraft.drawing_svg("sawn_body", body.spec)
+    for panel in body.panels:
+        vertices, triangles = body.panel_mesh(panel.id)
+        assert volume(vertices, triangles) == pytest.approx(panel.mass.volume_mm3, rel=1e-9), "two sums of the same terms"
+    assert body.panels_step().count("MANIFOLD_SOLID_BREP(") == len(names)
+    assert body.panels_dxf().rstrip().endswith("EOF") and body.panels_gltf()[:4] == b"glTF"
+    (count,) = struct.unpack_from("<I", body.panels_stl(), 80)
+    assert count >= 12 * len(names)
+    again = pickle.loads(pickle.dumps(body))
+    assert again == body and again.panels_step() == body.panels_step()
+    with pytest.raises(beamcraft.InputError, match="did you mean leg2.front"):
+        body.panel_mesh("leg2.frnt")

@@ -1,13 +1,15 @@
-//! The drawings of a plan by name.
+//! The drawings of a plan, or of a body with its cuts, by name.
 
 use core::fmt;
 
+use super::cross::cross_svg;
+use super::drawn::Drawn;
 use super::{exploded_svg, panel_svg, section_svg, set_up_svgs};
 use crate::error::{Result, unknown_name};
-use crate::plan::Plan;
+use crate::plan::{Plan, SawnBody};
 use crate::shell::FaceId;
 
-/// A drawing of a plan.
+/// A drawing.
 #[derive(Clone, Copy)]
 enum Drawing {
     Section,
@@ -29,20 +31,20 @@ impl fmt::Display for Drawing {
     }
 }
 
-/// Every drawing there is of a plan.
-fn all(plan: &Plan) -> impl Iterator<Item = Drawing> {
-    let panels = plan.panels.iter().map(|panel| Drawing::Panel(panel.id));
-    let set_ups = plan.panels.iter().flat_map(|panel| {
-        let sheets = super::set_ups::sheet_count(plan, panel.id);
+/// Every drawing there is.
+fn all(job: Drawn<'_>) -> impl Iterator<Item = Drawing> {
+    let panels = job.panels.iter().map(|panel| Drawing::Panel(panel.id));
+    let set_ups = job.panels.iter().flat_map(move |panel| {
+        let sheets = super::set_ups::sheet_count(job, panel.id);
         (0..sheets).map(move |at| Drawing::SetUps(panel.id, at, sheets))
     });
     [Drawing::Section, Drawing::Exploded].into_iter().chain(panels).chain(set_ups)
 }
 
-/// Names of the drawings of a plan: `section`, `exploded`, `panel_front` and `set_ups_front` for every panel; where the
+/// Names of the drawings of a plan or a [`SawnBody`]: `section`, `exploded`, `panel_front` and `set_ups_front` for every panel; where the
 /// set-ups of a panel take more than one sheet `set_ups_front_1`, `set_ups_front_2`.
-pub fn drawing_names(plan: &Plan) -> Vec<String> {
-    all(plan).map(|drawing| drawing.to_string()).collect()
+pub fn drawing_names<'a>(of: impl Into<Drawn<'a>>) -> Vec<String> {
+    all(of.into()).map(|drawing| drawing.to_string()).collect()
 }
 
 /// A drawing of a plan by its name, one of [`drawing_names`], as an SVG sheet.
@@ -50,13 +52,25 @@ pub fn drawing_names(plan: &Plan) -> Vec<String> {
 /// # Errors
 /// `unknown_name` for any other name, with those there are.
 pub fn plan_drawing_svg(plan: &Plan, name: &str) -> Result<String> {
-    let drawn = all(plan).find(|drawing| drawing.to_string() == name).and_then(|drawing| match drawing {
-        Drawing::Section => Some(section_svg(plan)),
-        Drawing::Exploded => Some(exploded_svg(plan)),
-        Drawing::Panel(id) => panel_svg(plan, id),
-        Drawing::SetUps(id, at, _) => set_up_svgs(plan, id).into_iter().nth(at),
+    draw(plan.into(), name, || section_svg(plan))
+}
+
+/// A drawing of a body with its cuts by its name, one of [`drawing_names`], as an SVG sheet.
+///
+/// # Errors
+/// `unknown_name` for any other name, with those there are.
+pub fn body_drawing_svg(body: &SawnBody, name: &str) -> Result<String> {
+    draw(body.into(), name, || cross_svg(body))
+}
+
+fn draw(job: Drawn<'_>, name: &str, section: impl Fn() -> String) -> Result<String> {
+    let drawn = all(job).find(|drawing| drawing.to_string() == name).and_then(|drawing| match drawing {
+        Drawing::Section => Some(section()),
+        Drawing::Exploded => Some(exploded_svg(job)),
+        Drawing::Panel(id) => panel_svg(job, id),
+        Drawing::SetUps(id, at, _) => set_up_svgs(job, id).into_iter().nth(at),
     });
-    drawn.ok_or_else(|| unknown_name("name", name, drawing_names(plan).iter().map(String::as_str)))
+    drawn.ok_or_else(|| unknown_name("name", name, drawing_names(job).iter().map(String::as_str)))
 }
 
 #[cfg(test)]

@@ -7,13 +7,13 @@
 //! Seen from the left, the front and above. Panels are drawn from the farthest to the nearest: of two convex solids apart
 //! from each other one face plane has the other wholly beyond it, and says which of the two is nearer.
 
+use super::drawn::Drawn;
 use super::layout::{Scale, TITLE, Title, Zone, framed};
 use super::remains;
 use super::svg::{Anchor, BALLOON_RADIUS, Fill, Line, NORMAL, Sheet, Spot, fitted};
 use super::words;
 use crate::geometry::convex_outline;
 use crate::geometry::{ConvexSolid, Point3, Vec3};
-use crate::plan::Plan;
 use crate::shell::Panel;
 
 /// cos 30°.
@@ -29,7 +29,7 @@ const TWO_COLUMNS: usize = 7;
 /// Paper kept free around the view, mm.
 const AROUND: f64 = 12.0;
 
-/// The body of a plan with its panels pulled apart along their normals, in isometric projection, as an SVG sheet.
+/// The body of a plan or a [`SawnBody`](crate::plan::SawnBody) with its panels pulled apart along their normals, in isometric projection, as an SVG sheet.
 ///
 /// Every panel has its number and stands in the list with its size. Inner faces are grey, the thin lines show which way a
 /// panel goes home. A4 where lengths are metric, US Letter where they are in inches.
@@ -43,21 +43,22 @@ const AROUND: f64 = 12.0;
 /// # }
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
-pub fn exploded_svg(plan: &Plan) -> String {
+pub fn exploded_svg<'a>(of: impl Into<Drawn<'a>>) -> String {
+    let job = of.into();
     let description = "The panels of the body pulled apart, isometric, seen from the left, the front and above.";
-    let (mut sheet, frame) = framed(plan, "Panels apart", description);
-    let list = list_height(plan.panels.len());
+    let (mut sheet, frame) = framed(job, "Panels apart", description);
+    let list = list_height(job.panels.len());
     let foot = frame.bottom - TITLE;
-    let parts = parts(&plan.panels);
+    let parts = parts(job.panels);
     let zone = Zone { bottom: foot - list, ..frame };
     let scale = draw(&mut sheet, &parts, zone);
-    draw_list(&mut sheet, plan, Zone { top: foot - list, bottom: foot, ..frame });
+    draw_list(&mut sheet, job, Zone { top: foot - list, bottom: foot, ..frame });
     let title = Title {
         what: "Panels pulled apart, seen from the left, the front and above",
         scale: Some(scale),
         remark: "The scale holds along the length, to the wall and upwards, not across the paper.",
     };
-    title.draw(&mut sheet, plan, frame);
+    title.draw(&mut sheet, job, frame);
     sheet.finish()
 }
 
@@ -246,16 +247,16 @@ fn list_height(count: usize) -> f64 {
 }
 
 /// Number, name and size of each panel.
-fn draw_list(sheet: &mut Sheet, plan: &Plan, zone: Zone) {
+fn draw_list(sheet: &mut Sheet, job: Drawn<'_>, zone: Zone) {
     sheet.line(Spot::new(zone.left, zone.top), Spot::new(zone.right, zone.top), Line::Thin);
-    let rows = rows(plan.panels.len());
-    let columns = if rows < plan.panels.len() { 2.0 } else { 1.0 };
+    let rows = rows(job.panels.len());
+    let columns = if rows < job.panels.len() { 2.0 } else { 1.0 };
     let width = zone.width() / columns;
-    for (at, panel) in plan.panels.iter().enumerate() {
+    for (at, panel) in job.panels.iter().enumerate() {
         let (column, row) = ((at / rows.max(1)) as f64, (at % rows.max(1)) as f64);
         let centre = Spot::new(zone.left + 6.0 + column * width, zone.top + 5.0 + ROW * row);
         sheet.balloon(centre, centre, at + 1);
-        let lengths = plan.spec.lengths;
+        let lengths = job.lengths;
         let [long, wide, thick] =
             [panel.blank_length_mm, panel.blank_width_mm, panel.thickness_mm].map(|size_mm| lengths.bare(size_mm));
         let text = format!("{}: {long} × {wide}, {thick} thick", words::face(panel.id));

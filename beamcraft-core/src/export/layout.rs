@@ -1,8 +1,9 @@
-//! What every sheet of a plan has: its frame, a scale of the usual ones, a title with a bar to measure a copy by.
+//! What every sheet of panels has: its frame, a scale of the usual ones, a title with a bar to measure a copy by.
 
+use super::drawn::Drawn;
 use super::svg::{Anchor, Fill, LARGE, Line, NORMAL, Paper, SMALL, Sheet, Spot, fitted};
 use super::text::{fixed, shortened};
-use crate::plan::{Plan, ReportLengths};
+use crate::plan::ReportLengths;
 
 /// Margin of a sheet, mm.
 const MARGIN: f64 = 10.0;
@@ -65,14 +66,14 @@ impl Scale {
     }
 }
 
-/// An empty sheet of the paper that goes with the plan's lengths, with a frame around the zone that is given back.
-pub(super) fn framed(plan: &Plan, what: &str, description: &str) -> (Sheet, Zone) {
-    let paper = match plan.spec.lengths {
+/// An empty sheet of the paper that goes with the lengths of a job, with a frame around the zone that is given back.
+pub(super) fn framed(job: Drawn<'_>, what: &str, description: &str) -> (Sheet, Zone) {
+    let paper = match job.lengths {
         ReportLengths::Metric => Paper::A4,
         ReportLengths::Inches => Paper::Letter,
     };
     let (width, height) = paper.size_mm();
-    let title = format!("{what}: {}", shortened(&plan.spec.name, MOST_TITLE));
+    let title = format!("{what}: {}", shortened(job.name, MOST_TITLE));
     let mut sheet = Sheet::new(paper, &title, description);
     let zone = Zone { left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN };
     sheet.rectangle(Spot::new(zone.left, zone.top), Spot::new(zone.right, zone.bottom), Line::Outline, Fill::Nothing);
@@ -91,11 +92,11 @@ pub(super) struct Title<'a> {
 
 impl Title<'_> {
     /// Draws the title in the lowest [`TITLE`] millimetres of a zone.
-    pub(super) fn draw(&self, sheet: &mut Sheet, plan: &Plan, zone: Zone) {
-        let (top, left, lengths) = (zone.bottom - TITLE, zone.left + 3.0, plan.spec.lengths);
+    pub(super) fn draw(&self, sheet: &mut Sheet, job: Drawn<'_>, zone: Zone) {
+        let (top, left, lengths) = (zone.bottom - TITLE, zone.left + 3.0, job.lengths);
         sheet.line(Spot::new(zone.left, top), Spot::new(zone.right, top), Line::Outline);
         let bar = zone.right - 58.0;
-        let name = if plan.spec.name.is_empty() { "Hollow beam" } else { &plan.spec.name };
+        let name = if job.name.is_empty() { "Hollow beam" } else { job.name };
         sheet.heading(Spot::new(left, top + 7.0), LARGE, &fitted(name, bar - left - 4.0, 1.1 * LARGE));
         sheet.text(Spot::new(left, top + 13.0), NORMAL, Anchor::Start, self.what);
         let size = match self.scale {

@@ -4,10 +4,11 @@
 //! | function | gives | for |
 //! |---|---|---|
 //! | [`section_svg`] | SVG, a sheet of paper at a stated scale | the bench |
+//! | [`cross_svg`] | SVG, a sheet: the section of a body without a wall | the bench |
 //! | [`panel_svg`] | SVG, a sheet: one panel with every edge | the bench |
 //! | [`exploded_svg`] | SVG, a sheet: the panels pulled apart | assembly |
 //! | [`set_up_svgs`] | SVG, sheets: the saw for every cut of a panel | the saw |
-//! | [`plan_drawing_svg`] | any of these by its name | other languages |
+//! | [`plan_drawing_svg`], [`body_drawing_svg`] | any of these by its name | other languages |
 //! | [`movement_svg`] | SVG, two charts over twelve months | the choice of a cut and a season |
 //! | [`panels_stl`] | binary STL, millimetres | viewers and printers |
 //! | [`panels_step`] | STEP AP214, millimetres, one named solid a panel | other CAD programs |
@@ -41,9 +42,11 @@
 
 mod calendar;
 mod clearance;
+mod cross;
 mod cut;
 mod cut_list;
 mod drawings;
+mod drawn;
 mod dxf;
 mod exploded;
 mod gaps;
@@ -72,8 +75,10 @@ mod samples;
 
 pub use calendar::calendar_svg;
 pub use clearance::clearance_svg;
+pub use cross::cross_svg;
 pub use cut_list::{cut_list_dxf, cut_list_svg};
-pub use drawings::{drawing_names, plan_drawing_svg};
+pub use drawings::{body_drawing_svg, drawing_names, plan_drawing_svg};
+pub use drawn::Drawn;
 pub use dxf::panels_dxf;
 pub use exploded::exploded_svg;
 pub use gaps::gap_histograms_svg;

@@ -156,7 +156,19 @@ pub(super) const fn cut(cut: EdgeCut) -> &'static str {
 /// The face beyond an edge of a panel, by the edge's name.
 pub(super) fn beyond(panel: &Panel, edge: &str) -> String {
     let named = panel.edges.iter().find(|one| one.id.to_string() == edge);
-    named.map_or_else(|| edge.to_owned(), |one| face(one.neighbour))
+    named.map_or_else(|| edge.to_owned(), |one| beside(panel.id, one.neighbour))
+}
+
+/// A face as a panel meets it: of its own leg by its name, else the leg.
+pub(super) fn beside(own: FaceId, other: FaceId) -> String {
+    if own.leg == other.leg { face(FaceId::first_leg(other.kind)) } else { format!("leg {}", other.leg) }
+}
+
+/// Where a cut of a panel is: `to the top`, `to leg 2`.
+pub(super) fn towards(panel: &Panel, edge: &str) -> String {
+    let other = panel.edges.iter().find(|one| one.id.to_string() == edge && one.neighbour.leg != panel.id.leg);
+    let article = if other.is_some() { "" } else { "the " };
+    format!("to {article}{}", beyond(panel, edge))
 }
 
 /// What to take care of in a cut beyond what holds for all, in catchwords.

@@ -20,6 +20,7 @@ mod clip;
 mod frame;
 mod half_spaces;
 mod hull;
+mod inset;
 mod mass;
 mod plane;
 mod prism;

@@ -65,7 +65,8 @@ impl Plane {
 
     /// The plane moved outwards by a distance; nothing when it leaves the usable range.
     pub fn moved(&self, outwards: f64) -> Option<Self> {
-        Self::through(self.point + self.normal * outwards, self.normal)
+        let point = self.point + self.normal * outwards;
+        if point.is_usable() { Some(Self { normal: self.normal, point }) } else { None }
     }
 
     /// The point that three planes have in common; nothing when two of them are parallel or all share a direction.

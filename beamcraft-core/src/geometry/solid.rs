@@ -46,7 +46,8 @@ impl<'a> FaceView<'a> {
     /// The directed edges as pairs of vertex indices.
     pub fn edges(&self) -> impl ExactSizeIterator<Item = (u32, u32)> + Clone + use<'a> {
         let corners = self.corners;
-        (0..corners.len()).map(move |at| (corners[at], corners[(at + 1) % corners.len()]))
+        let last = corners.len().saturating_sub(1);
+        (0..corners.len()).map(move |at| (corners[at], corners[if at == last { 0 } else { at + 1 }]))
     }
 }
 

@@ -132,6 +132,8 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
     faults.extend(spec.saw.faults().into_iter().map(|fault| fault.within("saw")));
     faults.extend(faults_at("frame", &spec.frame));
     faults.extend(spec.frame.blocks.iter().flat_map(|blocks| faults_at("frame.blocks", blocks)));
+    let screws = spec.frame.blocks.as_ref().and_then(|blocks| blocks.screws.as_ref());
+    faults.extend(screws.into_iter().flat_map(|screws| faults_at("frame.blocks.screws", screws)));
     faults.extend(faults_at("glue_up", &spec.glue_up));
     faults.extend(faults_at("cleat", &spec.cleat));
     faults.extend(spec.cleat.figures.iter().flat_map(|figures| faults_at("cleat.figures", figures)));

@@ -1,20 +1,25 @@
 //! Saw settings, panel by panel, in an order in which a referencing edge always exists.
 
-use super::body::Body;
-use super::checked::LEG;
 use super::result::PanelSawing;
 use crate::error::{Detail, Error, ErrorCode, Result};
 use crate::finding::{CautionText, Finding, FindingCode, Grade, Quantity};
 use crate::limits;
-use crate::saw::{CutCaution, PanelCut, beyond_saw, cuts_of_panel};
+use crate::saw::{CutCaution, PanelCut, SawSpec, beyond_saw, cuts_of_panel};
 use crate::shell::{FaceId, Panel, PanelEdge};
 
 /// Every cut, and the cautions of the cuts in words.
-pub(super) fn settings(body: &Body<'_>, findings: &mut Vec<Finding>) -> Result<(Vec<PanelSawing>, Vec<CautionText>)> {
-    let mut sawing = Vec::with_capacity(body.shell.panels.len());
+///
+/// `boards` is the path of the boards in the spec.
+pub(super) fn settings(
+    panels: &[Panel],
+    saw: &SawSpec,
+    boards: &str,
+    findings: &mut Vec<Finding>,
+) -> Result<(Vec<PanelSawing>, Vec<CautionText>)> {
+    let mut sawing = Vec::with_capacity(panels.len());
     let mut cautions: Vec<CautionText> = Vec::new();
-    for panel in &body.shell.panels {
-        let cuts = cuts_of_panel(panel, &body.checked.spec.saw).ok_or_else(|| too_flat(panel))?;
+    for panel in panels {
+        let cuts = cuts_of_panel(panel, saw).ok_or_else(|| too_flat(panel, boards))?;
         findings.extend(cuts.cuts.iter().filter_map(|cut| beyond_saw(cut, &subject(panel.id, cut))));
         for caution in cuts.cautions {
             if !cautions.contains(&caution) {
@@ -33,12 +38,12 @@ fn subject(panel: FaceId, cut: &PanelCut) -> String {
 }
 
 /// Boards of very unequal thickness, or a very sharp corner: nothing cuts that.
-fn too_flat(panel: &Panel) -> Error {
+fn too_flat(panel: &Panel, boards: &str) -> Error {
     let flattest = panel.edges.iter().max_by(|a, b| a.tilt_deg.abs().total_cmp(&b.tilt_deg.abs()));
     let given = |edge: &PanelEdge| format!("a bevel of {:.1} deg on {} at {}", edge.tilt_deg, panel.id, edge.id);
     Error::one(Detail {
         code: ErrorCode::Inconsistent,
-        path: format!("{LEG}.boards"),
+        path: boards.to_owned(),
         given: flattest.map_or_else(|| panel.id.to_string(), given),
         allowed: format!("bevels of at most {} deg", limits::BEVEL.high),
         cure: "boards closer in thickness, a blunter corner, or a butt joint at this edge".to_owned(),

@@ -5,10 +5,14 @@ use super::cleat::FittedCleat;
 use super::result::{FramePlan, SeamBlocks};
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
 use crate::frame::{
-    AssemblyOrder, AssemblyOrderInput, AssemblySeam, FramePieceInput, FrameSpacingInput, GlueBlocksInput, KeepOut,
-    SeamGrain, SeamJoint, assembly_order, frame_piece, frame_spacing, glue_blocks,
+    AssemblyOrder, AssemblyOrderInput, AssemblySeam, FramePieceInput, FrameSpacingInput, GlueBlocksInput, HollowCorner,
+    InsideScrew, InsideScrewCheck, InsideScrewsInput, KeepOut, SeamGrain, SeamJoint, assembly_order, frame_piece,
+    frame_spacing, glue_blocks, inside_screws,
 };
 use crate::shell::{EdgeJoint, FaceId, FaceKind};
+
+/// Room behind an open back while the body lies on the bench, mm; a choice.
+const BENCH_MM: f64 = 1_000.0;
 
 /// Frame pieces between front, top and bottom, clear of the cleat and its screws.
 pub(super) fn frame(body: &Body<'_>, cleat: Option<&FittedCleat>, findings: &mut Vec<Finding>) -> Option<FramePlan> {
@@ -42,7 +46,53 @@ pub(super) fn frame(body: &Body<'_>, cleat: Option<&FittedCleat>, findings: &mut
     findings.extend(spacing.findings);
     let centres_mm: Vec<f64> = spacing.centres_mm.iter().map(|centre| left + centre).collect();
     let blocks = blocks(body, &centres_mm, findings);
-    Some(FramePlan { piece, thickness_mm: spec.piece_thickness_mm, centres_mm, blocks })
+    let block_screws = block_screws(body, &blocks, findings);
+    Some(FramePlan { piece, thickness_mm: spec.piece_thickness_mm, centres_mm, blocks, block_screws })
+}
+
+/// Screws through the blocks of each seam, into the front and into the board above or below.
+fn block_screws(body: &Body<'_>, blocks: &[SeamBlocks], findings: &mut Vec<Finding>) -> Vec<InsideScrewCheck> {
+    let Some((face_mm, spec)) = body.checked.spec.frame.blocks.and_then(|one| Some((one.face_mm, one.screws?))) else {
+        return Vec::new();
+    };
+    let leg = body.checked.leg;
+    let thickness = |kind| body.thickness_mm(kind).unwrap_or(0.0);
+    let front = thickness(FaceKind::Front);
+    let (low, high) = (thickness(FaceKind::Bottom), leg.height_mm - thickness(FaceKind::Top));
+    // The body lies on the bench: an open back is no wall for a driver.
+    let back = body.thickness_mm(FaceKind::Back).map_or(leg.depth_mm + BENCH_MM, |back| leg.depth_mm - back);
+    let corner = |(out_mm, up_mm): (f64, f64)| HollowCorner { out_mm, up_mm };
+    // The middle of the free face of a three-sided block with two faces of a width is half of it from either board.
+    let half = 0.5 * face_mm;
+    let mut screws = Vec::new();
+    for seam in blocks {
+        let (_, other) = seam.seam.faces();
+        let (up_mm, driven_deg) = if other.kind == FaceKind::Top { (high - half, 90.0) } else { (low + half, 270.0) };
+        for (kind, driven_deg) in [(FaceKind::Front, 180.0), (other.kind, driven_deg)] {
+            screws.push(InsideScrew {
+                name: format!("block at {} into {kind}", seam.seam),
+                out_mm: front + half,
+                up_mm,
+                driven_deg,
+                length_mm: spec.length_mm,
+                through_mm: (half - spec.sunk_mm).max(0.0),
+                panel_thickness_mm: thickness(kind),
+                lean_deg: 0.0,
+            });
+        }
+    }
+    let found = inside_screws(&InsideScrewsInput {
+        free_space: [(front, low), (back, low), (back, high), (front, high)].map(corner).to_vec(),
+        driver_length_mm: spec.driver_length_mm,
+        bit_length_mm: spec.bit_length_mm,
+        driver_radius_mm: spec.driver_radius_mm,
+        least_cover_mm: spec.least_cover_mm,
+        screws,
+    });
+    // A block too large for the hollow has its own finding.
+    let Ok(found) = found else { return Vec::new() };
+    findings.extend(found.findings);
+    found.screws
 }
 
 /// Where the screws of the wall half stand, from the left inner end.

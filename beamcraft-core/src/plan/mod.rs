@@ -18,6 +18,7 @@ mod mass;
 mod movement;
 mod result;
 mod result_seams;
+mod sawn_body;
 mod site;
 mod spec;
 mod spec_seams;
@@ -31,9 +32,10 @@ pub use result::{
     SeamBlocks,
 };
 pub use result_seams::{CleatSeasons, MovementPlan, SeamSeasons, TolerancePlan};
+pub use sawn_body::{SawnBody, SawnBodyInput, sawn_body};
 pub use spec::{
-    BeamSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec, LockSpec,
-    ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
+    BeamSpec, BlockScrewSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec,
+    LockSpec, ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
 pub use spec_seams::{AccuracySpec, MoistureRange, ReturnFixing, SeasonClimate, SeasonsSpec};
 
@@ -46,7 +48,7 @@ const FORMAT: u32 = 1;
 ///
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`, `inside_screws`,
 /// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`,
 /// `yearly_movement`, `body_movement`, `mitre_movement`, `cleat_movement`, `cross_grain_fight`, `slot_length`,
 /// `glue_line_demand`, `tolerance_stack`, `saw_accuracy`, `over_tilt`.
@@ -100,7 +102,8 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         let (fit, lift) = (site_fit.as_ref(), lift_on.as_ref());
         hanging::sheet(&hanging::Job { spec, cleat, fit, lift, mass: &mass, reach })
     });
-    let (cuts, cut_cautions) = cuts::settings(&body, &mut findings)?;
+    let (cuts, cut_cautions) =
+        cuts::settings(&body.shell.panels, &spec.saw, &format!("{}.boards", checked::LEG), &mut findings)?;
     let finish = finish::buy(&body, &mut findings)?;
     let movement = movement::through_the_year(&body, cleat.as_ref(), &mut findings)?;
     let tolerance = tolerance::at_the_saw(&body, &mut findings)?;
@@ -139,10 +142,13 @@ fn within(error: impl Into<Error>, path: &str) -> Error {
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
-pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[crate::json::calculation!(
-    plan: BeamSpec => Plan, Document,
-    "The whole job: panels, saw settings, cleat, checks, finish and findings from one spec"
-)];
+pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
+    crate::json::calculation!(
+        plan: BeamSpec => Plan, Document,
+        "The whole job: panels, saw settings, cleat, checks, finish and findings from one spec"
+    ),
+    sawn_body::SAWN_BODY,
+];
 
 #[cfg(test)]
 #[cfg(feature = "json")]

@@ -4,6 +4,7 @@ use super::{BeamSpec, HangingTask, LegShape, LockSpec, Plan, SiteSpec, plan};
 use crate::error::{Error, ErrorCode};
 use crate::fasten::ScrewSize;
 use crate::finding::{FindingCode, Grade};
+use crate::frame::{DriverRoom, ScrewTip};
 use crate::json::{read, write};
 use crate::saw::FaceDown;
 use crate::shell::{EndKind, LegButt, LegFace, LongFace};
@@ -376,6 +377,40 @@ fn the_centre_of_gravity_is_that_of_boards_pieces_and_beam_half() {
         "{y} {z}"
     );
     assert!((plan.mass.lifted_kg - volume * plan.mass.density_kg_m3 / 1e9).abs() < 1e-9);
+}
+
+/// 25 through half a block of 20 leaves 15 in a board of 20, and 5 before the show face; 30 comes out of it. A straight driver
+/// 8 to either side has room behind the open back, but none upwards or downwards: 135 behind the head against 25 + 50 + 150.
+#[test]
+fn screws_through_blocks_need_room_for_the_driver_and_wood_before_the_show_face() {
+    let with_screws = |length_mm: f64| {
+        let screws = super::BlockScrewSpec {
+            length_mm,
+            sunk_mm: 0.0,
+            driver_length_mm: 150.0,
+            bit_length_mm: 50.0,
+            driver_radius_mm: 8.0,
+            least_cover_mm: 3.0,
+        };
+        let mut spec = spec(ASH);
+        spec.frame.blocks = Some(super::BlockSpec { screws: Some(screws), ..super::BlockSpec::default() });
+        plan(&spec)
+    };
+    let planned = with_screws(25.0).unwrap();
+    let checks = &planned.frame.as_ref().unwrap().block_screws;
+    assert_eq!(checks.len(), 4, "{checks:?}");
+    assert!(checks.iter().all(|screw| (screw.cover_mm - 5.0).abs() < 1e-9 && screw.tip == ScrewTip::Covered));
+    for screw in checks {
+        let fits = screw.name.ends_with("into front");
+        assert_eq!(screw.driver == DriverRoom::Fits, fits, "{screw:?}");
+        assert!(fits || (screw.room_mm, screw.needs_mm) == (135.0, 225.0), "{screw:?}");
+    }
+    let no_room = planned.findings.iter().filter(|one| one.code == FindingCode::DriverHasNoRoom);
+    assert_eq!(no_room.count(), 2);
+    let long = with_screws(30.0).unwrap();
+    assert!(long.findings.iter().any(|one| one.code == FindingCode::ScrewTooLong && one.grade == Grade::Stop));
+    let refused = with_screws(-1.0).unwrap_err();
+    assert_eq!(refused.field(), "frame.blocks.screws.length_mm");
 }
 
 #[test]

@@ -1,11 +1,12 @@
 //! The plan: what comes out.
 
 use super::result_seams::{MovementPlan, TolerancePlan};
+use super::sawn_body::panel_named;
 use super::spec::BeamSpec;
-use crate::error::{Result, unknown_name};
+use crate::error::Result;
 use crate::finding::{CautionText, Finding, Quantity};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
-use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks};
+use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks, InsideScrewCheck};
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::PanelCut;
 use crate::shell::{EdgeId, FaceId, Panel};
@@ -74,11 +75,7 @@ impl Plan {
     /// # Errors
     /// `unknown_name` where there is none, with the names there are.
     pub fn panel(&self, name: &str) -> Result<&Panel> {
-        let found = self.panels.iter().find(|panel| panel.id.to_string() == name);
-        found.ok_or_else(|| {
-            let names: Vec<String> = self.panels.iter().map(|panel| panel.id.to_string()).collect();
-            unknown_name("panel", name, names.iter().map(String::as_str))
-        })
+        panel_named(&self.panels, name)
     }
 }
 
@@ -109,6 +106,10 @@ pub struct FramePlan {
     pub centres_mm: Vec<f64>,
     /// Glue blocks, seam by seam; empty when none were asked for or none fit.
     pub blocks: Vec<SeamBlocks>,
+    /// A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
+    /// when no screws were asked for.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub block_screws: Vec<InsideScrewCheck>,
 }
 
 /// Glue blocks along one seam.

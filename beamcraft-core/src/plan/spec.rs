@@ -169,14 +169,58 @@ pub struct BlockSpec {
     pub length_mm: f64,
     /// Greatest distance between the centres of neighbours, mm; 250 is a choice.
     pub greatest_spacing_mm: f64,
+    /// Screws through the blocks, besides glue; none when left out.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub screws: Option<BlockScrewSpec>,
 }
 
 limited!(BlockSpec { face_mm: BOARD_THICKNESS, length_mm: BOARD_THICKNESS, greatest_spacing_mm: SPACING });
 
 impl Default for BlockSpec {
     fn default() -> Self {
-        Self { face_mm: 20.0, length_mm: 60.0, greatest_spacing_mm: 250.0 }
+        Self { face_mm: 20.0, length_mm: 60.0, greatest_spacing_mm: 250.0, screws: None }
     }
+}
+
+/// Screws through the glue blocks into both boards of a seam, driven from inside while the back is open.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
+#[cfg_attr(feature = "json", serde(deny_unknown_fields))]
+#[cfg_attr(feature = "json", schemars(transform = crate::json::ranges::<BlockScrewSpec>))]
+pub struct BlockScrewSpec {
+    /// Length of a screw, mm.
+    pub length_mm: f64,
+    /// How deep its head is sunk into the block, mm.
+    #[cfg_attr(feature = "json", serde(default))]
+    pub sunk_mm: f64,
+    /// Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head.
+    pub driver_length_mm: f64,
+    /// Length of the bit that stands out of the driver, mm; 50 is a common size.
+    #[cfg_attr(feature = "json", serde(default = "usual_bit"))]
+    pub bit_length_mm: f64,
+    /// Half the width of the driver, mm.
+    pub driver_radius_mm: f64,
+    /// Least wood to leave between tip and show face, mm; 3 is a choice, no published rule.
+    #[cfg_attr(feature = "json", serde(default = "usual_cover"))]
+    pub least_cover_mm: f64,
+}
+
+limited!(BlockScrewSpec {
+    length_mm: FASTENER_LENGTH,
+    sunk_mm: SMALL_LENGTH,
+    driver_length_mm: SMALL_LENGTH,
+    bit_length_mm: SMALL_LENGTH,
+    driver_radius_mm: SMALL_LENGTH,
+    least_cover_mm: SMALL_LENGTH,
+});
+
+#[cfg(feature = "json")]
+fn usual_bit() -> f64 {
+    50.0
+}
+#[cfg(feature = "json")]
+fn usual_cover() -> f64 {
+    3.0
 }
 
 /// The bevelled two-part strip that carries the body.

@@ -87,13 +87,19 @@ pub(super) struct Line {
     pub(super) at: f64,
     /// Signed bevel, degrees; positive with the long point on the show face.
     pub(super) bevel_deg: f64,
+    /// Its tangent.
+    pub(super) slope: f64,
     pub(super) origin: Origin,
 }
 
 impl Line {
+    pub(super) fn new(out: Flat, at: f64, bevel_deg: f64, origin: Origin) -> Self {
+        Self { out, at, bevel_deg, slope: tan_deg(bevel_deg), origin }
+    }
+
     /// Offset of the edge at a depth below the show face, mm.
     pub(super) fn at_depth(&self, depth_mm: f64) -> f64 {
-        self.at - depth_mm * tan_deg(self.bevel_deg)
+        self.at - depth_mm * self.slope
     }
 
     /// Nearer to the grain than to square across it; at 45° it is the end of a board, whatever the rounding.
@@ -127,12 +133,8 @@ impl Board {
             if edge.tilt_deg.abs() > crate::limits::BEVEL.high || size <= 0.0 {
                 return None;
             }
-            lines.push(Line {
-                out: Flat::new(edge.outward.x / size, edge.outward.y / size),
-                at: edge.outward.dot(on) / size,
-                bevel_deg: edge.tilt_deg,
-                origin: Origin::Panel(k),
-            });
+            let out = Flat::new(edge.outward.x / size, edge.outward.y / size);
+            lines.push(Line::new(out, edge.outward.dot(on) / size, edge.tilt_deg, Origin::Panel(k)));
         }
         Some(Self { thickness_mm: panel.thickness_mm, lines })
     }
@@ -142,13 +144,23 @@ impl Board {
         [0.0, self.thickness_mm]
     }
 
+    /// Which lines have a length on both faces.
+    pub(super) fn lines_on_both_faces(&self) -> Vec<bool> {
+        let [show, inner] = self.faces().map(|depth| self.corners(depth));
+        let on_both = |index| [&show, &inner].iter().all(|ring| length_in(ring, index).is_some());
+        (0..self.lines.len()).map(on_both).collect()
+    }
+
     fn corners(&self, depth_mm: f64) -> Vec<Corner> {
         // Even a corner as sharp as a chisel lies nearer than this; much farther would cost digits.
         let far = 100.0 * self.lines.iter().map(|line| line.at_depth(depth_mm).abs()).fold(1.0, f64::max);
         let square = [Flat::new(-far, -far), Flat::new(far, -far), Flat::new(far, far), Flat::new(-far, far)];
-        let mut corners: Vec<Corner> = square.into_iter().map(|point| Corner { point, line: None }).collect();
+        let mut corners: Vec<Corner> = Vec::with_capacity(self.lines.len() + square.len());
+        corners.extend(square.map(|point| Corner { point, line: None }));
+        let mut kept = Vec::with_capacity(corners.capacity());
         for (index, line) in self.lines.iter().enumerate() {
-            corners = cut_corners(&corners, line, index, depth_mm);
+            cut_corners(&corners, line, index, depth_mm, &mut kept);
+            core::mem::swap(&mut corners, &mut kept);
         }
         corners
     }
@@ -160,12 +172,7 @@ impl Board {
 
     /// Length of a line on the outline at a depth, mm; nothing where it has none there.
     pub(super) fn length_at(&self, index: usize, depth_mm: f64) -> Option<f64> {
-        let corners = self.corners(depth_mm);
-        let at = corners.iter().position(|corner| corner.line == Some(index))?;
-        let around = |steps: usize| corners.iter().cycle().nth(at + steps);
-        let (from, to) = (around(0)?.point, around(1)?.point);
-        let run = Flat::new(to.u - from.u, to.v - from.v);
-        Some(run.dot(run).sqrt()).filter(|length| *length > SAME_MM)
+        length_in(&self.corners(depth_mm), index)
     }
 
     /// Length of a line, the longer of both faces, mm.
@@ -195,7 +202,7 @@ impl Board {
     /// Two bevels that run against each other can leave a corner between the faces that lies farther out than both.
     pub(super) fn solid(&self) -> Option<ConvexSolid> {
         let side = |line: &Line| {
-            let normal = Vec3::new(line.out.u, line.out.v, -tan_deg(line.bevel_deg));
+            let normal = Vec3::new(line.out.u, line.out.v, -line.slope);
             Plane::at_offset(normal, line.at / normal.length())
         };
         let mut planes = self.lines.iter().map(side).collect::<Option<Vec<Plane>>>()?;
@@ -207,10 +214,20 @@ impl Board {
     }
 }
 
-fn cut_corners(corners: &[Corner], line: &Line, index: usize, depth_mm: f64) -> Vec<Corner> {
-    let beyond = |corner: &Corner| line.out.dot(corner.point) - line.at_depth(depth_mm);
-    let mut kept = Vec::with_capacity(corners.len() + 1);
-    let next = corners.iter().cycle().skip(1);
+/// Length of the side of a line on an outline, mm; nothing where it has none.
+fn length_in(corners: &[Corner], index: usize) -> Option<f64> {
+    let at = corners.iter().position(|corner| corner.line == Some(index))?;
+    let (from, to) = (corners.get(at)?.point, corners.get(at + 1).or_else(|| corners.first())?.point);
+    let run = Flat::new(to.u - from.u, to.v - from.v);
+    Some(run.dot(run).sqrt()).filter(|length| *length > SAME_MM)
+}
+
+/// What a line leaves of an outline.
+fn cut_corners(corners: &[Corner], line: &Line, index: usize, depth_mm: f64, kept: &mut Vec<Corner>) {
+    let at = line.at_depth(depth_mm);
+    let beyond = |corner: &Corner| line.out.dot(corner.point) - at;
+    kept.clear();
+    let next = corners.iter().skip(1).chain(corners.first());
     for (from, to) in corners.iter().zip(next) {
         let (a, b) = (beyond(from), beyond(to));
         let crossing = || from.point.towards(to.point, a / (a - b));
@@ -232,7 +249,6 @@ fn cut_corners(corners: &[Corner], line: &Line, index: usize, depth_mm: f64) -> 
             kept.push(Corner { point: from.point, line: if within { Some(index) } else { from.line } });
         }
     }
-    kept
 }
 
 #[cfg(test)]
@@ -240,12 +256,8 @@ mod tests {
     use super::*;
 
     fn board(lines: &[(f64, f64, f64)]) -> Board {
-        let line = |(k, (u, v, at)): (usize, &(f64, f64, f64))| Line {
-            out: Flat::new(*u, *v),
-            at: *at,
-            bevel_deg: 0.0,
-            origin: Origin::Panel(k),
-        };
+        let line =
+            |(k, (u, v, at)): (usize, &(f64, f64, f64))| Line::new(Flat::new(*u, *v), *at, 0.0, Origin::Panel(k));
         Board { thickness_mm: 20.0, lines: lines.iter().enumerate().map(line).collect() }
     }
 

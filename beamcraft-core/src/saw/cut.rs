@@ -164,14 +164,16 @@ pub struct CutSetUp {
     /// line; absent on gauge and jig.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub fence_mm: Option<f64>,
-    /// Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw.
+    /// Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of
+    /// the square cut to the long point that comes first.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub marks: Option<TaperMarks>,
     /// Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to
     /// the line, along the riding edge; absent without a gauge.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub stop_mm: Option<f64>,
-    /// For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm.
+    /// For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has
+    /// marks instead.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub square_first_mm: Option<f64>,
     /// Kerf measured along the table, square to the cut, mm.

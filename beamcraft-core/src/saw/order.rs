@@ -147,8 +147,7 @@ impl Sawing<'_> {
         };
         let (low, high) = (Flat::new(low.x, low.y), Flat::new(high.x, high.y));
         let at = |edge: BlankEdge| over(edge) + edge.out().dot(low).max(edge.out().dot(high));
-        let line =
-            |edge: BlankEdge| Line { out: edge.out(), at: at(edge), bevel_deg: 0.0, origin: Origin::Blank(edge) };
+        let line = |edge: BlankEdge| Line::new(edge.out(), at(edge), 0.0, Origin::Blank(edge));
         let length_mm = at(BlankEdge::LowEnd) + at(BlankEdge::HighEnd);
         let width_mm = at(BlankEdge::LowLongEdge) + at(BlankEdge::HighLongEdge);
         let lines = BlankEdge::ALL.into_iter().map(line).collect();

@@ -179,7 +179,7 @@ fn read(input: &PanelCutsInput) -> Result<(Board, Vec<String>)> {
         }
         let out = Flat::new(dv / length, -du / length);
         let at = out.dot(Flat::new(from.u_mm, from.v_mm));
-        lines.push(Line { out, at, bevel_deg: from.bevel_deg, origin: Origin::Panel(k) });
+        lines.push(Line::new(out, at, from.bevel_deg, Origin::Panel(k)));
         names.push(if from.edge.is_empty() { format!("edge {}", k + 1) } else { from.edge.clone() });
     }
     let turns = lines.iter().zip(lines.iter().cycle().skip(1)).all(|(a, b)| a.out.cross(b.out) > 1e-9);

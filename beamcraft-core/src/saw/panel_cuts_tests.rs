@@ -6,7 +6,7 @@ use super::super::proof::{Proof, half_space, prove, within_limits};
 use super::*;
 use crate::geometry::{ConvexSolid, Plane, Vec3};
 use crate::numeric::real::{sin_cos_deg, tan_deg};
-use crate::saw::{BladeSide, CutSetUp, CutWay, FaceDown, KeptPiece, SawLimit, SawMachine, ShowFace, TrackSaw};
+use crate::saw::{BladeSide, CutKind, CutSetUp, CutWay, FaceDown, KeptPiece, SawLimit, SawMachine, ShowFace, TrackSaw};
 use crate::shell::{
     ButtJoint, EndKind, FaceId, FaceKind, Leg, LegBoard, LegEnd, LongFace, OuterFace, Presence, build_shell,
     shell_panels,
@@ -132,6 +132,25 @@ fn a_bevel_just_beyond_the_saw_is_leaned_and_one_far_beyond_stands_on_edge() {
 }
 
 #[test]
+fn a_taper_beyond_the_saw_is_cut_square_to_its_marks_and_then_stood_on_edge() {
+    let mut input = rectangle(600.0, 185.0, [0.0, 0.0, 61.3, 0.0], SawSpec::default());
+    input.corners[3].v_mm = 150.0;
+    prove_input(&input).unwrap();
+    let cuts = panel_cuts(&input).unwrap();
+    let cut = cuts.cuts.iter().find(|cut| cut.edge == "edge 3").unwrap();
+    assert_eq!(cut.kind, CutKind::TaperRip);
+    let first = cut.set_up.unwrap();
+    assert_eq!((first.way, first.fence_mm, first.square_first_mm), (CutWay::OnEdge, Some(0.0), None));
+    assert!((first.blade_tilt_deg - 28.7).abs() < 1e-9);
+    let marks = first.marks.unwrap();
+    // At the ends of the blank, which has 25 of trim at each: the taper of 35 over 600 goes on that far.
+    let further = 25.0 * 35.0 / 600.0;
+    assert!((marks.low_end_mm - 150.0 + further).abs() < 1e-9, "{marks:?}");
+    assert!((marks.high_end_mm - 185.0 - further).abs() < 1e-9, "{marks:?}");
+    assert!(cuts.findings[0].cure.contains("On edge, cut square to the long point first"));
+}
+
+#[test]
 fn what_the_saw_does_not_reach_is_found_with_what_would() {
     let machine = SawMachine {
         cut_height_mm: Some(60.0),
@@ -156,7 +175,7 @@ fn what_the_saw_does_not_reach_is_found_with_what_would() {
     let short = PanelCutsInput { saw: SawSpec { machine: SawMachine { track_saw, ..machine }, ..saw }, ..thick };
     let found = panel_cuts(&short).unwrap();
     assert_eq!(found.findings[0].grade, crate::finding::Grade::Stop);
-    assert!(found.cuts.iter().any(|cut| cut.set_up.is_none() && cut.kind != crate::saw::CutKind::Joint));
+    assert!(found.cuts.iter().any(|cut| cut.set_up.is_none() && cut.kind != CutKind::Joint));
 }
 
 #[test]

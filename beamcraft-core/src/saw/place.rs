@@ -2,7 +2,6 @@
 
 use super::board::{BlankEdge, Board, Flat, Line, Origin, SAME_MM};
 use super::cut::{KeptPiece, StopMeets, TaperMarks};
-use crate::numeric::real::tan_deg;
 
 /// Angles that differ by less are the same, degrees: those of a solid are rounded in their last digits.
 pub(super) const SAME_DEG: f64 = 1e-7;
@@ -49,9 +48,8 @@ pub(super) struct Distances {
 impl<'a> Reference<'a> {
     /// Every edge that still has a length on both faces: an arris alone is no reference.
     pub(super) fn all(board: &'a Board) -> impl Iterator<Item = Self> {
-        let there = |index| board.faces().into_iter().all(|depth| board.length_at(index, depth).is_some());
-        let lines = board.lines.iter().enumerate().filter(move |(index, _)| there(*index));
-        lines.map(move |(index, line)| Self { board, index, line })
+        let lines = board.lines.iter().zip(board.lines_on_both_faces()).enumerate();
+        lines.filter(|(_, (_, there))| *there).map(move |(index, (line, _))| Self { board, index, line })
     }
 
     /// Offset of the arris that touches the fence, mm.
@@ -61,10 +59,10 @@ impl<'a> Reference<'a> {
 
     /// Ends of the edge in a direction along it, as linear functions of the depth; the nearest one bounds it.
     fn ends(&self, along: Flat) -> Vec<End> {
-        let (out, at, run) = (self.line.out, self.line.at, tan_deg(self.line.bevel_deg));
+        let (out, at, run) = (self.line.out, self.line.at, self.line.slope);
         let bounding = |(index, line): (usize, &Line)| {
             let ahead = line.out.dot(along);
-            let (aside, rise) = (line.out.dot(out), tan_deg(line.bevel_deg));
+            let (aside, rise) = (line.out.dot(out), line.slope);
             let end =
                 || End { line: index, at: (line.at - aside * at) / ahead, per_depth: (aside * run - rise) / ahead };
             (index != self.index && ahead > 1e-12).then(end)

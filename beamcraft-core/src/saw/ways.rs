@@ -146,7 +146,7 @@ impl Ways<'_> {
         let fence_holds = machine.tall_fence_mm.map_or(standing_mm <= ON_EDGE_MOST_MM, |has| fence <= has);
         let stands = length_mm >= machine.on_edge_base_mm && standing_mm > run;
         let there = fence_side == BladeSide::Right || machine.rip_left_mm.is_some();
-        let kept = matches!(self.lay.kept, KeptPiece::BetweenFenceAndBlade | KeptPiece::OnTheGauge);
+        let kept = self.lay.kept != KeptPiece::BeyondTheBlade;
         let way = CutSetUp {
             face_down: self.long_face(),
             lean: BladeLean::AwayFromKept,
@@ -155,7 +155,7 @@ impl Ways<'_> {
             kept_side: None,
             riding: RidingEdge::Square,
             fence_mm: Some(0.0),
-            marks: None,
+            marks: square.marks,
             stop_mm: None,
             square_first_mm,
             needs_height_mm: run,

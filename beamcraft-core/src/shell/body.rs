@@ -254,8 +254,8 @@ impl HollowBodyInput {
     fn board_faults(&self, names: &[FaceKind]) -> Vec<Detail> {
         let mut faults = Vec::new();
         for (board, at) in self.boards.iter().zip(0..) {
-            let path = format!("boards[{at}]");
-            faults.extend(board.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
+            let within = |fault: Detail| fault.within(&format!("boards[{at}]"));
+            faults.extend(board.range_faults().into_iter().map(|fault| within(fault.into())));
             if !names.contains(&board.face) {
                 let sides = names.iter().map(ToString::to_string).collect::<Vec<_>>().join(", ");
                 let fault = Detail::inconsistent(
@@ -264,10 +264,10 @@ impl HollowBodyInput {
                     &format!("a side of the section: {sides}"),
                     "",
                 );
-                faults.push(fault.with_code(ErrorCode::UnknownName).within(&path));
+                faults.push(within(fault.with_code(ErrorCode::UnknownName)));
             } else if self.boards.iter().take(at).any(|other| other.face == board.face) {
                 let fault = Detail::inconsistent("face", board.face.to_string(), "each side once", "");
-                faults.push(fault.with_code(ErrorCode::DuplicateField).within(&path));
+                faults.push(within(fault.with_code(ErrorCode::DuplicateField)));
             }
         }
         if self.board_faces().is_empty() {
@@ -297,8 +297,8 @@ impl HollowBodyInput {
             ));
         }
         for (leg, number) in self.legs.iter().zip(1..) {
-            let path = format!("legs[{}]", number - 1);
-            faults.extend(leg.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
+            let within = |fault: Detail| fault.within(&format!("legs[{}]", number - 1));
+            faults.extend(leg.range_faults().into_iter().map(|fault| within(fault.into())));
             let fault = match leg.corner_deg {
                 None if number < count => {
                     Fault::plain(ErrorCode::MissingField, "corner_deg", "the angle to the next leg", "").into()
@@ -314,7 +314,7 @@ impl HollowBodyInput {
                 }
                 _ => continue,
             };
-            faults.push(fault.within(&path));
+            faults.push(within(fault));
         }
         faults
     }
@@ -499,9 +499,14 @@ pub fn hollow_body(input: &HollowBodyInput) -> Result<HollowBody, Error> {
 
 /// Legs that are not neighbours must not run into one another; neighbours lie on both sides of their joint.
 fn apart(legs: &[Shell]) -> Result<(), Error> {
-    for (at, one) in legs.iter().enumerate() {
-        for (other, number) in legs.iter().zip(1..).skip(at + 2) {
-            if one.outer.common(&other.outer, 0).is_some() {
+    let boxes: Vec<(Vec3, Vec3)> = legs.iter().map(|leg| leg.outer.bounds()).collect();
+    let near = |(low, high): (Vec3, Vec3), other: (Vec3, Vec3)| {
+        let overlap = high.least(other.1) - low.most(other.0);
+        overlap.x > 0.0 && overlap.y > 0.0 && overlap.z > 0.0
+    };
+    for (at, (one, around)) in legs.iter().zip(&boxes).enumerate() {
+        for ((other, beside), number) in legs.iter().zip(&boxes).zip(1..).skip(at + 2) {
+            if near(*around, *beside) && one.outer.common(&other.outer, 0).is_some() {
                 let given = format!("legs {} and {number} run into one another", at + 1);
                 return Err(Error::one(Detail::inconsistent(
                     "legs",
@@ -517,10 +522,12 @@ fn apart(legs: &[Shell]) -> Result<(), Error> {
 
 /// A mitre needs the panel beyond it: of a very short or flat leg it may be cut away.
 fn met(legs: &[Shell]) -> Result<(), Error> {
-    let panels = || legs.iter().flat_map(|leg| &leg.panels);
-    let mitres = panels().flat_map(|panel| panel.edges.iter().filter(|edge| edge.joint == EdgeJoint::Mitred));
+    let panels = legs.iter().flat_map(|leg| &leg.panels);
+    let mitres = panels.flat_map(|panel| panel.edges.iter().filter(|edge| edge.joint == EdgeJoint::Mitred));
     for edge in mitres {
-        if !panels().any(|panel| panel.id == edge.neighbour) {
+        // Legs count from 1.
+        let leg = (edge.neighbour.leg as usize).checked_sub(1).and_then(|at| legs.get(at));
+        if leg.and_then(|leg| leg.panel(edge.neighbour)).is_none() {
             let given = format!("the mitre {} without a panel beyond it", edge.id);
             let cure = "longer legs, thinner boards or another joint";
             return Err(Error::one(Detail::inconsistent("legs", given, "legs whose panels reach one another", cure)));

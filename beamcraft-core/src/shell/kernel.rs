@@ -176,6 +176,8 @@ struct Board {
     index: u32,
     thickness: f64,
     face: OuterFace,
+    /// Its inner plane, the normal out of the hollow.
+    inner: Plane,
 }
 
 /// The panels; a caller who knows the solid within the faces gives it, with the index of each face as its tag.
@@ -192,10 +194,24 @@ pub(super) fn shell_of(
     let joints = Joints { butts };
     joints.check(&boards, &outer)?;
     let mut cutter = Cutter::default();
-    let hollow = hollow_solid(&outer, faces, &boards, &mut cutter)?;
+    let same = same_shape(&outer, faces, &boards);
+    // Where every edge is mitred and the hollow has the shape of the body, the panels are the layers between both.
+    let layered = same.is_some() && butts.is_empty();
+    let hollow = match same {
+        Some(hollow) => hollow,
+        None => hollow_solid(&outer, faces, &boards, &mut cutter)?,
+    };
     let mut panels = Vec::with_capacity(boards.len());
     for board in &boards {
-        panels.push(panel_of(board, &boards, faces, &outer, &joints, &mut cutter)?);
+        let solid = match layered {
+            true => layer_of(board, &boards, faces, &outer, &hollow),
+            false => None,
+        };
+        let solid = match solid {
+            Some(solid) => solid,
+            None => cut_of(board, &boards, &outer, &joints, &mut cutter)?,
+        };
+        panels.push(panel_of(board, faces, &joints, solid)?);
     }
     for butt in butts.iter().filter(|butt| butt.rabbet_mm > 0.0) {
         cut_rabbet(&mut panels, butt);
@@ -235,7 +251,8 @@ fn boards_of(faces: &[OuterFace]) -> Result<Vec<Board>, ShellFault> {
                 let given = format!("{thickness_mm} mm");
                 ShellFault::of_face(fault.code, face.id, given, "a thickness of 1 mm to 150 mm", fault.cure)
             })?;
-            boards.push(Board { index, thickness: thickness_mm, face: *face });
+            let inner = face.plane.moved(-thickness_mm).ok_or_else(|| no_hollow(face.id))?;
+            boards.push(Board { index, thickness: thickness_mm, face: *face, inner });
         }
     }
     if boards.is_empty() { Err(whole("no panel".to_owned(), "at least one face with a board")) } else { Ok(boards) }
@@ -277,31 +294,58 @@ fn hollow_solid(
     boards: &[Board],
     cutter: &mut Cutter,
 ) -> Result<ConvexSolid, ShellFault> {
-    let full = |face: FaceId| {
-        ShellFault::of_face(
-            ErrorCode::NoRoomInside,
-            face,
-            "boards that leave no hollow".to_owned(),
-            "boards that leave a hollow with a part at every face",
-            "thinner boards or a larger body",
-        )
-    };
     cutter.start(outer, |tag| tag);
     for board in boards {
-        let inner = inner_plane(board).ok_or_else(|| full(board.face.id))?;
-        if !cutter.step(&inner, board.index) {
-            return Err(full(board.face.id));
+        if !cutter.step(&board.inner, board.index) {
+            return Err(no_hollow(board.face.id));
         }
     }
     match missing_face(cutter.solid(), faces) {
         None => Ok(cutter.solid().clone()),
-        Some(face) => Err(full(face.id)),
+        Some(face) => Err(no_hollow(face.id)),
     }
 }
 
-/// The inner plane of a board, the normal out of the hollow.
-fn inner_plane(board: &Board) -> Option<Plane> {
-    board.face.plane.moved(-board.thickness)
+fn no_hollow(face: FaceId) -> ShellFault {
+    ShellFault::of_face(
+        ErrorCode::NoRoomInside,
+        face,
+        "boards that leave no hollow".to_owned(),
+        "boards that leave a hollow with a part at every face",
+        "thinner boards or a larger body",
+    )
+}
+
+/// The board of a face, by the index of the face.
+fn board_of(boards: &[Board], index: u32) -> Option<&Board> {
+    boards.iter().find(|board| board.index == index)
+}
+
+/// The hollow when it has the faces, edges and corners of the body.
+fn same_shape(outer: &ConvexSolid, faces: &[OuterFace], boards: &[Board]) -> Option<ConvexSolid> {
+    let outside = |tag: u32| faces.get(tag as usize).map(|face| face.plane);
+    outer.of_same_shape(|tag| board_of(boards, tag).map(|board| board.inner).or_else(|| outside(tag)))
+}
+
+/// A panel between a face of the body and the same face of a hollow of the same shape.
+///
+/// While all boards grow from nothing to their thickness the hollow keeps that shape, so its face sweeps the points whose
+/// share of this board is the smallest.
+fn layer_of(
+    board: &Board,
+    boards: &[Board],
+    faces: &[OuterFace],
+    outer: &ConvexSolid,
+    hollow: &ConvexSolid,
+) -> Option<ConvexSolid> {
+    let near = outer.vertices().first().copied()?;
+    outer.layer(hollow, board.index, (Panel::SHOW, Panel::INNER), |beyond| {
+        let plane = match board_of(boards, beyond) {
+            Some(other) => seam_plane(board, other, near)?,
+            None => faces.get(beyond as usize)?.plane,
+        };
+        Some((plane, EDGES + beyond))
+    })
 }
 
 /// The plane of the seam between two boards; its normal points out of the first.
@@ -420,8 +464,7 @@ impl Joints<'_> {
                 if outer.shared_edge(&first, &second) > 0.0 {
                     continue;
                 }
-                let slabs = [inner_plane(one), inner_plane(other)];
-                let slabs = slabs.into_iter().flatten().map(|plane| (plane.flipped(), 0));
+                let slabs = [one, other].map(|board| (board.inner.flipped(), 0));
                 if outer.clone().cut(slabs).is_some_and(|both| both.volume() > 0.0) {
                     let edge = EdgeId::new(one.face.id, other.face.id);
                     let allowed = "boards that do not reach one another";
@@ -437,14 +480,14 @@ impl Joints<'_> {
 /// First of the tags for the edges: this plus the index of the face beyond.
 const EDGES: u32 = 2;
 
-fn panel_of(
+/// The body cut down to one panel.
+fn cut_of(
     board: &Board,
     boards: &[Board],
-    faces: &[OuterFace],
     outer: &ConvexSolid,
     joints: &Joints<'_>,
     cutter: &mut Cutter,
-) -> Result<Panel, ShellFault> {
+) -> Result<ConvexSolid, ShellFault> {
     let id = board.face.id;
     let lost = || {
         ShellFault::of_face(
@@ -455,11 +498,9 @@ fn panel_of(
             "",
         )
     };
-    let inner = inner_plane(board).ok_or_else(lost)?;
     let near = outer.vertices().first().copied().unwrap_or_default();
-    let show_index = board.index;
-    cutter.start(outer, |tag| if tag == show_index { Panel::SHOW } else { EDGES + tag });
-    let mut some = cutter.step(&inner.flipped(), Panel::INNER);
+    cutter.start(outer, |tag| if tag == board.index { Panel::SHOW } else { EDGES + tag });
+    let mut some = cutter.step(&board.inner.flipped(), Panel::INNER);
     for other in boards.iter().filter(|other| other.index != board.index) {
         let plane = match joints.between(id, other.face.id) {
             Meeting::Mitred => seam_plane(board, other, near),
@@ -470,9 +511,13 @@ fn panel_of(
         some = some && cutter.step(&plane.ok_or_else(lost)?, EDGES + other.index);
     }
     let solid = cutter.solid();
-    if !some || solid.face(Panel::SHOW).is_none() || solid.face(Panel::INNER).is_none() {
-        return Err(lost());
-    }
+    let whole = some && solid.face(Panel::SHOW).is_some() && solid.face(Panel::INNER).is_some();
+    if whole { Ok(solid.clone()) } else { Err(lost()) }
+}
+
+/// The panel of a board with its edges.
+fn panel_of(board: &Board, faces: &[OuterFace], joints: &Joints<'_>, solid: ConvexSolid) -> Result<Panel, ShellFault> {
+    let (id, show_index) = (board.face.id, board.index);
     let seams = faces.iter().zip(0..).filter(|(_, index)| *index != show_index).map(|(face, index)| {
         let joint = match (face.presence, joints.between(id, face.id)) {
             (Presence::Open, _) => EdgeJoint::Open,
@@ -487,7 +532,7 @@ fn panel_of(
         };
         Seam { tag: EDGES + index, neighbour: face.id, outward: face.plane.normal(), joint, rabbet_mm }
     });
-    measure(id, board.thickness, &board.face, solid.clone(), seams).ok_or_else(|| {
+    measure(id, board.thickness, &board.face, solid, seams).ok_or_else(|| {
         ShellFault::of_face(
             ErrorCode::Inconsistent,
             id,
@@ -506,3 +551,7 @@ fn cut_rabbet(panels: &mut [Panel], butt: &ButtJoint) {
         carve(past, held.faces().map(|face| face.plane));
     }
 }
+
+#[cfg(test)]
+#[path = "kernel_tests.rs"]
+mod tests;

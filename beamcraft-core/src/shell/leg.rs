@@ -196,11 +196,11 @@ impl Leg {
     fn faults(&self) -> Vec<Detail> {
         let mut faults: Vec<Detail> = self.range_faults().into_iter().map(Detail::from).collect();
         for (at, board) in self.boards.iter().enumerate() {
-            let path = format!("boards[{at}]");
-            faults.extend(board.range_faults().into_iter().map(|fault| Detail::from(fault).within(&path)));
+            let within = |fault: Fault| Detail::from(fault).within(&format!("boards[{at}]"));
+            faults.extend(board.range_faults().into_iter().map(within));
             if self.boards.iter().take(at).any(|other| other.face == board.face) {
                 let fault = Fault::plain(ErrorCode::DuplicateField, "face", "each face once", "");
-                faults.push(Detail::from(fault).within(&path));
+                faults.push(within(fault));
             }
         }
         for (end, path) in [(&self.left_end, "left_end"), (&self.right_end, "right_end")] {

@@ -142,14 +142,19 @@ impl Panel {
         self.edges.iter().find(|edge| edge.neighbour == neighbour)
     }
 
-    /// The face towards which a cross-cut off square leaves the panel longer; nothing for a square one.
-    pub fn longer_towards(&self, end: &PanelEdge) -> Option<FaceId> {
-        let off = end.outward.y;
+    /// The face towards which a cross-cut off square leaves the panel longer, or a rip off the grain wider; nothing for one
+    /// that is neither.
+    pub fn longer_towards(&self, cut: &PanelEdge) -> Option<FaceId> {
+        let (beside, aside): (_, fn(&PanelEdge) -> f64) = match cut.cut {
+            EdgeCut::CrossCut => (EdgeCut::Rip, |edge| edge.outward.y),
+            EdgeCut::Rip => (EdgeCut::CrossCut, |edge| edge.outward.x),
+        };
+        let off = aside(cut);
         if off.abs() < 1e-9 {
             return None;
         }
-        // An end that faces one long edge runs out beyond square at the other.
-        self.edges.iter().find(|edge| edge.cut == EdgeCut::Rip && edge.outward.y * off < 0.0).map(|edge| edge.neighbour)
+        // An end that faces one long edge runs out beyond square at the other, and a long edge likewise between two ends.
+        self.edges.iter().find(|edge| edge.cut == beside && aside(edge) * off < 0.0).map(|edge| edge.neighbour)
     }
 }
 

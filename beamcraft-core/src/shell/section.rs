@@ -30,6 +30,9 @@ pub struct RectangularSection {
 limited!(RectangularSection { height_mm: BODY_SIZE, depth_mm: BODY_SIZE });
 
 /// A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
+///
+/// Its foremost corner lies at y = 0, its lowest at z = 0. So lengths, and the corners between legs, are measured on the level
+/// line plumb under the foremost corner at the height of the lowest: under a front that leans in below there is no wood there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
@@ -53,6 +56,8 @@ limited!(SlopedSection {
 });
 
 /// A section with equal sides and equal corners, such as a hexagonal or octagonal post; `side1` faces the room.
+///
+/// Its first side lies at y = 0, its lowest corner at z = 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]
@@ -81,6 +86,8 @@ pub struct SectionCorner {
 limited!(SectionCorner { y_mm: SECTION_COORDINATE, z_mm: SECTION_COORDINATE });
 
 /// A section given by its corners; side k, named `side1`, `side2`, …, lies between corners k and k + 1.
+///
+/// It stays where its corners are: the line y = z = 0, on which lengths are measured, may lie on it, in it or beside it.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, serde::Deserialize, schemars::JsonSchema))]
 #[cfg_attr(feature = "json", serde(deny_unknown_fields))]

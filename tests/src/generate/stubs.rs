@@ -43,6 +43,13 @@ const METHODS_BY_HAND: &[(&str, &str, &str)] = &[
     ("Plan", "panels_step", "(self) -> str"),
     ("Plan", "panels_dxf", "(self) -> str"),
     ("Plan", "panels_gltf", "(self) -> bytes"),
+    ("SawnBody", "drawing_names", "(self) -> list[str]"),
+    ("SawnBody", "drawing", "(self, name: str) -> Drawing"),
+    ("SawnBody", "panel_mesh", "(self, panel: str) -> tuple[memoryview, memoryview]"),
+    ("SawnBody", "panels_stl", "(self) -> bytes"),
+    ("SawnBody", "panels_step", "(self) -> str"),
+    ("SawnBody", "panels_dxf", "(self) -> str"),
+    ("SawnBody", "panels_gltf", "(self) -> bytes"),
 ];
 
 /// The code of the functions and methods that are written by hand.

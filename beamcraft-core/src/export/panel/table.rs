@@ -1,10 +1,11 @@
 //! The edges of a panel, one a row, and what to cut it from.
 
+use super::super::drawn::Drawn;
 use super::super::layout::Zone;
 use super::super::svg::{Anchor, Line, NORMAL, Sheet, Spot, fitted};
-use super::super::text::{degrees, fixed};
+use super::super::text::degrees;
 use super::super::words;
-use crate::plan::{Plan, ReportLengths};
+use crate::plan::ReportLengths;
 use crate::shell::{Panel, PanelEdge};
 
 /// Height of a row, mm.
@@ -22,7 +23,7 @@ pub(super) fn height(panel: &Panel) -> f64 {
     ROW * (panel.edges.len() + 1 + NOTES) as f64 + 6.0
 }
 
-pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, zone: Zone) {
+pub(super) fn draw(sheet: &mut Sheet, job: Drawn<'_>, panel: &Panel, zone: Zone) {
     sheet.line(Spot::new(zone.left, zone.top), Spot::new(zone.right, zone.top), Line::Thin);
     let y = |row: usize| zone.top + 6.0 + ROW * row as f64;
     row(sheet, zone.left, y(0), &HEADS.map(str::to_owned));
@@ -30,9 +31,9 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, zone: Zone) {
     for (at, edge) in panel.edges.iter().enumerate() {
         let centre = Spot::new(zone.left + 5.5, y(at + 1) - 1.0);
         sheet.balloon(centre, centre, at + 1);
-        row(sheet, zone.left, y(at + 1), &cells(panel, edge, plan.spec.lengths));
+        row(sheet, zone.left, y(at + 1), &cells(panel, edge, job.lengths));
     }
-    for (at, note) in notes(plan, panel).iter().enumerate() {
+    for (at, note) in notes(job, panel).iter().enumerate() {
         let spot = Spot::new(zone.left + 3.0, y(panel.edges.len() + 1 + at) + 1.0);
         sheet.text(spot, NORMAL, Anchor::Start, &fitted(note, zone.width() - 6.0, NORMAL));
     }
@@ -54,9 +55,9 @@ fn cells(panel: &Panel, edge: &PanelEdge, lengths: ReportLengths) -> [String; 6]
     };
     let off = if edge.gauge_deg.abs() < 0.05 { String::new() } else { format!(", {}", degrees(edge.gauge_deg.abs())) };
     let longer = panel.longer_towards(edge).filter(|_| !off.is_empty());
-    let longer = longer.map_or_else(String::new, |face| format!(" to {}", words::face(face)));
+    let longer = longer.map_or_else(String::new, |face| format!(" to {}", words::beside(panel.id, face)));
     [
-        words::face(edge.neighbour),
+        words::beside(panel.id, edge.neighbour),
         words::joint(edge.joint).to_owned(),
         bevel,
         format!("{}{off}{longer}", words::cut(edge.cut)),
@@ -65,13 +66,12 @@ fn cells(panel: &Panel, edge: &PanelEdge, lengths: ReportLengths) -> [String; 6]
     ]
 }
 
-fn notes(plan: &Plan, panel: &Panel) -> [String; NOTES] {
-    let lengths = plan.spec.lengths;
+fn notes(job: Drawn<'_>, panel: &Panel) -> [String; NOTES] {
+    let lengths = job.lengths;
     let blank = format!("{} × {}", lengths.bare(panel.blank_length_mm), lengths.full(panel.blank_width_mm));
-    let mass_kg = panel.mass.volume_mm3 * 1e-9 * plan.mass.density_kg_m3;
     let off = panel.edges.iter().any(|edge| edge.gauge_deg.abs() >= 0.05);
     let angle = if off {
-        " An angle beside a cut is off square, or off the grain for a rip; the board is longer there."
+        " Angles beside cuts are off square, for a rip off the grain; the board is longer or wider there."
     } else {
         ""
     };
@@ -80,12 +80,7 @@ fn notes(plan: &Plan, panel: &Panel) -> [String; NOTES] {
             "Cut from {blank}, {} thick, length with the grain; saw and trim allowance come on top.",
             lengths.full(panel.thickness_mm)
         ),
-        format!(
-            "Wood: {}, about {} kg at {} % moisture.",
-            plan.spec.wood.species,
-            fixed(mass_kg, 1),
-            fixed(plan.spec.wood.moisture_pct, 1)
-        ),
+        job.wood.of(1e-9 * panel.mass.volume_mm3),
         format!("Bevels are from square.{angle}"),
     ]
 }

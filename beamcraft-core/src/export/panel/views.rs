@@ -23,6 +23,8 @@ const MARK_OUT: f64 = 8.5;
 const BREAK: f64 = 5.0;
 /// Tag of the plane at which a section is broken off.
 const BROKEN: u32 = u32::MAX - 1;
+/// Tag of the sides of what is taken out of a board.
+const TAKEN: u32 = u32::MAX - 2;
 
 /// A panel in coordinates of its own: along the grain, across it, out of the show face.
 pub(super) struct Views<'a> {
@@ -95,10 +97,11 @@ impl<'a> Views<'a> {
         sheet.ring(&outline, Line::Outline, Fill::Nothing);
         sheet.ring(&show, Line::Outline, Fill::Nothing);
         self.grain(sheet, &show);
-        self.numbers(sheet, blank, &spot);
         let bounds = Zone { left, right: left + self.length_mm * scale, top: low - self.width_mm * scale, bottom: low };
         self.marks(sheet, bounds);
         self.sizes(sheet, &show, bounds);
+        // Last, so that no line runs through a number.
+        self.numbers(sheet, blank, &spot);
     }
 
     /// A double arrow along the grain.
@@ -249,7 +252,7 @@ impl<'a> Views<'a> {
         for piece in &self.panel.pieces {
             let solid = match piece.sign {
                 PieceSign::Added => Some(piece.solid.clone()),
-                PieceSign::Removed => blank.common(&piece.solid, BROKEN),
+                PieceSign::Removed => blank.common(&piece.solid, TAKEN),
             };
             let solid = solid.and_then(|solid| match &kept {
                 Some(kept) => match solid.clip(kept, BROKEN) {
@@ -270,7 +273,9 @@ impl<'a> Views<'a> {
             if piece.sign == PieceSign::Added {
                 sheet.hatch(&spots, Hatch::Rising, 2.2);
             }
-            for side in ring.iter().filter(|side| side.tag != BROKEN) {
+            // Where a groove opens there is no wood.
+            let opens = |tag: u32| piece.sign == PieceSign::Removed && tag != TAKEN;
+            for side in ring.iter().filter(|side| side.tag != BROKEN && !opens(side.tag)) {
                 let side = Side { from: corner(side.from), to: corner(side.to), tag: side.tag };
                 let is_show = piece.sign == PieceSign::Added && side.tag == Panel::SHOW;
                 sheet.line(side.from.spot, side.to.spot, if is_show { Line::Show } else { Line::Outline });

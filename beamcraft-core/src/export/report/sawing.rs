@@ -35,7 +35,7 @@ fn table(page: &mut Page, lengths: ReportLengths, sawing: &PanelSawing, panel: &
     );
     let row = |cut: &PanelCut| {
         [
-            format!("{}. {} to the {}", cut.step, words::cut_kind(cut.kind), words::beyond(panel, &cut.edge)).into(),
+            format!("{}. {} {}", cut.step, words::cut_kind(cut.kind), words::towards(panel, &cut.edge)).into(),
             Html::lines(&[lies(cut).into(), rides(panel, cut).into()]),
             cut.set_up.as_ref().map_or_else(String::new, |set_up| blade(cut, set_up)).into(),
             Html::lines(&cut.set_up.as_ref().map_or_else(Vec::new, |set_up| places(lengths, cut, set_up))),
@@ -114,8 +114,9 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Html
     }
     if let Some(marks) = set_up.marks {
         let (low, high) = (lengths.full(marks.low_end_mm), lengths.full(marks.high_end_mm));
+        let first = if set_up.way == CutWay::OnEdge { "first cut square to the long point: " } else { "" };
         lines.push(format!(
-            "taper of {}; marks at {low} where the grain begins, {high} where it ends",
+            "{first}taper of {}; marks at {low} where the grain begins, {high} where it ends",
             degrees(cut.gauge_deg.abs())
         ));
     }

@@ -3,7 +3,7 @@
 use super::super::text::{degrees, significant};
 use super::super::words;
 use super::page::{Html, Page};
-use crate::frame::AssemblyStep;
+use crate::frame::{AssemblyStep, DriverRoom};
 use crate::hang::CleatMarks;
 use crate::plan::{CleatPlan, LoadCase, Plan, ReportLengths};
 use crate::shell::{EdgeJoint, Panel, PanelEdge};
@@ -69,6 +69,19 @@ pub(super) fn frame(page: &mut Page, plan: &Plan) {
             lengths.full(seam.blocks.free_face_mm),
             degrees(seam.blocks.bevel_deg),
             centres.join(", ")
+        ));
+    }
+    for screw in &frame.block_screws {
+        let room = match screw.driver {
+            DriverRoom::Fits => "the driver fits",
+            DriverRoom::NoRoom => "the driver has no room in line with it",
+        };
+        page.paragraph(format!(
+            "Screw through a {}: {} in the board, {} of wood before the show face, no longer than {}; {room}.",
+            screw.name,
+            lengths.full(screw.bite_mm),
+            lengths.full(screw.cover_mm),
+            lengths.full(screw.longest_mm),
         ));
     }
 }

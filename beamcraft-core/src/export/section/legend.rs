@@ -67,7 +67,7 @@ impl Legend {
             scale: Some(view.written),
             remark: "Take sizes from the numbers, not from the paper. No approval of structure or fire safety: see the cautions of the report.",
         };
-        title.draw(sheet, scene.plan, zone);
+        title.draw(sheet, scene.plan.into(), zone);
     }
 
     fn draw_parts(&self, sheet: &mut Sheet, zone: Zone, right: f64) {

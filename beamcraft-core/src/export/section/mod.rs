@@ -26,7 +26,7 @@ use view::View;
 pub fn section_svg(plan: &Plan) -> String {
     let scene = Scene::of(plan);
     let description = "Hollow beam cut at mid length, seen from the right end: panels, cleat, wall and dimensions.";
-    let (mut sheet, frame) = framed(plan, "Cross section", description);
+    let (mut sheet, frame) = framed(plan.into(), "Cross section", description);
     let mut legend = Legend::of(&scene);
     let zone = Zone { bottom: frame.bottom - legend.height(), ..frame };
     let view = View::fit(&scene, zone);

@@ -3,7 +3,7 @@
 use super::super::layout::Zone;
 use super::super::svg::{Anchor, Fill, Line, SIZES, SMALL, Sheet, Spot};
 use super::super::text::degrees;
-use super::super::words::face;
+use super::super::words::beside;
 use crate::saw::{BladeSide, CutSetUp, FaceDown, PanelCut};
 use crate::shell::{EdgeCut, Panel};
 
@@ -46,7 +46,7 @@ pub(super) fn draw(sheet: &mut Sheet, panel: &Panel, cut: &PanelCut, set_up: &Cu
         let side = away.signum();
         let middle = spot((0.5 * ALONG * grain.0, corner(side).1 + 0.5 * ALONG * grain.1));
         let off = if side > 0.0 { -1.6 } else { 6.8 };
-        sheet.text(middle.by(0.0, off), SMALL, Anchor::Middle, &face(edge.neighbour));
+        sheet.text(middle.by(0.0, off), SMALL, Anchor::Middle, &beside(panel.id, edge.neighbour));
     }
     let angle = if cut.gauge_deg.abs() < 0.05 { "square".to_owned() } else { degrees(cut.gauge_deg.abs()) };
     let middle = spot((0.55 * ALONG * grain.0, 0.55 * ALONG * grain.1));
@@ -74,6 +74,7 @@ fn gauge(sheet: &mut Sheet, from: Spot, to: Spot) {
 #[cfg(test)]
 mod tests {
     use super::super::super::samples;
+    use super::super::super::words::face;
     use crate::saw::{CutKind, CutWay};
 
     #[test]
@@ -92,7 +93,7 @@ mod tests {
         let zone = super::Zone { left: 0.0, top: 0.0, right: 46.0, bottom: 60.0 };
         super::draw(&mut sheet, panel, cut, &cut.set_up.unwrap(), zone);
         let svg = sheet.finish();
-        assert!(svg.contains(&format!(">{}<", super::face(longer))) && svg.contains(">3°<"), "{svg}");
+        assert!(svg.contains(&format!(">{}<", face(longer))) && svg.contains(">3°<"), "{svg}");
     }
 
     /// Height of a text on the sheet.
@@ -120,7 +121,7 @@ mod tests {
                     let others =
                         panel.edges.iter().filter(|edge| edge.cut == super::EdgeCut::Rip && edge.id != rides.id);
                     for other in others {
-                        let (near, far) = (super::face(rides.neighbour), super::face(other.neighbour));
+                        let (near, far) = (face(rides.neighbour), face(other.neighbour));
                         assert!(
                             height_of(&svg, &near) > height_of(&svg, &far),
                             "{} {}: {near} rides",

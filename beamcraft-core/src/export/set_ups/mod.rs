@@ -8,10 +8,11 @@ mod from_above;
 mod sketch;
 mod words;
 
+use super::drawn::Drawn;
 use super::layout::{TITLE, Title, Zone, framed};
 use super::svg::{Anchor, LARGE, Line, NORMAL, SIZES, Sheet, Spot, fitted, wrapped};
 use super::words::face;
-use crate::plan::{PanelSawing, Plan};
+use crate::plan::PanelSawing;
 use crate::saw::PanelCut;
 use crate::shell::{FaceId, Panel};
 
@@ -24,7 +25,8 @@ const NOTES: f64 = 16.0;
 /// Width of the text beside a sketch, mm.
 const TEXT: f64 = 74.0;
 
-/// The saw set-ups of a panel of a plan as SVG sheets of up to five sketches each; none where the plan has no such panel.
+/// The saw set-ups of a panel of a plan or a [`SawnBody`](crate::plan::SawnBody) as SVG sheets of up to five sketches each; none
+/// where there is no such panel.
 ///
 /// Each with the board on the table, which face lies down, the blade as it is tilted, the fence and its distance at the
 /// table, the face that shows drawn heavy, the gauge angle of a cross-cut, and what to watch. A4 where lengths are metric,
@@ -41,28 +43,29 @@ const TEXT: f64 = 74.0;
 /// # }
 /// # Ok::<(), beamcraft_core::error::Error>(())
 /// ```
-pub fn set_up_svgs(plan: &Plan, id: FaceId) -> Vec<String> {
-    let Some(panel) = plan.panels.iter().find(|panel| panel.id == id) else { return Vec::new() };
-    let pages: Vec<&[PanelCut]> = cuts(plan, id).chunks(ON_A_SHEET).collect();
-    let page = |(at, cuts): (usize, &&[PanelCut])| draw(plan, panel, cuts, (at + 1, pages.len()));
+pub fn set_up_svgs<'a>(of: impl Into<Drawn<'a>>, id: FaceId) -> Vec<String> {
+    let job = of.into();
+    let Some(panel) = job.panels.iter().find(|panel| panel.id == id) else { return Vec::new() };
+    let pages: Vec<&[PanelCut]> = cuts(job, id).chunks(ON_A_SHEET).collect();
+    let page = |(at, cuts): (usize, &&[PanelCut])| draw(job, panel, cuts, (at + 1, pages.len()));
     pages.iter().enumerate().map(page).collect()
 }
 
 /// The cuts of a panel.
-fn cuts(plan: &Plan, id: FaceId) -> &[PanelCut] {
+fn cuts(job: Drawn<'_>, id: FaceId) -> &[PanelCut] {
     let of_panel = |sawing: &&PanelSawing| sawing.panel == id;
-    plan.cuts.iter().find(of_panel).map_or(&[], |sawing| &sawing.cuts)
+    job.cuts.iter().find(of_panel).map_or(&[], |sawing| &sawing.cuts)
 }
 
 /// How many sheets the set-ups of a panel take.
-pub(super) fn sheet_count(plan: &Plan, id: FaceId) -> usize {
-    cuts(plan, id).len().div_ceil(ON_A_SHEET)
+pub(super) fn sheet_count(job: Drawn<'_>, id: FaceId) -> usize {
+    cuts(job, id).len().div_ceil(ON_A_SHEET)
 }
 
-fn draw(plan: &Plan, panel: &Panel, cuts: &[PanelCut], (page, pages): (usize, usize)) -> String {
+fn draw(job: Drawn<'_>, panel: &Panel, cuts: &[PanelCut], (page, pages): (usize, usize)) -> String {
     let what = format!("Saw set-ups, {}", face(panel.id));
     let description = "Sketches of the saw for each cut: blade, fence, board, which face is down.";
-    let (mut sheet, frame) = framed(plan, &what, description);
+    let (mut sheet, frame) = framed(job, &what, description);
     sheet.heading(Spot::new(frame.left + 3.0, frame.top + 8.0), 1.2 * LARGE, &what);
     if pages > 1 {
         let count = format!("sheet {page} of {pages}");
@@ -76,8 +79,8 @@ fn draw(plan: &Plan, panel: &Panel, cuts: &[PanelCut], (page, pages): (usize, us
         let top = zone.top + height * at as f64;
         let row = Zone { top, bottom: top + height, ..zone };
         sheet.line(Spot::new(row.left, row.top), Spot::new(row.right, row.top), Line::Thin);
-        beside(&mut sheet, plan, panel, cut, Zone { right: row.left + TEXT, ..row });
-        sketch::draw(&mut sheet, plan, panel, cut, Zone { left: row.left + TEXT, ..row });
+        beside(&mut sheet, job, panel, cut, Zone { right: row.left + TEXT, ..row });
+        sketch::draw(&mut sheet, job, panel, cut, Zone { left: row.left + TEXT, ..row });
     }
     notes(&mut sheet, Zone { top: foot - NOTES, bottom: foot, ..frame });
     let title = Title {
@@ -85,17 +88,17 @@ fn draw(plan: &Plan, panel: &Panel, cuts: &[PanelCut], (page, pages): (usize, us
         scale: None,
         remark: "Distances are at the table, from the fence to the blade; the scale of the saw does not hold for a tilted blade.",
     };
-    title.draw(&mut sheet, plan, frame);
+    title.draw(&mut sheet, job, frame);
     sheet.finish()
 }
 
 /// What to set, in words, beside its sketch.
-fn beside(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut, zone: Zone) {
+fn beside(sheet: &mut Sheet, job: Drawn<'_>, panel: &Panel, cut: &PanelCut, zone: Zone) {
     let left = zone.left + 3.0;
     let heading = format!("{}. {}", cut.step, words::name(panel, cut));
     let room = zone.width() - 5.0;
     sheet.heading(Spot::new(left, zone.top + 6.0), 1.1 * SIZES, &fitted(&heading, room, 1.25 * SIZES));
-    let lines = words::lines(plan.spec.lengths, cut);
+    let lines = words::lines(job.lengths, cut);
     let lines: Vec<String> = lines.iter().flat_map(|line| wrapped(line, room, NORMAL)).collect();
     // A caution that runs out of room closes the ranks: none is left out.
     let step = ((zone.height() - 13.0) / lines.len().max(1) as f64).min(5.0);

@@ -2,12 +2,12 @@
 //!
 //! Everything is worked out in millimetres of the saw: x to the left from the fence, z up from the table.
 
+use super::super::drawn::Drawn;
 use super::super::layout::{Scale, Zone};
 use super::super::svg::{Anchor, Dimension, Fill, Hatch, Line, NORMAL, Run, SIZES, Sheet, Spot};
 use super::super::text::degrees;
 use super::from_above;
 use crate::numeric::real::{sin_cos_deg, tan_deg};
-use crate::plan::Plan;
 use crate::saw::{CutKind, CutSetUp, CutWay, FaceDown, KeptPiece, PanelCut};
 use crate::shell::Panel;
 
@@ -52,7 +52,7 @@ enum Ends {
     OnEdge,
 }
 
-pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut, zone: Zone) {
+pub(super) fn draw(sheet: &mut Sheet, job: Drawn<'_>, panel: &Panel, cut: &PanelCut, zone: Zone) {
     let Some(set_up) = cut.set_up.filter(|set_up| set_up.way != CutWay::TrackSaw) else {
         return in_words(sheet, cut, zone);
     };
@@ -63,7 +63,7 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut
     } else {
         zone
     };
-    let board = board(plan, panel, cut, &set_up);
+    let board = board(job, panel, cut, &set_up);
     let all = board.kept.iter().chain(&board.waste);
     let (left_mm, top_mm) = all.fold((0.0_f64, 0.0_f64), |most, at| (most.0.max(at.0), most.1.max(at.1)));
     let room = (zone.width() - LEFT - RIGHT - FENCE, zone.height() - ABOVE - BELOW);
@@ -77,7 +77,7 @@ pub(super) fn draw(sheet: &mut Sheet, plan: &Plan, panel: &Panel, cut: &PanelCut
     saw.fence(sheet, &spot);
     saw.board(sheet, &spot);
     saw.blade(sheet, &spot, zone.top + 6.0);
-    saw.sizes(sheet, plan, &spot);
+    saw.sizes(sheet, job, &spot);
 }
 
 /// Where there is no saw table to draw.
@@ -85,7 +85,7 @@ fn in_words(sheet: &mut Sheet, cut: &PanelCut, zone: Zone) {
     let lines = match (cut.kind, &cut.set_up) {
         (CutKind::Joint, _) => ["No saw: joint this edge straight and square.", "It rides the fence for the next cut."],
         (_, Some(_)) => ["Saw guided along a rail, the long-point face up.", "Lay the rail on the marks."],
-        (_, None) => ["This saw does not make the cut.", "The findings of the plan say what would."],
+        (_, None) => ["This saw does not make the cut.", "The findings say what would."],
     };
     let middle = Spot::new(0.5 * (zone.left + zone.right), 0.5 * (zone.top + zone.bottom));
     for (line, down) in lines.iter().zip([-2.0, 3.0]) {
@@ -94,10 +94,10 @@ fn in_words(sheet: &mut Sheet, cut: &PanelCut, zone: Zone) {
 }
 
 /// The board of a cut in the saw's own measures.
-fn board(plan: &Plan, panel: &Panel, cut: &PanelCut, set_up: &CutSetUp) -> Board {
+fn board(job: Drawn<'_>, panel: &Panel, cut: &PanelCut, set_up: &CutSetUp) -> Board {
     let thickness = panel.thickness_mm;
     if set_up.way == CutWay::OnEdge {
-        return on_edge(cut, set_up, thickness, plan.spec.saw.kerf_mm);
+        return on_edge(cut, set_up, thickness, job.kerf_mm);
     }
     let run = thickness * tan_deg(cut.bevel_deg);
     let at_fence = cut.kind == CutKind::FenceRip && cut.kept == KeptPiece::BetweenFenceAndBlade;
@@ -113,7 +113,7 @@ fn board(plan: &Plan, panel: &Panel, cut: &PanelCut, set_up: &CutSetUp) -> Board
         FaceDown::ShowFace => (show, inner),
         FaceDown::InnerFace => (inner, show),
     };
-    let kerf = plan.spec.saw.kerf_mm / sin_cos_deg(cut.bevel_deg).1;
+    let kerf = job.kerf_mm / sin_cos_deg(cut.bevel_deg).1;
     let far = lower[1].max(upper[1]) + kerf + WASTE * thickness;
     // A wedge lifts the side of the blade.
     let (sine, cosine) = sin_cos_deg(set_up.wedge_deg);
@@ -228,8 +228,8 @@ impl Saw<'_> {
     }
 
     /// The fence distance at the table, and the size that is left above.
-    fn sizes(&self, sheet: &mut Sheet, plan: &Plan, spot: &impl Fn(Place) -> Spot) {
-        let lengths = plan.spec.lengths;
+    fn sizes(&self, sheet: &mut Sheet, job: Drawn<'_>, spot: &impl Fn(Place) -> Spot) {
+        let lengths = job.lengths;
         let foot = spot(self.board.cut[0]);
         if let Some(fence_mm) = self.set_up.fence_mm.filter(|_| self.board.ends == Ends::AtFence) {
             let text = lengths.bare(fence_mm);

@@ -6,9 +6,9 @@ use crate::plan::ReportLengths;
 use crate::saw::{BladeSide, CutKind, CutSetUp, CutWay, KeptPiece, PanelCut};
 use crate::shell::Panel;
 
-/// `rip to the top`.
+/// `rip to the top`, `cross-cut to leg 2`.
 pub(super) fn name(panel: &Panel, cut: &PanelCut) -> String {
-    format!("{} to the {}", words::cut_kind(cut.kind), words::beyond(panel, &cut.edge))
+    format!("{} {}", words::cut_kind(cut.kind), words::towards(panel, &cut.edge))
 }
 
 /// The settings, then what to watch.
@@ -52,7 +52,9 @@ fn places(lengths: ReportLengths, cut: &PanelCut, set_up: &CutSetUp) -> Vec<Stri
         lines.push(format!("stop {}", lengths.full(stop)));
     }
     if let Some(marks) = set_up.marks {
-        lines.push(format!("marks {} and {}", lengths.bare(marks.low_end_mm), lengths.full(marks.high_end_mm)));
+        let first = if set_up.way == CutWay::OnEdge { "first cut square to " } else { "" };
+        let (low, high) = (lengths.bare(marks.low_end_mm), lengths.full(marks.high_end_mm));
+        lines.push(format!("{first}marks {low} and {high}"));
     }
     lines
 }

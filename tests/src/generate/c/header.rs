@@ -50,8 +50,13 @@ pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     section("Every calculation by name, with JSON in and out", &[hand("json.rs")]);
     section("Tables of materials: every figure with its source", &[hand("materials.rs")]);
     section("Columns: a calculation over many rows in one call", &[hand("columns.rs")]);
+    section("What is told of a panel", &[hand("panel.rs")]);
     section("The whole job: from a spec to a plan, its panels and their solids", &[hand("plan.rs")]);
     section("Drawings of a plan, and its panels as triangles", &[hand("drawing.rs")]);
+    section(
+        "A body of any form: its panels with their cuts, solids, triangles, files and drawings",
+        &[hand("body.rs")],
+    );
     section("What a plan says about itself: findings, checks, cautions", &[hand("review.rs")]);
     if !door.choices.is_empty() {
         section("Choices: numbers of every enumeration used below", &[source::choices(door, false)]);
