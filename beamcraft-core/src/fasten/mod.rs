@@ -37,6 +37,7 @@
 mod catalogue;
 mod centre;
 mod choose;
+mod combination;
 mod ec5;
 mod group;
 mod joint;
@@ -49,6 +50,7 @@ pub use catalogue::{
 };
 pub use centre::{FastenerGroupLimit, FastenerGroupLimitInput, FastenerLimitShare, fastener_group_limit};
 pub use choose::*;
+pub use combination::{LoadCombination, LoadCombinations, LoadCombinationsInput, LoadsTogether, load_combinations};
 pub use ec5::*;
 pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerShare, StripContact, fastener_group};
 pub use joint::*;
@@ -74,6 +76,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     SCREW_JOINT,
     DOWEL_JOINT_NDS,
     SHORT_PENETRATION,
+    combination::LOAD_COMBINATIONS,
     screws::LIST_WOOD_SCREWS,
     EC5_EMBEDMENT,
     EC5_YIELD_MOMENT,
