@@ -18,8 +18,8 @@ fn channel() -> (f64, f64, f64) {
     let (b, h, t) = (205.0_f64, 165.0, 20.0);
     let whole = h * t + 6.0 * b * t;
     let in_front = 3.0 * b * b * t / whole - 0.5 * t;
-    let warping = t * b.powi(3) * h * h / 12.0 * (3.0 * b * t + 2.0 * h * t) / whole;
-    (in_front, warping, (2.0 * b + h) * t.powi(3) / 3.0)
+    let warping = t * b * b * b * h * h / 12.0 * (3.0 * b * t + 2.0 * h * t) / whole;
+    (in_front, warping, (2.0 * b + h) * t * t * t / 3.0)
 }
 
 /// By hand: studs 315 mm from either end; the push of 200 N at an end, with own weight along the body. Bending of a cantilever,

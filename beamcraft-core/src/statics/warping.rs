@@ -132,7 +132,7 @@ pub fn open_wall_warping(input: &OpenWallWarpingInput) -> Result<OpenWallWarping
     let length = compensated_sum(walls.iter().map(|wall| wall.length));
     // Where only rounding is left, there is no warping.
     let warps = !straight && constant > FLAT * area_mm2 * length * length * length * length;
-    let first = about.first().map(|wall| wall.start());
+    let first = about.first().map(Wall::start);
     let warping = first.into_iter().chain(about.iter().map(Wall::end));
     let corners = input.corners.iter().zip(warping);
     let corners =
