@@ -182,6 +182,20 @@ sources! {
     Salmon2011, "Salmon 2011", "J. K. Salmon, M. A. Moraes, R. O. Dror, D. E. Shaw, Parallel Random Numbers: As Easy as 1, 2, 3, SC11 (2011)", Recalled;
     /// Tapping screw dimensions.
     AsmeB1864, "ASME B18.6.4", "ASME B18.6.4, Thread Forming and Thread Cutting Tapping Screws (Inch Series): thread AB, hexagon washer head", Recalled;
+    /// Load combinations, American.
+    Asce7, "ASCE 7", "ASCE/SEI 7, Minimum Design Loads and Associated Criteria for Buildings and Other Structures, 2.3 and 2.4", Recalled;
+    /// Load combinations, European.
+    En1990, "EN 1990", "EN 1990:2002 with A1:2005, Eurocode: Basis of structural design, expressions 6.10 and 6.11, Tables A1.1 and A1.2(B)", Recalled;
+    /// Buildings other than small dwellings.
+    Ibc, "IBC", "International Building Code, 2111.11, combustible trim at masonry fireplaces", Recalled;
+    /// A legacy building code.
+    StandardBuildingCode, "SBC", "Standard Building Code, 2114.3.10 (legacy code of the southern United States, a fragment seen)", Seen;
+    /// Ontario.
+    OntarioCode, "OBC", "Ontario Building Code, Part 9, fireplaces (public page of the article; its number recalled)", Seen;
+    /// Germany.
+    GermanFiringModel, "MFeuV", "Muster-Feuerungsverordnung, German model regulation on firing installations, 2007, section 4", Recalled;
+    /// Warping torsion.
+    Vlasov, "Vlasov", "V. Z. Vlasov, Thin-Walled Elastic Beams (English edition 1961), as in every textbook on open thin-walled bars", Recalled;
 }
 
 /// A part of a source: chapter, table, equation.

@@ -212,6 +212,7 @@ limits! {
     DISTANCE_RATIO: "a distance over the projection allowed there", "", 0.01, 1_000.0, "8 allows one eighth of the distance";
     WITHDRAWAL_PER_LENGTH: "a declared withdrawal value per length of thread", "N/mm", 0.01, 10_000.0, "";
     ULTIMATE_SLIP: "a slip at which a fastener fails", "mm", 0.01, 100.0, "15 mm is where tests of timber joints stop";
+    BIMOMENT: "a bimoment", "N*mm2", 0.0, 1.0e15, "";
 }
 
 /// A field value that a [`Limit`] can be asked about: a number, or a number that may be left out.

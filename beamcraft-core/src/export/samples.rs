@@ -32,6 +32,7 @@ pub(super) fn leg(length_mm: f64, height_mm: f64, depth_mm: f64, boards_mm: [f64
 
 pub(super) fn spec(name: &str, leg: Leg) -> BeamSpec {
     BeamSpec {
+        fixing: None,
         beamcraft_spec: 1,
         name: name.to_owned(),
         lengths: ReportLengths::Metric,
@@ -63,6 +64,7 @@ pub(super) fn obstruction(name: &str, left_mm: f64, right_mm: f64, bottom_mm: f6
 
 pub(super) fn site(obstructions: Vec<Obstruction>) -> SiteSpec {
     SiteSpec {
+        services: None,
         place: BodyPlace { left_end_mm: 35.0, bottom_above_floor_mm: 1350.0 },
         wall: Some(Wall {
             studs: StudLayout::Measured(MeasuredStuds { centres_mm: vec![300.0, 900.0, 1500.0] }),

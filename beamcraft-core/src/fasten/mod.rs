@@ -38,6 +38,7 @@
 mod catalogue;
 mod centre;
 mod choose;
+mod combination;
 mod ec5;
 mod group;
 mod joint;
@@ -51,6 +52,7 @@ pub use catalogue::{
 };
 pub use centre::{FastenerGroupLimit, FastenerGroupLimitInput, FastenerLimitShare, fastener_group_limit};
 pub use choose::*;
+pub use combination::{LoadCombination, LoadCombinations, LoadCombinationsInput, LoadsTogether, load_combinations};
 pub use ec5::*;
 pub use group::{FastenerGroup, FastenerGroupInput, FastenerPosition, FastenerShare, StripContact, fastener_group};
 pub use joint::*;
@@ -78,6 +80,7 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     SCREW_JOINT,
     DOWEL_JOINT_NDS,
     SHORT_PENETRATION,
+    combination::LOAD_COMBINATIONS,
     screws::LIST_WOOD_SCREWS,
     EC5_EMBEDMENT,
     EC5_YIELD_MOMENT,

@@ -1,18 +1,20 @@
-//! The body over the studs: bending, sag, twist, its seams, its top, the lip of the cleat and the glue that holds the beam half.
+//! The body over the studs: bending, sag, twist, its seams and its top.
 //!
 //! The wall half gives way between its screws before the stiff body does, so the body is taken as a beam that bears on the
-//! studs only: the safe side for the body.
+//! studs only: the safe side for the body. A stud holds it up, and by the pull of the seat and the push of the foot against
+//! turning.
 
 use super::body::Body;
-use super::result::{CleatPlan, FramePlan, LoadCase};
+use super::result::{CleatPlan, FramePlan};
 use super::strength::{ANY_MODULUS_MPA, CLEAR_WOOD_REDUCTION, Spans};
 use crate::cite::{Clause, Source};
 use crate::error::Result;
 use crate::hang::CleatHalvesInput;
 use crate::shell::{EdgeJoint, FaceId, FaceKind};
 use crate::statics::{
-    PartOutline, PartSense, SectionPart, SectionPropertiesInput, SectionRectangle, SectionStressInput, TorsionWall,
-    WallTorsionInput, section_stress, wall_torsion,
+    OpenWallWarping, OpenWallWarpingInput, PartOutline, PartSense, SectionPart, SectionPoint, SectionPropertiesInput,
+    SectionRectangle, SectionStressInput, TorsionWall, WallTorsionInput, open_wall_warping, section_stress,
+    wall_torsion,
 };
 use crate::verdict::{Basis, Factor, Outcome, Verdict};
 
@@ -25,17 +27,12 @@ const SAG_LIMIT: f64 = 240.0;
 /// Modulus of elasticity over shear modulus of wood, about; common practice.
 const SHEAR_STIFFNESS: f64 = 16.0;
 
-/// Strength in rolling shear over shear along the grain, about a third; recalled from the rules for cross-laminated timber.
-const ROLLING: f64 = 1.0 / 3.0;
-
 /// What acts on the body in one case.
 pub(super) struct BodyAction {
     pub(super) spread_n: f64,
     pub(super) spot_n: f64,
-    /// Turning moment of what is spread about the seat, N·mm.
-    pub(super) spread_turn_nmm: f64,
-    /// Turning moment of the spot about the seat, N·mm.
-    pub(super) spot_turn_nmm: f64,
+    /// Distance of what is spread from the wall, mm; the spot stands on the front edge.
+    pub(super) spread_out_mm: f64,
 }
 
 /// What the body feels at most over all cases.
@@ -44,8 +41,26 @@ struct Worst {
     moment_nmm: f64,
     shear_n: f64,
     sag_over_span: f64,
+    twist: Twist,
+}
+
+/// What twisting asks of the body at most over all cases, twice: as if it twisted freely, and as if only the stiffness of its
+/// boards against warping held it. Either is left out of the other, so both are on the safe side.
+#[derive(Default)]
+struct Twist {
+    /// Torque of free twisting, N·mm.
     torque_nmm: f64,
-    drop_mm: f64,
+    /// By restrained warping; nothing where the boards meet in one corner.
+    warping: Option<Warped>,
+}
+
+/// What restrained warping asks of the body.
+#[derive(Clone, Copy, Default)]
+struct Warped {
+    torque_nmm: f64,
+    bimoment_nmm2: f64,
+    /// Drop of the front edge over the span, without the shear of the boards.
+    drop_over_span: f64,
 }
 
 /// The section of the boards along the body, x from the front to the wall, y up.
@@ -54,7 +69,9 @@ struct Section {
     /// Place of the top among the parts.
     top: Option<u32>,
     walls: Vec<TorsionWall>,
-    enclosed_mm2: Option<f64>,
+    /// The boards as a chain from one free edge to the other, under a torque and a bimoment of one; nothing where they do not form
+    /// one.
+    chain: Option<OpenWallWarping>,
 }
 
 impl Section {
@@ -94,11 +111,24 @@ impl Section {
                 add(SectionRectangle { left_mm: inside_left, bottom_mm, width_mm, height_mm }, wall);
             }
         }
-        let closed = front.and(back).and(top).and(bottom).is_some();
-        let enclosed = midline(h, top, bottom) * midline(d, front, back);
         let parts = SectionPropertiesInput { parts, reference_modulus_mpa: None };
-        Self { parts, top: place, walls, enclosed_mm2: closed.then_some(enclosed) }
+        Self { parts, top: place, walls, chain: chain(body) }
     }
+}
+
+/// The boards of a body that is open at the back, by their midlines from the back of the bottom to the back of the top.
+fn chain(body: &Body<'_>) -> Option<OpenWallWarping> {
+    let leg = body.checked.leg;
+    let front = body.thickness_mm(FaceKind::Front)?;
+    let (top, bottom) = (body.thickness_mm(FaceKind::Top), body.thickness_mm(FaceKind::Bottom));
+    let (low, high) = (0.5 * bottom.unwrap_or(0.0), leg.height_mm - 0.5 * top.unwrap_or(0.0));
+    let corner = |x_mm, y_mm| SectionPoint { x_mm, y_mm };
+    let mut corners = Vec::new();
+    corners.extend(bottom.map(|_| corner(leg.depth_mm, low)));
+    corners.extend([corner(0.5 * front, low), corner(0.5 * front, high)]);
+    corners.extend(top.map(|_| corner(leg.depth_mm, high)));
+    let thicknesses_mm = bottom.into_iter().chain([front]).chain(top).collect();
+    open_wall_warping(&OpenWallWarpingInput { corners, thicknesses_mm, torque_nmm: 1.0, bimoment_nmm2: 1.0 }).ok()
 }
 
 /// What of the bending of strip and body, which bend together, the strip takes: the larger share of both directions.
@@ -129,13 +159,11 @@ pub(super) fn strip_share(body: &Body<'_>, plan: &CleatPlan, strip: &CleatHalves
 pub(super) fn body_checks(
     body: &Body<'_>,
     plan: &CleatPlan,
-    strip: &CleatHalvesInput,
     frame: Option<&FramePlan>,
     actions: &[BodyAction],
     checks: &mut Vec<Verdict>,
 ) -> Result<()> {
     let section = Section::of(body);
-    cleat_parts(body, plan, strip, checks);
     let Some(spans) = body_spans(body, plan) else {
         let clause = Clause::new(Source::Statics, "hollow section over supports");
         let remark = "The wall with at least two studs behind the cleat was not given.";
@@ -144,7 +172,7 @@ pub(super) fn body_checks(
     };
     let worst = worst_of(body, &section, &spans, actions)?;
     bending(body, &section, &worst, checks)?;
-    twist(body, &section, &spans, &worst, checks)?;
+    twist(body, &section, &worst.twist, checks)?;
     top_between_pieces(body, frame, checks);
     Ok(())
 }
@@ -160,19 +188,37 @@ fn worst_of(body: &Body<'_>, section: &Section, spans: &Spans, actions: &[BodyAc
     // Of an unknown stiffness only the sag depends, which is then not told.
     let modulus = body.checked.panels.modulus_mpa.unwrap_or(ANY_MODULUS_MPA);
     let whole = section_stress(&stress_input(section, 0.0, 0.0))?.properties;
-    let length_mm = body.checked.leg.length_mm;
+    let leg = body.checked.leg;
+    // A load turns a section about its shear centre; where that is not known, about the far edge, the safe side.
+    let levers = |out_mm: f64| match &section.chain {
+        Some(chain) => (leg.depth_mm - out_mm - chain.shear_centre.x_mm).abs(),
+        None => out_mm.max(leg.depth_mm - out_mm),
+    };
     let mut worst = Worst::default();
     for action in actions {
         let over = spans.worst(modulus, whole.i_minor_mm4, action.spread_n, action.spot_n)?;
         worst.moment_nmm = worst.moment_nmm.max(over.moment_nmm);
         worst.shear_n = worst.shear_n.max(over.shear_n);
         worst.sag_over_span = worst.sag_over_span.max(over.sag_over_span);
-        // The seat holds against turning at the studs only: half a gap, or a whole end, hangs on the nearest one.
-        let per_mm = action.spread_turn_nmm / length_mm;
-        let between = per_mm * 0.5 * spans.gap_mm + 0.5 * action.spot_turn_nmm;
-        let beyond = per_mm * spans.overhang_mm() + action.spot_turn_nmm;
-        worst.torque_nmm = worst.torque_nmm.max(between).max(beyond);
-        worst.drop_mm = worst.drop_mm.max(between * 0.5 * spans.gap_mm).max(beyond * spans.overhang_mm());
+        let spread_turn_nmm = action.spread_n * levers(action.spread_out_mm);
+        let spot_turn_nmm = action.spot_n * levers(leg.depth_mm);
+        // Freely twisting, half a gap, or a whole end, hangs on the nearest stud.
+        let per_mm = spread_turn_nmm / leg.length_mm;
+        let between = per_mm * 0.5 * spans.gap_mm + 0.5 * spot_turn_nmm;
+        let beyond = per_mm * spans.overhang_mm() + spot_turn_nmm;
+        worst.twist.torque_nmm = worst.twist.torque_nmm.max(between).max(beyond);
+        let constant = section.chain.as_ref().map_or(0.0, |chain| chain.warping_constant_mm6);
+        if constant > 0.0 {
+            // Held by warping the body twists as a beam bends: the turn times its depth is the deflection.
+            let arm = leg.depth_mm;
+            let turned = spans.worst(modulus, constant / (arm * arm), spread_turn_nmm / arm, spot_turn_nmm / arm)?;
+            let known = worst.twist.warping.unwrap_or_default();
+            worst.twist.warping = Some(Warped {
+                torque_nmm: known.torque_nmm.max(turned.shear_n * arm),
+                bimoment_nmm2: known.bimoment_nmm2.max(turned.moment_nmm * arm),
+                drop_over_span: known.drop_over_span.max(turned.sag_over_span),
+            });
+        }
     }
     Ok(worst)
 }
@@ -191,7 +237,7 @@ fn stress_input(section: &Section, moment_x_nmm: f64, shear_n: f64) -> SectionSt
 }
 
 /// A stress against the reduced average of clear wood; not determined where none is published.
-fn against_clear_wood(
+pub(super) fn against_clear_wood(
     name: &str,
     subject: &str,
     demand: f64,
@@ -222,9 +268,12 @@ fn bending(body: &Body<'_>, section: &Section, worst: &Worst, checks: &mut Vec<V
     let wood = &body.checked.panels;
     let stress = section_stress(&stress_input(section, worst.moment_nmm, worst.shear_n))?;
     let greatest = stress.parts.iter().map(|part| part.greatest_mpa.max(-part.least_mpa)).fold(0.0, f64::max);
+    let warped = section.chain.as_ref().zip(worst.twist.warping);
+    let by_warping = warped.and_then(|(chain, warped)| Some(chain.greatest_stress_mpa? * warped.bimoment_nmm2));
     let clause = Clause::new(Source::Nds2018, "3.3");
-    let name = "bending of the body over the studs";
-    checks.push(against_clear_wood(name, "body", greatest, wood.rupture_mpa, clause, UNGRADED));
+    let name = "bending of the body over the studs, with warping";
+    let demand = greatest + by_warping.unwrap_or(0.0);
+    checks.push(against_clear_wood(name, "body", demand, wood.rupture_mpa, clause, UNGRADED));
     checks.push(sag(wood.modulus_mpa, worst));
     if let Some(width) = seam_width(body, FaceKind::Front, FaceKind::Top) {
         let name = "shear flow in the seam of top and front";
@@ -265,42 +314,55 @@ fn seam_width(body: &Body<'_>, of: FaceKind, towards: FaceKind) -> Option<f64> {
 }
 
 /// Shear stress by twisting and how far the front edge drops by it.
-fn twist(body: &Body<'_>, section: &Section, spans: &Spans, worst: &Worst, checks: &mut Vec<Verdict>) -> Result<()> {
+fn twist(body: &Body<'_>, section: &Section, worst: &Twist, checks: &mut Vec<Verdict>) -> Result<()> {
     let wood = &body.checked.panels;
-    let found = wall_torsion(&WallTorsionInput {
+    let free = wall_torsion(&WallTorsionInput {
         walls: section.walls.clone(),
-        enclosed_mm2: section.enclosed_mm2,
+        enclosed_mm2: None,
         torque_nmm: worst.torque_nmm,
         length_mm: 0.0,
         shear_modulus_mpa: None,
     })?;
+    let held = section.chain.as_ref().zip(worst.warping);
     let clause = Clause::new(Source::Statics, "torsion of thin walls");
-    let remark = "An upper bound: free twisting between studs, without frame pieces, ends and the foot on the wall, which stiffen \
-                  it; beyond it there is no answer. Ungraded wood: one fifth of the handbook's average of clear wood is a \
-                  choice.";
+    let by_warping = held.and_then(|(chain, warped)| Some(chain.greatest_shear_mpa? * warped.torque_nmm));
+    let (demand, mode) = larger(free.greatest_stress_mpa, by_warping.unwrap_or(0.0));
+    let remark = "The whole torque once by free twisting and once by the boards' stiffness against warping, the worse of both; in \
+                  truth they share it. Neither the wall nor the frame pieces help. Ungraded wood: one fifth of the handbook's \
+                  average of clear wood is a choice.";
     let name = "shear of the body by twisting";
-    checks.push(as_bound(against_clear_wood(name, "body", found.greatest_stress_mpa, wood.shear_mpa, clause, remark)));
-    let name = "drop of the front edge by twisting, with creep";
+    checks.push(against_clear_wood(name, "body", demand, wood.shear_mpa, clause, remark).with_mode(mode));
+    let clause = Clause::new(Source::Vlasov, "open thin-walled bar over supports");
+    let name = "drop of the front edge by twisting, over its span, with creep";
     let Some(modulus_mpa) = wood.modulus_mpa else {
         checks.push(no_stiffness(name, clause));
         return Ok(());
     };
     let shear_modulus = modulus_mpa / SHEAR_STIFFNESS;
-    let turn_rad = worst.drop_mm / (shear_modulus * found.torsion_constant_mm4);
-    let drop_mm = CREEP * turn_rad * body.checked.leg.depth_mm;
-    let limit_mm = spans.gap_mm.max(2.0 * spans.overhang_mm()) / SAG_LIMIT;
-    let drop = Verdict::compare(name, "body", drop_mm, limit_mm, "mm", Basis::Chosen, clause);
-    let remark = "An upper bound: free twisting between studs, without frame pieces, ends and the foot on the wall; beyond it \
-                  there is no answer. The shear modulus is a sixteenth of the modulus of elasticity (common practice). The limit \
-                  is that of the sag.";
-    checks.push(as_bound(drop.with_remark(remark)));
+    let depth = body.checked.leg.depth_mm;
+    // A twist per length over half a gap, as a share of that gap; over an end, of twice the end: half of it either way.
+    let of_torque = |torque: f64, constant: f64| 0.5 * depth * torque / (shear_modulus * constant);
+    let freely = of_torque(worst.torque_nmm, free.torsion_constant_mm4);
+    let warping = held.and_then(|(chain, warped)| {
+        Some(warped.drop_over_span + of_torque(warped.torque_nmm, chain.warping_shear_constant_mm4?))
+    });
+    let (demand, mode) = warping.filter(|drop| *drop < freely).map_or((freely, FREE), |drop| (drop, WARPING));
+    let drop = Verdict::compare(name, "body", CREEP * demand, 1.0 / SAG_LIMIT, "", Basis::Chosen, clause);
+    let remark = "The smaller of two upper bounds: free twisting alone, and the boards' stiffness against warping alone, with their \
+                  shear; in truth both help. Each stud holds the body up and, by seat and foot, against turning; the wall between \
+                  them and the frame pieces are left out, and so is the give of screws and lining. The shear modulus is a \
+                  sixteenth of the modulus of elasticity (common practice). The limit is that of the sag.";
+    let creep = Factor { name: "K_cr creep", value: CREEP, clause: Clause::new(Source::Nds2018, "3.5.2") };
+    checks.push(drop.with_mode(mode).with_remark(remark).with_factors(vec![creep]));
     Ok(())
 }
 
-/// A check whose demand is an upper bound: what it does not pass is not thereby shown to fail.
-fn as_bound(check: Verdict) -> Verdict {
-    let outcome = if check.outcome == Outcome::NotMet { Outcome::NotDetermined } else { check.outcome };
-    Verdict { outcome, ..check }
+const FREE: &str = "free twisting";
+const WARPING: &str = "restrained warping";
+
+/// The larger of two demands with its mode.
+fn larger(free: f64, warping: f64) -> (f64, &'static str) {
+    if warping > free { (warping, WARPING) } else { (free, FREE) }
 }
 
 /// The top as a board along the grain from one frame piece to the next.
@@ -321,54 +383,6 @@ fn top_between_pieces(body: &Body<'_>, frame: Option<&FramePlan>, checks: &mut V
                   push of the front edge in the middle, on its whole width.";
     let name = "bending of the top between frame pieces";
     checks.push(against_clear_wood(name, "top", demand, body.checked.panels.rupture_mpa, clause, remark));
-}
-
-/// Lip of the wall half, and the glue line that holds the beam half to the top.
-fn cleat_parts(body: &Body<'_>, plan: &CleatPlan, strip: &CleatHalvesInput, checks: &mut Vec<Verdict>) {
-    // A pull is taken over a stretch of strip as long as two strip widths, at the most loaded stud.
-    let stretch_mm = (2.0 * body.checked.spec.cleat.strip_width_mm).min(plan.wall_half_length_mm);
-    let pulls_n = plan.load_cases.iter().filter_map(stud_pull_n);
-    let stress_mpa = pulls_n.reduce(f64::max).map(|pull_n| pull_n / (strip.thickness_mm * stretch_mm));
-    if let Some(stress_mpa) = stress_mpa {
-        let remark = "The pull of the most loaded stud, over a stretch of two strip widths: a choice. Across the grain wood shears \
-                      by rolling, at about a third of its strength along it (recalled); one fifth of that is a choice.";
-        let clause = Clause::new(Source::Statics, "shear at the root");
-        let average = rolling(body.checked.strip.shear_mpa);
-        let name = "shear at the root of the lip";
-        checks.push(against_clear_wood(name, "cleat lip", 1.5 * stress_mpa, average, clause, remark));
-    }
-    checks.push(beam_half_to_top(body, stress_mpa));
-}
-
-/// Pull at the most loaded stud in one case, N.
-fn stud_pull_n(case: &LoadCase) -> Option<f64> {
-    let stud_n = case.worst_stud_n?;
-    Some(if case.load_n > 0.0 { case.pull_n * stud_n / case.load_n } else { 0.0 })
-}
-
-fn rolling(shear_mpa: Option<f64>) -> Option<f64> {
-    shear_mpa.map(|shear| ROLLING * shear)
-}
-
-/// What holds the beam half: a glue line under the top, where it lies against it.
-fn beam_half_to_top(body: &Body<'_>, stress_mpa: Option<f64>) -> Verdict {
-    let bears = body.panel(FaceKind::Top).is_some() && body.checked.spec.cleat.below_top_mm == 0.0;
-    let Some(demand) = stress_mpa.filter(|_| bears) else {
-        let clause = Clause::new(Source::Nds2018, "12.2.2");
-        let remark =
-            "Long-grain glue has no allowable in the NDS, and screws into end grain count for nothing in withdrawal.";
-        return Verdict::without_answer("beam half to the body", "beam half", Outcome::NotCovered, clause, remark);
-    };
-    let average = match (body.checked.strip.shear_mpa, body.checked.panels.shear_mpa) {
-        (Some(a), Some(b)) => Some(a.min(b)),
-        _ => None,
-    };
-    let remark = "The beam half bears upwards against the top and is glued to it along the grain: the glue line takes the pull \
-                  only. A well-made glue line is as strong as the wood; one fifth of its rolling shear is a choice. The NDS has \
-                  no allowable for such a line, and screws into end grain count for nothing in withdrawal.";
-    let clause = Clause::new(Source::Statics, "shear of a glue line");
-    let name = "glue line of the beam half under the top";
-    against_clear_wood(name, "beam half", demand, rolling(average), clause, remark)
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 use super::FORMAT;
 use super::spec::{BeamSpec, LegShape};
+use super::spec_fixing::FixingPlace;
 use super::{movement, tolerance};
 use crate::error::{Detail, Error, ErrorCode, Fault, Result};
 use crate::fasten::ScrewSize;
@@ -34,6 +35,8 @@ pub(super) struct PlannedWood {
     pub(super) rupture_mpa: Option<f64>,
     /// Average shear strength of clear wood along the grain at 12 %, MPa, where known.
     pub(super) shear_mpa: Option<f64>,
+    /// Average strength of clear wood in compression across the grain at 12 %, MPa, where known.
+    pub(super) across_mpa: Option<f64>,
     /// Average modulus of elasticity of clear wood at 12 %, MPa, where known.
     pub(super) modulus_mpa: Option<f64>,
     /// Hardwood or softwood, where known.
@@ -52,6 +55,7 @@ impl PlannedWood {
             connection_gravity: gravity.specific_gravity.min(gravity.derived_specific_gravity),
             rupture_mpa: Some(species.modulus_of_rupture_mpa),
             shear_mpa: species.shear_parallel_mpa,
+            across_mpa: species.compression_perpendicular_mpa,
             modulus_mpa: Some(species.modulus_of_elasticity_mpa),
             group: Some(species.group),
             moving: Some(MovingWood::Species(MovingSpecies { name: name.to_owned() })),
@@ -66,6 +70,7 @@ impl PlannedWood {
             connection_gravity: density.specific_gravity_ovendry,
             rupture_mpa: figures.modulus_of_rupture_mpa,
             shear_mpa: figures.shear_parallel_mpa,
+            across_mpa: figures.compression_perpendicular_mpa,
             modulus_mpa: figures.modulus_of_elasticity_mpa,
             group: figures.group,
             moving: MovementFigures::of_wood(figures).map(MovingWood::Figures),
@@ -142,8 +147,17 @@ fn plain_faults(spec: &BeamSpec) -> Vec<Detail> {
         let fault = Fault::plain(ErrorCode::NotSupported, "cleat.screws.size", "a size of the table", "");
         faults.push(fault.into());
     }
+    if let Some(fixing) = &spec.fixing {
+        faults.extend(faults_at("fixing", fixing));
+        faults.extend(list_faults("fixing.supports_mm", &fixing.supports_mm, &limits::SIGNED_LENGTH));
+        faults.extend(match &fixing.place {
+            FixingPlace::Ledger(ledger) => faults_at("fixing.place.ledger", ledger),
+            FixingPlace::Ceiling(ceiling) => faults_at("fixing.place.ceiling", ceiling),
+        });
+    }
     if let Some(site) = &spec.site {
         faults.extend(faults_at("site", site));
+        faults.extend(site.services.iter().flat_map(|services| faults_at("site.services", services)));
         faults.extend(faults_at("site.place", &site.place));
         faults.extend(site.wall.iter().flat_map(Wall::faults).map(|fault| fault.within("site.wall")));
         faults.extend(site.survey.iter().flat_map(WallSurvey::faults).map(|fault| fault.within("site.survey")));

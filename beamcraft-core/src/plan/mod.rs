@@ -8,8 +8,10 @@ mod body;
 mod body_strength;
 mod checked;
 mod cleat;
+mod cleat_strength;
 mod cuts;
 mod finish;
+mod fixing;
 mod hanging;
 mod holding;
 mod inside;
@@ -19,8 +21,10 @@ mod movement;
 mod result;
 mod result_seams;
 mod sawn_body;
+mod services;
 mod site;
 mod spec;
+mod spec_fixing;
 mod spec_seams;
 mod strength;
 mod summary;
@@ -28,8 +32,8 @@ mod tolerance;
 
 use crate::error::{Error, Result};
 pub use result::{
-    CleatPlan, FinishPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan, PanelSawing, Plan,
-    SeamBlocks,
+    CleatPlan, FinishPlan, FixingCase, FixingPlan, FramePlan, GluePlan, HangingStep, HangingTask, LoadCase, MassPlan,
+    PanelSawing, Plan, SeamBlocks,
 };
 pub use result_seams::{CleatSeasons, MovementPlan, SeamSeasons, TolerancePlan};
 pub use sawn_body::{SawnBody, SawnBodyInput, sawn_body};
@@ -37,6 +41,7 @@ pub use spec::{
     BeamSpec, BlockScrewSpec, BlockSpec, BodySpec, CleatSpec, CoatedFaces, FinishSpec, FrameSpec, LegShape, LoadSpec,
     LockSpec, ReportLengths, ScrewSpec, SiteSpec, WoodSpec,
 };
+pub use spec_fixing::{DriverPlace, FixingPlace, FixingSpec, LedgerSpec, ServicesSpec, TelevisionPlace};
 pub use spec_seams::{AccuracySpec, MoistureRange, ReturnFixing, SeasonClimate, SeasonsSpec};
 
 use checked::Checked;
@@ -48,7 +53,8 @@ const FORMAT: u32 = 1;
 ///
 /// # Equation
 /// Each step has its own, named in the documentation of its calculation: `shell_panels`, `panel_cuts`, `cleat_halves`,
-/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `frame_piece`, `glue_blocks`, `inside_screws`,
+/// `cleat_marks`, `cleat_seat`, `share_between_supports`, `wall_strip_screws`, `screw_joint`, `cleat_lip`, `open_wall_warping`,
+/// `frame_fixing`, `frame_piece`, `glue_blocks`, `inside_screws`,
 /// `assembly_order`, `site_fit`, `lift_on`, `wood_density`, `finish_class_quantity`, `body_clearance`, `lifting_index`,
 /// `yearly_movement`, `body_movement`, `mitre_movement`, `cleat_movement`, `cross_grain_fight`, `slot_length`,
 /// `glue_line_demand`, `tolerance_stack`, `saw_accuracy`, `over_tilt`.
@@ -84,7 +90,11 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
     let body = body::Body::of(&checked)?;
     let mut findings = Vec::new();
     body.open_ends(&mut findings);
-    let mut cleat = cleat::fit(&body, &mut findings)?;
+    // A frame takes the place of the cleat.
+    let mut cleat = match spec.fixing {
+        Some(_) => None,
+        None => cleat::fit(&body, &mut findings)?,
+    };
     let site_fit = site::fit(&body, cleat.as_mut(), &mut findings)?;
     let frame = inside::frame(&body, cleat.as_ref(), &mut findings);
     let mass = mass::of(&body, frame.as_ref(), cleat.as_ref());
@@ -97,6 +107,11 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         Some(fitted) => Some(holding::load(&body, fitted, frame.as_ref(), &mass, &mut checks, &mut findings)?),
         None => None,
     };
+    let fixing = match &spec.fixing {
+        Some(fixing) => fixing::load(&body, fixing, &mass, &mut checks, &mut findings)?,
+        None => None,
+    };
+    services::look(&body, frame.as_ref(), &mut checks, &mut findings);
     let (clearance, reach) = site::look(&body, &mass, &mut checks, &mut findings)?;
     let hanging = cleat.as_ref().map_or_else(Vec::new, |cleat| {
         let (fit, lift) = (site_fit.as_ref(), lift_on.as_ref());
@@ -120,6 +135,7 @@ pub fn plan(spec: &BeamSpec) -> Result<Plan> {
         cuts,
         frame,
         cleat,
+        fixing,
         not_checked: summary::not_checked(movement.as_ref(), tolerance.as_ref()),
         movement,
         tolerance,

@@ -4,13 +4,14 @@ use super::result_seams::{MovementPlan, TolerancePlan};
 use super::sawn_body::panel_named;
 use super::spec::BeamSpec;
 use crate::error::Result;
+use crate::fasten::LoadDuration;
 use crate::finding::{CautionText, Finding, Quantity};
 use crate::finish::{CansToBuy, FinishClassQuantity, FinishName};
 use crate::frame::{AssemblyOrder, FramePiece, GlueBlocks, InsideScrewCheck};
 use crate::hang::{CleatHalves, CleatMarks};
 use crate::saw::PanelCut;
 use crate::shell::{EdgeId, FaceId, Panel};
-use crate::site::{BodyClearance, LiftOn, SiteFit};
+use crate::site::{BodyClearance, FrameFixing, LiftOn, SiteFit};
 use crate::verdict::Verdict;
 
 /// A whole job, computed from one spec.
@@ -31,6 +32,9 @@ pub struct Plan {
     /// The hanging cleat; absent when it does not fit the body.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub cleat: Option<CleatPlan>,
+    /// The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub fixing: Option<FixingPlan>,
     /// How the body sits on the wall as it is; absent when its place was not given.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub site_fit: Option<SiteFit>,
@@ -157,6 +161,33 @@ pub struct CleatPlan {
     pub load_cases: Vec<LoadCase>,
 }
 
+/// A frame that holds the body in place of the cleat.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct FixingPlan {
+    /// Studs or joists from the left end of the body, mm.
+    pub supports_mm: Vec<f64>,
+    /// Load cases and what each uses.
+    pub cases: Vec<FixingCase>,
+    /// Both joints in the case that governs.
+    pub held: FrameFixing,
+}
+
+/// One load case on a frame.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
+pub struct FixingCase {
+    /// What stands or pushes on the body, in words.
+    pub name: String,
+    /// Total load, N.
+    pub load_n: f64,
+    /// Distance of the load from the wall, mm.
+    pub out_mm: f64,
+    /// How much of the worse joint it uses; absent where a joint has no answer.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub utilisation: Option<f64>,
+}
+
 /// One step of hanging the body.
 #[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "json", derive(serde::Serialize, schemars::JsonSchema))]
@@ -201,6 +232,10 @@ pub enum HangingTask {
 pub struct LoadCase {
     /// What stands or pushes on the body, in words.
     pub name: String,
+    /// How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2).
+    pub duration: LoadDuration,
+    /// Load duration factor of the screws, C_D.
+    pub duration_factor: f64,
     /// Total load, N.
     pub load_n: f64,
     /// Distance of the load from the wall, mm.
@@ -228,6 +263,10 @@ pub struct LoadCase {
     /// Tension in one screw in that stud, N.
     #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
     pub screw_tension_n: Option<f64>,
+    /// How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when
+    /// the wall was not given, or the screw does not reach its stud.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub screw_utilisation: Option<f64>,
 }
 
 /// Mass and centre of gravity.

@@ -46,6 +46,7 @@ fn figures_of(species: &Species) -> WoodFigures {
         modulus_of_elasticity_mpa: Some(species.modulus_of_elasticity_mpa),
         modulus_of_rupture_mpa: Some(species.modulus_of_rupture_mpa),
         shear_parallel_mpa: species.shear_parallel_mpa,
+        compression_perpendicular_mpa: species.compression_perpendicular_mpa,
         source: "a test".to_owned(),
     }
 }

@@ -9,13 +9,15 @@ use crate::cite::{Clause, Source};
 use crate::error::Result;
 use crate::fasten::wood_screw;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
-use crate::lifting::{HandCoupling, LiftDuration, LiftLimit, LiftingForm, LiftingIndexInput, lifting_index};
+use crate::lifting::{
+    HandCoupling, LiftDuration, LiftLimit, LiftingForm, LiftingIndex, LiftingIndexInput, lifting_index,
+};
 use crate::setting::{Appliance, ApplianceKind, FireOpening};
 use crate::site::{
     BodyClearance, BodyClearanceAnswer, BodyClearanceInput, SiteFit, SiteFitInput, WallHalfPlace, body_margins,
     site_fit,
 };
-use crate::verdict::{Basis, Outcome, Verdict};
+use crate::verdict::{Basis, Factor, Outcome, Verdict};
 
 /// The body on the wall as it is; hands the packing behind the wall half on to the cleat.
 pub(super) fn fit(
@@ -195,9 +197,23 @@ fn lift(
         }
         let remark = "At the cleat, hands under the body, lifted from the floor, no handles; reach by the width of the body. \
                       Ladders and steps are outside the method.";
-        checks.push(verdict.with_remark(remark));
+        checks.push(verdict.with_factors(multipliers(&lift)).with_remark(remark));
     }
     Ok(reach)
+}
+
+/// Every multiplier of the lifting equation.
+fn multipliers(lift: &LiftingIndex) -> Vec<Factor> {
+    let factor = |name, value, part| Factor { name, value, clause: Clause::new(Source::Niosh94110, part) };
+    vec![
+        factor("LC load constant, kg", lift.load_constant_kg, "p. 7"),
+        factor("HM reach", lift.horizontal_multiplier, "Table 1"),
+        factor("VM height of the hands", lift.vertical_multiplier, "Table 2"),
+        factor("DM travel", lift.distance_multiplier, "Table 3"),
+        factor("AM turn", lift.asymmetric_multiplier, "Table 4"),
+        factor("FM frequency", lift.frequency_multiplier, "Table 5"),
+        factor("CM hold", lift.coupling_multiplier, "Table 7"),
+    ]
 }
 
 fn too_heavy(mass_kg: f64, recommended_kg: f64) -> Finding {

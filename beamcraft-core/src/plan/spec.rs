@@ -3,7 +3,7 @@
 //! Only the body and the wood must be given. What is left out has a default with its reason beside the field, or, where
 //! no honest default exists (the studs, the appliance, the finish), leaves the answer that needs it *not determined*.
 
-use crate::fasten::ScrewSize;
+use crate::fasten::{LoadsTogether, ScrewSize};
 use crate::finish::{ApplicationMethod, FinishName};
 use crate::frame::GluePace;
 use crate::limits::limited;
@@ -13,6 +13,7 @@ use crate::shell::Leg;
 use crate::site::{MantelRule, OwnClearanceRule};
 use crate::wood::WoodFigures;
 
+use super::spec_fixing::{FixingSpec, ServicesSpec};
 use super::spec_seams::{AccuracySpec, SeasonsSpec};
 
 /// Everything a plan is computed from.
@@ -47,6 +48,9 @@ pub struct BeamSpec {
     /// The hanging cleat.
     #[cfg_attr(feature = "json", serde(default))]
     pub cleat: CleatSpec,
+    /// A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub fixing: Option<FixingSpec>,
     /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub site: Option<SiteSpec>,
@@ -336,6 +340,9 @@ pub struct SiteSpec {
     /// Things fixed to the wall or the ceiling around the body.
     #[cfg_attr(feature = "json", serde(default))]
     pub obstructions: Vec<Obstruction>,
+    /// Cables, drivers and a television in or above the body.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub services: Option<ServicesSpec>,
     /// The opening below or beside the body.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub opening: Option<FireOpening>,
@@ -370,13 +377,27 @@ pub struct LoadSpec {
     pub on_top_n_per_m2: f64,
     /// A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
     pub front_edge_n: f64,
+    /// Whether the push comes while things stand on the top.
+    pub together: LoadsTogether,
+    /// A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub pull_at_top_n: Option<f64>,
+    /// A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Option::is_none"))]
+    pub knock_from_below_n: Option<f64>,
 }
 
-limited!(LoadSpec { on_top_n_per_m2: FORCE, front_edge_n: FORCE });
+limited!(LoadSpec { on_top_n_per_m2: FORCE, front_edge_n: FORCE, pull_at_top_n: FORCE, knock_from_below_n: FORCE });
 
 impl Default for LoadSpec {
     fn default() -> Self {
-        Self { on_top_n_per_m2: 718.0, front_edge_n: 222.0 }
+        Self {
+            on_top_n_per_m2: 718.0,
+            front_edge_n: 222.0,
+            together: LoadsTogether::Apart,
+            pull_at_top_n: None,
+            knock_from_below_n: None,
+        }
     }
 }
 

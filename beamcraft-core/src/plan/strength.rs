@@ -2,6 +2,7 @@
 
 use super::body::Body;
 use super::result::CleatPlan;
+use super::spec::LockSpec;
 use crate::cite::{Clause, Source};
 use crate::error::Result;
 use crate::finding::{Finding, FindingCode, Grade, Quantity};
@@ -148,9 +149,8 @@ pub(super) fn strip_bend_of(
 
 /// Bending and shear of the wall half against reduced averages of clear wood.
 ///
-/// The stresses are upper bounds, because the stiff body is left out: what they pass is met. Bending that they do not pass is
-/// looked at once more with the `share` of the stiffness of strip and body that the strip has; what still does not pass, and
-/// shear, which the body does not take off the strip at a screw, is not thereby shown to fail, and has no answer.
+/// Bending is that of strip and body together, of which the strip takes the `share` of its stiffness; shear, which the body does not
+/// take off the strip at a screw, is that of the strip alone, an upper bound: beyond it there is no answer.
 pub(super) fn strip_checks(
     body: &Body<'_>,
     bend: &StripBend,
@@ -180,26 +180,22 @@ pub(super) fn strip_checks(
     let mut beyond = Vec::new();
     for (name, [at_most, allowed], demand, average, part, share) in parts {
         let clause = Clause::new(Source::Nds2018, part);
-        let open = |remark: &str| Verdict {
-            demand: Some(demand),
-            unit: "MPa",
-            ..Verdict::without_answer(name, "wall half", Outcome::NotDetermined, clause, remark)
-        };
         let Some(average) = average else {
-            checks.push(open("This strength is not published for the species here, or was not given for the wood."));
+            let remark = "This strength is not published for the species here, or was not given for the wood.";
+            let open = Verdict::without_answer(name, "wall half", Outcome::NotDetermined, clause, remark);
+            checks.push(Verdict { demand: Some(demand), unit: "MPa", ..open });
             continue;
         };
         let capacity = CLEAR_WOOD_REDUCTION * average;
-        let together = share.map(|share| share * demand).filter(|shared| *shared <= capacity);
-        let met = |demand| Verdict::compare(name, "wall half", demand, capacity, "MPa", Basis::Chosen, clause);
-        let check = if demand <= capacity {
-            met(demand).with_remark(BOUND)
-        } else if let Some(shared) = together {
-            met(shared).with_remark(TOGETHER)
-        } else {
-            beyond.extend([Quantity::new(at_most, demand, "MPa"), Quantity::new(allowed, capacity, "MPa")]);
-            Verdict { capacity: Some(capacity), basis: Basis::Chosen, ..open(BOUND) }
+        let (demand, remark) = match share {
+            Some(share) if share < 1.0 => (share * demand, TOGETHER),
+            _ => (demand, BOUND),
         };
+        if demand > capacity {
+            beyond.extend([Quantity::new(at_most, demand, "MPa"), Quantity::new(allowed, capacity, "MPa")]);
+        }
+        let check = Verdict::compare(name, "wall half", demand, capacity, "MPa", Basis::Chosen, clause);
+        let check = as_bound(check.with_remark(remark));
         checks.push(check.with_factors(vec![Factor {
             name: "reduction of the average of clear wood",
             value: CLEAR_WOOD_REDUCTION,
@@ -230,9 +226,16 @@ const BOUND: &str = "The demand is an upper bound: the strip is taken alone, wit
 
 /// What the bending of the wall half is worth where the body bends with it.
 const TOGETHER: &str = "Strip and body bend together over the studs, and the strip takes the share of its stiffness, upright or \
-                        outwards, whichever is larger; alone it would be stressed beyond what is allowed. A body so stiff that \
-                        it touches only at the studs leaves the strip less. Ungraded wood: one fifth of the handbook's \
+                        outwards, whichever is larger. A body so stiff that it touches only at the studs leaves the strip less. Ungraded wood: one fifth of the handbook's \
                         average of clear wood is a choice.";
+
+/// A check whose demand is an upper bound: what it does not pass is not thereby shown to fail.
+pub(super) fn as_bound(check: Verdict) -> Verdict {
+    match check.outcome {
+        Outcome::NotMet => Verdict { outcome: Outcome::NotDetermined, utilisation: None, ..check },
+        _ => check,
+    }
+}
 
 /// How hard the body must be pulled at its top edge, or knocked from below at its front edge, to come off the bevel.
 pub(super) fn unhooking(
@@ -254,30 +257,28 @@ pub(super) fn unhooking(
     // Knock K at the front edge: what is left of the weight draws in by (W − K) tan b, the top needs (K k − W e)/a.
     let slope = if w > 0.0 { slope_pull / w } else { 0.0 };
     let knock = (w * (slope * above + e) / (slope * above + k)).min(w);
-    let mut push = |name: &str, capacity: f64, remark: &str| {
-        checks.push(Verdict {
-            capacity: Some(capacity.max(0.0)),
-            unit: "N",
-            basis: Basis::Derived,
-            ..Verdict::without_answer(
-                name,
-                "unhooking",
-                Outcome::NotDetermined,
-                Clause::new(Source::Statics, "seat equilibrium"),
-                remark,
-            )
-        });
+    let load = &body.checked.spec.load;
+    let wanted = [
+        ("outward pull at the top edge", load.pull_at_top_n, pull, "pulls"),
+        ("knock from below at the front edge", load.knock_from_below_n, knock, "knocks"),
+    ];
+    checks.extend(wanted.map(|(name, wanted, capacity, does)| unhooks(body, name, wanted, capacity.max(0.0), does)));
+}
+
+/// One way of unhooking: against what the user wants it to stand, or told without an answer.
+fn unhooks(body: &Body<'_>, name: &str, wanted: Option<f64>, capacity: f64, does: &str) -> Verdict {
+    let clause = Clause::new(Source::Statics, "seat equilibrium");
+    let bevel = "The capacity is the force at which the bevel, without friction and with nothing on top, lets go.";
+    let Some(demand) = wanted else {
+        let remark =
+            format!("{bevel} No published figure says how hard anybody {does}: fit a lock where it can happen.");
+        let open = Verdict::without_answer(name, "unhooking", Outcome::NotDetermined, clause, remark);
+        return Verdict { capacity: Some(capacity), unit: "N", basis: Basis::Derived, ..open };
     };
-    push(
-        "outward pull at the top edge",
-        pull,
-        "The capacity is the pull at which the bevel, without friction and with nothing on top, lets go. No published \
-         figure says how hard anybody pulls: fit a lock where a pull can happen.",
-    );
-    push(
-        "knock from below at the front edge",
-        knock,
-        "The capacity is the upward force at which the bevel, without friction and with nothing on top, lets go. No \
-         published figure says how hard anybody knocks: fit a lock where a knock can happen.",
-    );
+    let verdict = Verdict::compare(name, "unhooking", demand, capacity, "N", Basis::Chosen, clause);
+    if verdict.outcome == Outcome::NotMet && body.checked.spec.cleat.lock == LockSpec::Fitted {
+        let remark = format!("{bevel} Beyond it the lock must hold, whose own strength is not checked.");
+        return Verdict { outcome: Outcome::NotDetermined, ..verdict }.with_remark(remark);
+    }
+    verdict.with_remark(bevel)
 }

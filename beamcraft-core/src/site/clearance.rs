@@ -26,8 +26,8 @@ pub struct MantelClearanceInput {
     /// Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub height_above_datum_mm: Option<f64>,
-    /// The rules to compare with; all of the table when left out.
-    #[cfg_attr(feature = "json", serde(default = "every_rule"))]
+    /// The rules to compare with; the three North American ones for dwellings when left out.
+    #[cfg_attr(feature = "json", serde(default = "north_american"))]
     pub rules: Vec<MantelRule>,
 }
 
@@ -43,8 +43,8 @@ fn above() -> OpeningSide {
 }
 
 #[cfg(feature = "json")]
-fn every_rule() -> Vec<MantelRule> {
-    crate::site::rules::CLEARANCE_RULES.iter().map(|row| row.rule).collect()
+fn north_american() -> Vec<MantelRule> {
+    vec![MantelRule::IrcSlope, MantelRule::Nfpa211Step, MantelRule::NbcStep]
 }
 
 /// What a rule allows to stand out at the distance given.

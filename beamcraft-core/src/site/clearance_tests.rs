@@ -11,7 +11,7 @@ fn point(kind: ApplianceKind, projection_mm: f64, distance_mm: f64) -> MantelCle
         side: OpeningSide::Above,
         appliance: Appliance { kind, listing: None },
         height_above_datum_mm: None,
-        rules: CLEARANCE_RULES.iter().map(|row| row.rule).collect(),
+        rules: vec![MantelRule::IrcSlope, MantelRule::Nfpa211Step, MantelRule::NbcStep],
     }
 }
 
@@ -28,7 +28,10 @@ fn chart(steps: &[(f64, f64)], datum: ListingDatum) -> ListingChart {
 
 #[test]
 fn every_rule_of_the_choice_has_its_row() {
-    for rule in [MantelRule::IrcSlope, MantelRule::Nfpa211Step, MantelRule::NbcStep] {
+    use MantelRule::{GermanOpenFire, IbcSlope, IrcSlope, NbcStep, Nfpa211Step, OntarioStep, SbcLegacy};
+    let all = [IrcSlope, Nfpa211Step, NbcStep, IbcSlope, SbcLegacy, OntarioStep, GermanOpenFire];
+    assert_eq!(all.len(), CLEARANCE_RULES.len());
+    for rule in all {
         assert_eq!(rule.row().expect("in the table").rule, rule);
     }
 }

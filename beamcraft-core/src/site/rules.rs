@@ -15,6 +15,14 @@ pub enum MantelRule {
     Nfpa211Step,
     /// National Building Code of Canada, 9.22.9.3: 150 mm, and 300 mm above the opening when it stands out more than 38 mm.
     NbcStep,
+    /// International Building Code, 2111.11: as the residential code, for other buildings.
+    IbcSlope,
+    /// Standard Building Code, 2114.3.10, a legacy code of the southern United States: mantels 6 in from the opening.
+    SbcLegacy,
+    /// Ontario Building Code, 9.22.9.3: the step rule of the national code as Ontario adopted it.
+    OntarioStep,
+    /// German model regulation on firing installations, section 4: 800 mm above and beside the opening of an open fire.
+    GermanOpenFire,
 }
 
 /// On which side of the opening the point lies.
@@ -134,6 +142,42 @@ pub const CLEARANCE_RULES: &[ClearanceRule] = &[
         evidence: Evidence::Seen,
         words: "150 mm / 300 mm above 38 mm rule",
         form: ClearanceForm::Step(StepDistance { least_mm: 150.0, threshold_mm: 38.0, far_mm: 300.0 }),
+    },
+    ClearanceRule {
+        rule: MantelRule::IbcSlope,
+        jurisdiction: "United States, buildings other than small dwellings",
+        clause: Clause::new(Source::Ibc, "2111.11"),
+        edition: "recalled; the number shifts by one or two between editions",
+        evidence: Evidence::Recalled,
+        words: "6 in / one-eighth rule",
+        form: ClearanceForm::Slope(SlopeDistance { least_mm: 152.4, zone_mm: 304.8, ratio: 8.0 }),
+    },
+    ClearanceRule {
+        rule: MantelRule::SbcLegacy,
+        jurisdiction: "United States, where the legacy code still counts",
+        clause: Clause::new(Source::StandardBuildingCode, "2114.3.10"),
+        edition: "legacy code, a fragment seen",
+        evidence: Evidence::Seen,
+        words: "6 in rule",
+        form: ClearanceForm::AtLeast(LeastDistance { least_mm: 152.4 }),
+    },
+    ClearanceRule {
+        rule: MantelRule::OntarioStep,
+        jurisdiction: "Canada, Ontario",
+        clause: Clause::new(Source::OntarioCode, "9.22.9.3"),
+        edition: "text in the style of O. Reg. 332/12 seen; number recalled",
+        evidence: Evidence::Seen,
+        words: "150 mm / 300 mm above 38 mm rule",
+        form: ClearanceForm::Step(StepDistance { least_mm: 150.0, threshold_mm: 38.0, far_mm: 300.0 }),
+    },
+    ClearanceRule {
+        rule: MantelRule::GermanOpenFire,
+        jurisdiction: "Germany; versions of the states differ",
+        clause: Clause::new(Source::GermanFiringModel, "section 4"),
+        edition: "2007 model recalled; the same 800 mm seen on a handbook page",
+        evidence: Evidence::Recalled,
+        words: "800 mm above and beside an open fire",
+        form: ClearanceForm::AtLeast(LeastDistance { least_mm: 800.0 }),
     },
 ];
 

@@ -17,17 +17,20 @@
 mod beam;
 mod beam_solve;
 mod bracket;
+mod lip;
 mod seat;
 mod section;
 mod share;
 mod strip;
 mod torsion;
+mod warping;
 
 pub use beam::{
     BeamLineLoad, BeamOnSupports, BeamOnSupportsInput, BeamPointLoad, BeamStation, BeamSupport, SupportHold,
     SupportReaction, beam_on_supports,
 };
 pub use bracket::{BoltRowBracket, BoltRowBracketInput, BracketLoad, bolt_row_bracket};
+pub use lip::{CleatLip, CleatLipInput, cleat_lip};
 pub use seat::{CleatSeat, CleatSeatInput, SeatLock, SeatRegime, cleat_seat};
 pub use section::{
     PartOutline, PartSense, SectionPart, SectionPartProperties, SectionPartStress, SectionPoint, SectionPolygon,
@@ -37,6 +40,7 @@ pub use section::{
 pub use share::{ShareBetweenSupports, ShareBetweenSupportsInput, SupportShare, share_between_supports};
 pub use strip::{StripPivot, WallStripScrews, WallStripScrewsInput, wall_strip_screws};
 pub use torsion::{TorsionWall, WallTorsion, WallTorsionInput, wall_torsion};
+pub use warping::{CornerWarping, OpenWallWarping, OpenWallWarpingInput, open_wall_warping};
 
 /// Registry rows of this module.
 #[cfg(feature = "json")]
@@ -49,6 +53,8 @@ pub(crate) const CALCULATIONS: &[crate::json::Calculation] = &[
     section::SECTION_PROPERTIES,
     section::SECTION_STRESS,
     torsion::WALL_TORSION,
+    warping::OPEN_WALL_WARPING,
+    lip::CLEAT_LIP,
 ];
 
 #[cfg(test)]

@@ -43,6 +43,9 @@ pub struct WoodFigures {
     /// Shear strength along the grain, average of clear wood at 12 %, MPa.
     #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
     pub shear_parallel_mpa: Option<f64>,
+    /// Strength in compression across the grain, average of clear wood at 12 %, MPa.
+    #[cfg_attr(feature = "json", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub compression_perpendicular_mpa: Option<f64>,
     /// Where the numbers come from, for the reader of the plan.
     #[cfg_attr(feature = "json", serde(default))]
     pub source: String,
@@ -59,6 +62,7 @@ limited!(WoodFigures {
     modulus_of_elasticity_mpa: ELASTIC_MODULUS,
     modulus_of_rupture_mpa: STRESS,
     shear_parallel_mpa: STRESS,
+    compression_perpendicular_mpa: STRESS,
 });
 
 impl WoodFigures {
@@ -96,6 +100,7 @@ mod tests {
             modulus_of_elasticity_mpa: None,
             modulus_of_rupture_mpa: None,
             shear_parallel_mpa: None,
+            compression_perpendicular_mpa: None,
             source: String::new(),
         }
     }

@@ -230,6 +230,7 @@ fn symbol(word: &str) -> &'static str {
         ("mm3", "mm³"),
         ("mm4", "mm⁴"),
         ("mm5", "mm⁵"),
+        ("mm6", "mm⁶"),
         ("m", "m"),
         ("m2", "m²"),
         ("m3", "m³"),
