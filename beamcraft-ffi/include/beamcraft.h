@@ -305,8 +305,8 @@ beamcraft_status beamcraft_call_json_with_progress(const char *name,
                                                    beamcraft_error **out_error);
 
 /** Computes the calculation `name` for a JSON input and draws its result as an SVG sheet: plan (the cross section, lengths
- *  as the spec says), yearly_movement (twelve months), tolerance_stack (histograms of the gaps, mm), fastener_group (the
- *  force on each fastener).
+ *  as the spec says), sawn_body (the panels pulled apart), yearly_movement (twelve months), tolerance_stack (histograms of the
+ *  gaps, mm), fastener_group (the force on each fastener).
  *
  *  `lengths` is BEAMCRAFT_DRAWING_METRIC or BEAMCRAFT_DRAWING_INCHES.
  *
@@ -496,7 +496,7 @@ beamcraft_status beamcraft_columns(const char *name,
                                    beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
- * The whole job: from a spec to a plan, its panels and their solids
+ * What is told of a panel
  * ---------------------------------------------------------------------------- */
 
 /** A piece of wood. */
@@ -504,48 +504,13 @@ beamcraft_status beamcraft_columns(const char *name,
 /** A piece that is taken out of the wood. */
 #define BEAMCRAFT_PIECE_REMOVED 1
 
+/* ----------------------------------------------------------------------------
+ * The whole job: from a spec to a plan, its panels and their solids
+ * ---------------------------------------------------------------------------- */
+
 /** A whole job: panels, saw settings, cleat, checks, findings. Never changes, so that any number of threads may read it
  *  at once. */
 typedef struct beamcraft_plan beamcraft_plan;
-
-/** Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive. */
-typedef struct beamcraft_panel_size {
-  /** Extent of the show face along the grain, from long point to long point, mm. */
-  double show_length_mm;
-  /** Extent of the show face across the grain, from long point to long point, mm. */
-  double show_width_mm;
-  /** Extent of the inner face along the grain, mm. */
-  double inner_length_mm;
-  /** Extent of the inner face across the grain, mm. */
-  double inner_width_mm;
-  /** Thickness, mm. */
-  double thickness_mm;
-  /** Length of the square-edged blank that holds the panel, along the grain, mm. */
-  double blank_length_mm;
-  /** Width of the square-edged blank that holds the panel, across the grain, mm. */
-  double blank_width_mm;
-  /** Volume of the wood, mm³. */
-  double volume_mm3;
-} beamcraft_panel_size;
-
-/** One edge of a panel. */
-typedef struct beamcraft_panel_edge {
-  /** Angle between the two outer faces, inside the body, degrees. */
-  double corner_deg;
-  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
-  double tilt_deg;
-  /** Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
-   *  is longer at its far edge (cross-cut) or wider at its far end (rip). */
-  double gauge_deg;
-  /** Length of the edge on the show face, mm. */
-  double show_length_mm;
-  /** Length of the edge on the inner face, mm. */
-  double inner_length_mm;
-  /** Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags. */
-  uint32_t tag;
-  /** Kept for later: 0. */
-  uint32_t reserved_1;
-} beamcraft_panel_edge;
 
 /** Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
  *  is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,
@@ -847,6 +812,272 @@ beamcraft_status beamcraft_plan_panel_triangle_tags(const beamcraft_plan *plan,
                                                     size_t capacity,
                                                     size_t *out_needed,
                                                     beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * A body of any form: its panels with their cuts, solids, triangles, files and drawings
+ * ---------------------------------------------------------------------------- */
+
+/** A hollow body of any form with its panels and their cuts. Never changes, so that any number of threads may read it at
+ *  once. */
+typedef struct beamcraft_body beamcraft_body;
+
+/** Makes a body of any form with the cuts of its panels from JSON: the input of "sawn_body". What the saw does not reach
+ *  is a finding in its JSON; only an input that cannot be read or describes no body is refused, with every fault.
+ *
+ *  Pointers:
+ *  `spec` is NULL or points to `spec_length` bytes; `out_body` is NULL or writable; NULL is refused. `out_error` is NULL
+ *  or writable. The body belongs to the caller and goes back to beamcraft_body_free. */
+beamcraft_status beamcraft_body_new(const char *spec,
+                                    size_t spec_length,
+                                    beamcraft_body **out_body,
+                                    beamcraft_error **out_error);
+
+/** Frees a body. NULL is allowed and does nothing.
+ *
+ *  Pointers:
+ *  `body` is NULL, or came out of this library and was not freed before; nobody uses it any more. */
+void beamcraft_body_free(beamcraft_body *body);
+
+/** The body with its panels, cuts, findings and cautions as JSON, byte for byte what beamcraft_call_json gives for
+ *  "sawn_body" and the same input.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_json(const beamcraft_body *body,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *out_needed,
+                                     beamcraft_error **out_error);
+
+/** All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panels_stl(const beamcraft_body *body,
+                                           uint8_t *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** All panels as a STEP file (AP214) in mm, one named solid a panel; a text buffer.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panels_step(const beamcraft_body *body,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Show face of every panel and the section as a DXF file (R12) in mm; a text buffer.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panels_dxf(const beamcraft_body *body,
+                                           char *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** All panels as a binary glTF 2.0 file in metres, one named node a panel; an array buffer of bytes.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panels_gltf(const beamcraft_body *body,
+                                            uint8_t *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** How many panels there are.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_count(const beamcraft_body *body,
+                                            size_t *out_count,
+                                            beamcraft_error **out_error);
+
+/** Name of a panel, that of its show face, such as "front" or "leg2.side3". It comes from the input and stays the same when
+ *  sizes change. `panel` counts from 0.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_id(const beamcraft_body *body,
+                                         size_t panel,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *out_needed,
+                                         beamcraft_error **out_error);
+
+/** Sizes of a panel.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_size` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_size(const beamcraft_body *body,
+                                           size_t panel,
+                                           beamcraft_panel_size *out_size,
+                                           beamcraft_error **out_error);
+
+/** How many edges a panel has.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_edge_count(const beamcraft_body *body,
+                                           size_t panel,
+                                           size_t *out_count,
+                                           beamcraft_error **out_error);
+
+/** Name of an edge of a panel: the two faces that meet there, such as "front|top".
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_edge_id(const beamcraft_body *body,
+                                        size_t panel,
+                                        size_t edge,
+                                        char *buffer,
+                                        size_t capacity,
+                                        size_t *out_needed,
+                                        beamcraft_error **out_error);
+
+/** How a panel ends at one of its edges.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_edge` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_edge(const beamcraft_body *body,
+                                     size_t panel,
+                                     size_t edge,
+                                     beamcraft_panel_edge *out_edge,
+                                     beamcraft_error **out_error);
+
+/** How many convex pieces a panel is made of: the first is the board with all its edges cut, the others are added to it
+ *  or taken out of it.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_piece_count(const beamcraft_body *body,
+                                            size_t panel,
+                                            size_t *out_count,
+                                            beamcraft_error **out_error);
+
+/** Whether a piece is wood or taken out of it: BEAMCRAFT_PIECE_ADDED or BEAMCRAFT_PIECE_REMOVED.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_sign` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_piece_sign(const beamcraft_body *body,
+                                           size_t panel,
+                                           size_t piece,
+                                           uint32_t *out_sign,
+                                           beamcraft_error **out_error);
+
+/** Corner points of a piece, three numbers each, mm, in the axes of the body: x from the left end of the front along the
+ *  length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_piece_vertices(const beamcraft_body *body,
+                                               size_t panel,
+                                               size_t piece,
+                                               double *buffer,
+                                               size_t capacity,
+                                               size_t *out_needed,
+                                               beamcraft_error **out_error);
+
+/** Faces of a piece: for each face the number of its corners, then the places of its corners among the points of
+ *  beamcraft_body_piece_vertices, counter-clockwise seen from outside.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_piece_faces(const beamcraft_body *body,
+                                            size_t panel,
+                                            size_t piece,
+                                            uint32_t *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
+/** Tags of the faces of a piece, in the order of beamcraft_body_piece_faces. On the first piece of a panel 0 is the show
+ *  face, 1 the inner face, and the others are the tags of its edges.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_piece_tags(const beamcraft_body *body,
+                                           size_t panel,
+                                           size_t piece,
+                                           uint32_t *buffer,
+                                           size_t capacity,
+                                           size_t *out_needed,
+                                           beamcraft_error **out_error);
+
+/** Corner points of the triangles of a panel, three numbers each, mm, in the axes of the body: x from the left end of the
+ *  front along the length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_vertices(const beamcraft_body *body,
+                                               size_t panel,
+                                               double *buffer,
+                                               size_t capacity,
+                                               size_t *out_needed,
+                                               beamcraft_error **out_error);
+
+/** The wood of a panel as triangles: for each three places among the points of beamcraft_body_panel_vertices,
+ *  counter-clockwise seen from outside. Pieces that are taken out of the panel are left out; where there are any, the wood
+ *  is given as convex parts, each a closed surface. Capacity counts numbers, not triangles.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_triangles(const beamcraft_body *body,
+                                                size_t panel,
+                                                uint32_t *buffer,
+                                                size_t capacity,
+                                                size_t *out_needed,
+                                                beamcraft_error **out_error);
+
+/** Which face of the panel each triangle belongs to, in the order of beamcraft_body_panel_triangles: 0 the show face, 1 the
+ *  inner face, the tag of an edge, or another number on what is left where a piece was taken out.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is an array buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_panel_triangle_tags(const beamcraft_body *body,
+                                                    size_t panel,
+                                                    uint32_t *buffer,
+                                                    size_t capacity,
+                                                    size_t *out_needed,
+                                                    beamcraft_error **out_error);
+
+/** How many drawings of a body there are.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_drawing_count(const beamcraft_body *body,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** Name of a drawing: "section", "exploded", and for every panel such as "front" the sheet "panel_front" and the sketches
+ *  of the saw "set_ups_front", with "_1", "_2" behind them where they take more than one sheet. `drawing` counts from 0.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_drawing_name(const beamcraft_body *body,
+                                             size_t drawing,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/** A drawing by its name as SVG (UTF-8), a sheet of paper with its size in millimetres. A name that the body has no
+ *  drawing of is refused, and the error lists those it has.
+ *
+ *  Pointers:
+ *  `body` is NULL or a live body; `name` is NULL or points to `name_length` bytes; the rest is a text buffer, see the top
+ *  of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_body_drawing_svg(const beamcraft_body *body,
+                                            const char *name,
+                                            size_t name_length,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
  * What a plan says about itself: findings, checks, cautions
@@ -1265,6 +1496,13 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 1: Hardwood. */
 #define BEAMCRAFT_END_DISTANCE_WOOD_HARDWOOD 1
 
+/* Whether the fasteners of a group stand on common lines or are shifted against one another. */
+/** 0: On common lines: they can split the wood together. */
+#define BEAMCRAFT_ROW_STAGGER_IN_LINE 0
+/** 1: Staggered. Eurocode 5: those of a row along the grain stand off its line by one diameter or more in turn. American
+ *  standard: neighbouring rows are shifted against each other by half the spacing. */
+#define BEAMCRAFT_ROW_STAGGER_STAGGERED 1
+
 /* Whether holes are bored for thin fasteners. */
 /** 0: Holes are bored. */
 #define BEAMCRAFT_BORED_HOLES_BORED 0
@@ -1342,6 +1580,32 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 3: Wind, earthquake or impact governs; 1.0. */
 #define BEAMCRAFT_TIME_EFFECT_SHORT_OR_IMPACT 3
 
+/* Service class: how moist the air is over the year (2.3.1.3). */
+/** 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 0
+/** 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 1
+/** 2: Wetter than that. */
+#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 2
+
+/* Material of a member. */
+/** 0: Solid or glued laminated timber of softwood. */
+#define BEAMCRAFT_EC5_MATERIAL_SOFTWOOD 0
+/** 1: Solid or glued laminated timber of hardwood. */
+#define BEAMCRAFT_EC5_MATERIAL_HARDWOOD 1
+/** 2: Laminated veneer lumber. */
+#define BEAMCRAFT_EC5_MATERIAL_LVL 2
+/** 3: Plywood of a class allowed in the service class. */
+#define BEAMCRAFT_EC5_MATERIAL_PLYWOOD 3
+/** 4: Oriented strand board, grade 3 or 4. */
+#define BEAMCRAFT_EC5_MATERIAL_OSB_3_4 4
+/** 5: Oriented strand board of grade 2, or particleboard P4 or P5. */
+#define BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD 5
+/** 6: Hardboard. */
+#define BEAMCRAFT_EC5_MATERIAL_HARDBOARD 6
+/** 7: Medium density fibreboard MDF.LA. */
+#define BEAMCRAFT_EC5_MATERIAL_MDF_LA 7
+
 /* A dowel-type fastener as the standard groups them. */
 /** 0: Smooth round nail. */
 #define BEAMCRAFT_EC5_FASTENER_ROUND_NAIL 0
@@ -1361,24 +1625,6 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 #define BEAMCRAFT_EC5_HOLE_UNDRILLED 0
 /** 1: Driven into a bored hole. */
 #define BEAMCRAFT_EC5_HOLE_PREDRILLED 1
-
-/* Material of a member. */
-/** 0: Solid or glued laminated timber of softwood. */
-#define BEAMCRAFT_EC5_MATERIAL_SOFTWOOD 0
-/** 1: Solid or glued laminated timber of hardwood. */
-#define BEAMCRAFT_EC5_MATERIAL_HARDWOOD 1
-/** 2: Laminated veneer lumber. */
-#define BEAMCRAFT_EC5_MATERIAL_LVL 2
-/** 3: Plywood of a class allowed in the service class. */
-#define BEAMCRAFT_EC5_MATERIAL_PLYWOOD 3
-/** 4: Oriented strand board, grade 3 or 4. */
-#define BEAMCRAFT_EC5_MATERIAL_OSB_3_4 4
-/** 5: Oriented strand board of grade 2, or particleboard P4 or P5. */
-#define BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD 5
-/** 6: Hardboard. */
-#define BEAMCRAFT_EC5_MATERIAL_HARDBOARD 6
-/** 7: Medium density fibreboard MDF.LA. */
-#define BEAMCRAFT_EC5_MATERIAL_MDF_LA 7
 
 /* The equation that gave an embedment strength. */
 /** 0: Nail without predrilling (8.15). */
@@ -1496,12 +1742,6 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 1: Other nails and screws: the squares of the shares are added (8.28). */
 #define BEAMCRAFT_EC5_COMBINED_RULE_QUADRATIC 1
 
-/* Whether the fasteners of a row stand on one line of the grain. */
-/** 0: On one line: they can split the wood together. */
-#define BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE 0
-/** 1: Staggered across the grain by one diameter or more; counts for nails and thin screws only. */
-#define BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED 1
-
 /* What the timber is joined to. */
 /** 0: Timber. */
 #define BEAMCRAFT_EC5_JOINT_PARTNER_TIMBER 0
@@ -1522,19 +1762,17 @@ beamcraft_status beamcraft_plan_caution_text(const beamcraft_plan *plan,
 /** 4: Dowels (Table 8.5). */
 #define BEAMCRAFT_EC5_SPACING_TABLE_DOWEL 4
 
+/* The timber that a screw under a pull stands in. */
+/** 0: Timber, or the wide face of LVL. */
+#define BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER 0
+/** 1: The edge face of LVL, where the layers are seen. */
+#define BEAMCRAFT_EC5_AXIAL_SCREW_FACE_LVL_EDGE 1
+
 /* What the timber is joined to, as the table of slip moduli asks. */
 /** 0: Timber or a panel: the geometric mean of both densities counts. */
 #define BEAMCRAFT_EC5_SLIP_PARTNER_WOOD 0
 /** 1: Steel or concrete: the density of the timber counts, and the modulus doubles (7.1(3)). */
 #define BEAMCRAFT_EC5_SLIP_PARTNER_STEEL_OR_CONCRETE 1
-
-/* Service class: how moist the air is over the year (2.3.1.3). */
-/** 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less. */
-#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 0
-/** 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less. */
-#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 1
-/** 2: Wetter than that. */
-#define BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 2
 
 /* Load-duration class (2.3.1.2); with several loads the shortest decides. */
 /** 0: More than ten years: own weight. */
@@ -2426,6 +2664,91 @@ beamcraft_status beamcraft_dowel_double_shear(const beamcraft_dowel_double_shear
                                               beamcraft_dowel_double_shear_output *output,
                                               beamcraft_error **out_error);
 
+/** Bit of nominal_diameter_mm in `given` of beamcraft_dowel_shear_hollow_input. */
+#define BEAMCRAFT_DOWEL_SHEAR_HOLLOW_INPUT_GIVEN_NOMINAL_DIAMETER_MM 1
+
+/** A dowel through a side member into a main member, each solid or of two equal walls with a void
+ *  between them. */
+typedef struct beamcraft_dowel_shear_hollow_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Which of the optional fields have a value: a sum of the GIVEN constants of this struct. */
+  uint64_t given;
+  /** Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full
+   *  shank, mm. Range 1 to 25.4. */
+  double yield_diameter_mm;
+  /** Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts. Range 1 to 25.4.
+   *  Optional. */
+  double nominal_diameter_mm;
+  /** Bending yield strength of the dowel, MPa. Range 0.01 to 2000. */
+  double bending_yield_mpa;
+  /** Dowel bearing strength of the main member at the angle of the load, MPa. Range 0.01 to 2000. */
+  double main_bearing_mpa;
+  /** Dowel bearing strength of the side member at the angle of the load, MPa. Range 0.01 to 2000. */
+  double side_bearing_mpa;
+  /** Bearing length in the main member, in both walls together, mm. Range 0.1 to 1000. */
+  double main_length_mm;
+  /** Void between the walls of the main member, mm; by default none. Range 0 to 500. Initially 0.0. */
+  double main_void_mm;
+  /** Bearing length in the side member, in both walls together, mm. Range 0.1 to 1000. */
+  double side_length_mm;
+  /** Void between the walls of the side member, mm; by default none. Range 0 to 500. Initially 0.0. */
+  double side_void_mm;
+  /** Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+   *  Range 0 to 500. Initially 0.0. */
+  double gap_mm;
+  /** Largest angle between the load and the grain of either member, degrees. Range 0 to 90. */
+  double max_angle_to_grain_deg;
+} beamcraft_dowel_shear_hollow_input;
+
+/** Lateral capacity of one dowel between members that may be hollow, every mode shown. */
+typedef struct beamcraft_dowel_shear_hollow_output {
+  /** Reduction term R_d of the modes I (NDS Table 12.3.1B). */
+  double reduction_i;
+  /** Reduction term R_d of the mode II. */
+  double reduction_ii;
+  /** Reduction term R_d of the modes III and IV. */
+  double reduction_iii_iv;
+  /** Yield load of mode I_m, before reduction, N. */
+  double im_yield_n;
+  /** Yield load of mode I_s, before reduction, N. */
+  double is_yield_n;
+  /** Yield load of mode II, before reduction, N. */
+  double ii_yield_n;
+  /** Yield load of mode III_m, before reduction, N. */
+  double iiim_yield_n;
+  /** Yield load of mode III_s, before reduction, N. */
+  double iiis_yield_n;
+  /** Yield load of mode IV, before reduction, N. */
+  double iv_yield_n;
+  /** Reference design value of mode I_m, N. */
+  double im_n;
+  /** Reference design value of mode I_s, N. */
+  double is_n;
+  /** Reference design value of mode II, N. */
+  double ii_n;
+  /** Reference design value of mode III_m, N. */
+  double iiim_n;
+  /** Reference design value of mode III_s, N. */
+  double iiis_n;
+  /** Reference design value of mode IV, N. */
+  double iv_n;
+  /** Mode with the least reference design value. One of BEAMCRAFT_YIELD_MODE_*. */
+  uint32_t governing_mode;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+  /** Reference lateral design value Z: the least of the modes, before any adjustment factor, N. */
+  double reference_n;
+} beamcraft_dowel_shear_hollow_output;
+
+/** Sets up an input of beamcraft_dowel_shear_hollow: its size and its initial values. Does nothing for NULL. */
+void beamcraft_dowel_shear_hollow_input_init(beamcraft_dowel_shear_hollow_input *out_input);
+
+/** Lateral capacity of one dowel in single shear through or into a hollow member by every yield mode. */
+beamcraft_status beamcraft_dowel_shear_hollow(const beamcraft_dowel_shear_hollow_input *input,
+                                              beamcraft_dowel_shear_hollow_output *output,
+                                              beamcraft_error **out_error);
+
 /** Bit of penetration_mm in `given` of beamcraft_fastener_withdrawal_input. */
 #define BEAMCRAFT_FASTENER_WITHDRAWAL_INPUT_GIVEN_PENETRATION_MM 1
 
@@ -2730,6 +3053,11 @@ typedef struct beamcraft_geometry_factor_input {
   /** Centre spacing in a row along the load, mm; left out for one fastener in a row. Range 0 to 100000.
    *  Optional. */
   double row_pitch_mm;
+  /** Whether the rows are shifted against each other; matters below 1/4 in only. In line by default,
+   *  which asks for more. One of BEAMCRAFT_ROW_STAGGER_*. Initially BEAMCRAFT_ROW_STAGGER_IN_LINE. */
+  uint32_t stagger;
+  /** Kept for later: 0. */
+  uint32_t reserved_3;
   /** Distance between rows, mm; left out for one row. Range 0 to 100000. Optional. */
   double between_rows_mm;
   /** Distance between the outer rows across the grain, mm; left out for one row. Range 0 to 100000.
@@ -4177,8 +4505,8 @@ typedef struct beamcraft_ec5_effective_number_input {
   uint32_t reserved_1;
   /** Spacing along the grain a_1, mm. Range 1 to 10000. */
   double spacing_mm;
-  /** Whether they stand on one line; by default they do. One of BEAMCRAFT_EC5_ROW_STAGGER_*. Initially
-   *  BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE. */
+  /** Whether they stand on one line; by default they do. Counts for nails and thin screws only. One of
+   *  BEAMCRAFT_ROW_STAGGER_*. Initially BEAMCRAFT_ROW_STAGGER_IN_LINE. */
   uint32_t stagger;
   /** Kept for later: 0. */
   uint32_t reserved_2;
@@ -4246,6 +4574,17 @@ typedef struct beamcraft_ec5_spacing_output {
   double a4_unloaded_mm;
   /** Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply. */
   double least_timber_mm;
+  /** The same in species that split easily (8.19), mm; 0 where the rule does not apply. */
+  double least_splitting_timber_mm;
+  /** Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not
+   *  apply. */
+  double plywood_loaded_edge_mm;
+  /** Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not
+   *  apply. */
+  double plywood_unloaded_edge_mm;
+  /** Wood of a middle member that must be left, and more, beyond the points of nails driven from both
+   *  sides so that they may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply. */
+  double overlap_rest_mm;
 } beamcraft_ec5_spacing_output;
 
 /** Sets up an input of beamcraft_ec5_spacing: its size and its initial values. Does nothing for NULL. */
@@ -4262,6 +4601,11 @@ typedef struct beamcraft_ec5_axial_screw_spacing_input {
   uint64_t struct_size;
   /** Outer diameter of the thread, mm. Range 1 to 25.4. */
   double thread_diameter_mm;
+  /** Face that it goes into; timber by default. One of BEAMCRAFT_EC5_AXIAL_SCREW_FACE_*. Initially
+   *  BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER. */
+  uint32_t face;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
 } beamcraft_ec5_axial_screw_spacing_input;
 
 /** Least distances of screws loaded along their axis. */
@@ -4914,6 +5258,55 @@ beamcraft_status beamcraft_bolt_row_bracket(const beamcraft_bolt_row_bracket_inp
                                             beamcraft_bolt_row_bracket_output *output,
                                             beamcraft_error **out_error);
 
+/** A half of a cleat and what presses on its seat. */
+typedef struct beamcraft_cleat_lip_input {
+  /** Size of this struct in bytes, as the caller's header knows it; set by the init function. */
+  uint64_t struct_size;
+  /** Thickness of the strip, mm. Range 1 to 150. */
+  double thickness_mm;
+  /** Bevel of the seat from a square cut, degrees. Range 5 to 75. */
+  double bevel_deg;
+  /** How much is taken off the point of each half, mm; 0, the default, leaves them sharp. Range 0 to 500.
+   *  Initially 0.0. */
+  double blunt_mm;
+  /** Load on the seat, straight down, N. Range 0 to 10000000. */
+  double vertical_n;
+  /** Pull on the seat, out from the wall, N. Range 0 to 10000000. */
+  double horizontal_n;
+  /** Length along the strip over which both are spread, mm. Range 1 to 10000. */
+  double stretch_mm;
+} beamcraft_cleat_lip_input;
+
+/** Stresses of the lip. */
+typedef struct beamcraft_cleat_lip_output {
+  /** Width of the seat, along its slope, mm. */
+  double seat_mm;
+  /** Force square to the seat, N. */
+  double square_n;
+  /** Largest pressure on the seat, at the tip, MPa: across the grain. */
+  double greatest_bearing_mpa;
+  /** Largest tension across the grain by bending of the lip, on the side of the wall, MPa. */
+  double greatest_tension_mpa;
+  /** Distance of that section's inner end from the wall, mm; 0 is the root. */
+  double tension_from_wall_mm;
+  /** Largest shear in a level section of the lip, MPa: wood rolls across its grain. */
+  double greatest_shear_mpa;
+  /** Distance of that section's inner end from the wall, mm. */
+  double shear_from_wall_mm;
+  /** The caution that belongs to these numbers. One of BEAMCRAFT_CAUTION_*. */
+  uint32_t caution;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_cleat_lip_output;
+
+/** Sets up an input of beamcraft_cleat_lip: its size and its initial values. Does nothing for NULL. */
+void beamcraft_cleat_lip_input_init(beamcraft_cleat_lip_input *out_input);
+
+/** Bearing, bending across the grain and shear of the lip of a cleat half. */
+beamcraft_status beamcraft_cleat_lip(const beamcraft_cleat_lip_input *input,
+                                     beamcraft_cleat_lip_output *output,
+                                     beamcraft_error **out_error);
+
 /* ----------------------------------------------------------------------------
  * Typed calls: saw
  * ---------------------------------------------------------------------------- */
@@ -5189,7 +5582,7 @@ typedef struct beamcraft_board_movement_output {
    *  flat and quarter sawn. */
   double diamond_deg;
   /** Ring angle used, degrees. */
-  double ring_angle_deg;
+  double used_ring_angle_deg;
   /** Coefficient across the width, share per percent of moisture. */
   double width_coefficient_per_pct;
   /** Coefficient through the thickness, share per percent of moisture. */

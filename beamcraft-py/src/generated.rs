@@ -6566,6 +6566,9 @@ impl OfJson for RectangularSection {
 
 /// A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
 ///
+/// Its foremost corner lies at y = 0, its lowest at z = 0. So lengths, and the corners between legs, are measured on the level
+/// line plumb under the foremost corner at the height of the lowest: under a front that leans in below there is no wood there.
+///
 /// Parameters
 /// ----------
 /// top_depth_mm : float
@@ -6651,6 +6654,8 @@ impl OfJson for SlopedSection {
 }
 
 /// A section with equal sides and equal corners, such as a hexagonal or octagonal post; ``side1`` faces the room.
+///
+/// Its first side lies at y = 0, its lowest corner at z = 0.
 ///
 /// Parameters
 /// ----------
@@ -6787,6 +6792,8 @@ impl OfJson for SectionCorner {
 }
 
 /// A section given by its corners; side k, named ``side1``, ``side2``, …, lies between corners k and k + 1.
+///
+/// It stays where its corners are: the line y = z = 0, on which lengths are measured, may lie on it, in it or beside it.
 ///
 /// Parameters
 /// ----------
@@ -10993,6 +11000,383 @@ impl OfCore<beamcraft_core::DowelDoubleShear> for DowelDoubleShear {
     }
 }
 
+/// A dowel through a side member into a main member, each solid or of two equal walls with a void between them.
+///
+/// Parameters
+/// ----------
+/// yield_diameter_mm : float
+///     Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+///     Allowed: 1 to 25.4.
+/// bending_yield_mpa : float
+///     Bending yield strength of the dowel, MPa.
+///     Allowed: 0.01 to 2000.
+/// main_bearing_mpa : float
+///     Dowel bearing strength of the main member at the angle of the load, MPa.
+///     Allowed: 0.01 to 2000.
+/// side_bearing_mpa : float
+///     Dowel bearing strength of the side member at the angle of the load, MPa.
+///     Allowed: 0.01 to 2000.
+/// main_length_mm : float
+///     Bearing length in the main member, in both walls together, mm.
+///     Allowed: 0.1 to 1000.
+/// side_length_mm : float
+///     Bearing length in the side member, in both walls together, mm.
+///     Allowed: 0.1 to 1000.
+/// max_angle_to_grain_deg : float
+///     Largest angle between the load and the grain of either member, degrees.
+///     Allowed: 0 to 90.
+/// nominal_diameter_mm : float or None, optional
+///     Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+///     Allowed: 1 to 25.4.
+/// main_void_mm : float, default 0.0
+///     Void between the walls of the main member, mm; by default none.
+///     Allowed: 0 to 500.
+/// side_void_mm : float, default 0.0
+///     Void between the walls of the side member, mm; by default none.
+///     Allowed: 0 to 500.
+/// gap_mm : float, default 0.0
+///     Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct DowelShearHollowInput {
+    /// Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+    #[pyo3(get)]
+    pub(crate) yield_diameter_mm: f64,
+    /// Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+    #[pyo3(get)]
+    pub(crate) nominal_diameter_mm: Option<f64>,
+    /// Bending yield strength of the dowel, MPa.
+    #[pyo3(get)]
+    pub(crate) bending_yield_mpa: f64,
+    /// Dowel bearing strength of the main member at the angle of the load, MPa.
+    #[pyo3(get)]
+    pub(crate) main_bearing_mpa: f64,
+    /// Dowel bearing strength of the side member at the angle of the load, MPa.
+    #[pyo3(get)]
+    pub(crate) side_bearing_mpa: f64,
+    /// Bearing length in the main member, in both walls together, mm.
+    #[pyo3(get)]
+    pub(crate) main_length_mm: f64,
+    /// Void between the walls of the main member, mm; by default none.
+    #[pyo3(get)]
+    pub(crate) main_void_mm: f64,
+    /// Bearing length in the side member, in both walls together, mm.
+    #[pyo3(get)]
+    pub(crate) side_length_mm: f64,
+    /// Void between the walls of the side member, mm; by default none.
+    #[pyo3(get)]
+    pub(crate) side_void_mm: f64,
+    /// Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+    #[pyo3(get)]
+    pub(crate) gap_mm: f64,
+    /// Largest angle between the load and the grain of either member, degrees.
+    #[pyo3(get)]
+    pub(crate) max_angle_to_grain_deg: f64,
+}
+
+#[pymethods]
+impl DowelShearHollowInput {
+    #[new]
+    #[pyo3(signature = (*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm = Arg::left_out(), main_void_mm = Arg::left_out(), side_void_mm = Arg::left_out(), gap_mm = Arg::left_out()), text_signature = "(*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm=None, main_void_mm=0.0, side_void_mm=0.0, gap_mm=0.0)")]
+    fn new(yield_diameter_mm: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>, main_bearing_mpa: Arg<'_, '_>, side_bearing_mpa: Arg<'_, '_>, main_length_mm: Arg<'_, '_>, side_length_mm: Arg<'_, '_>, max_angle_to_grain_deg: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, main_void_mm: Arg<'_, '_>, side_void_mm: Arg<'_, '_>, gap_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            yield_diameter_mm: yield_diameter_mm.read("yield_diameter_mm")?,
+            nominal_diameter_mm: nominal_diameter_mm.read_or("nominal_diameter_mm", || None)?,
+            bending_yield_mpa: bending_yield_mpa.read("bending_yield_mpa")?,
+            main_bearing_mpa: main_bearing_mpa.read("main_bearing_mpa")?,
+            side_bearing_mpa: side_bearing_mpa.read("side_bearing_mpa")?,
+            main_length_mm: main_length_mm.read("main_length_mm")?,
+            main_void_mm: main_void_mm.read_or("main_void_mm", || 0.0_f64)?,
+            side_length_mm: side_length_mm.read("side_length_mm")?,
+            side_void_mm: side_void_mm.read_or("side_void_mm", || 0.0_f64)?,
+            gap_mm: gap_mm.read_or("gap_mm", || 0.0_f64)?,
+            max_angle_to_grain_deg: max_angle_to_grain_deg.read("max_angle_to_grain_deg")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for DowelShearHollowInput {
+    const NAME: &'static str = "DowelShearHollowInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("yield_diameter_mm", "yield_diameter_mm", "Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."),
+        ("nominal_diameter_mm", "nominal_diameter_mm", "Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."),
+        ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength of the dowel, MPa."),
+        ("main_bearing_mpa", "main_bearing_mpa", "Dowel bearing strength of the main member at the angle of the load, MPa."),
+        ("side_bearing_mpa", "side_bearing_mpa", "Dowel bearing strength of the side member at the angle of the load, MPa."),
+        ("main_length_mm", "main_length_mm", "Bearing length in the main member, in both walls together, mm."),
+        ("main_void_mm", "main_void_mm", "Void between the walls of the main member, mm; by default none."),
+        ("side_length_mm", "side_length_mm", "Bearing length in the side member, in both walls together, mm."),
+        ("side_void_mm", "side_void_mm", "Void between the walls of the side member, mm; by default none."),
+        ("gap_mm", "gap_mm", "Gap between the members, such as a wall lining that is not counted on, mm; by default they touch."),
+        ("max_angle_to_grain_deg", "max_angle_to_grain_deg", "Largest angle between the load and the grain of either member, degrees."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.yield_diameter_mm.show(), self.nominal_diameter_mm.show(), self.bending_yield_mpa.show(), self.main_bearing_mpa.show(), self.side_bearing_mpa.show(), self.main_length_mm.show(), self.main_void_mm.show(), self.side_length_mm.show(), self.side_void_mm.show(), self.gap_mm.show(), self.max_angle_to_grain_deg.show()] }
+}
+
+impl OfJson for DowelShearHollowInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            yield_diameter_mm: field(fields, "yield_diameter_mm")?,
+            nominal_diameter_mm: field(fields, "nominal_diameter_mm")?,
+            bending_yield_mpa: field(fields, "bending_yield_mpa")?,
+            main_bearing_mpa: field(fields, "main_bearing_mpa")?,
+            side_bearing_mpa: field(fields, "side_bearing_mpa")?,
+            main_length_mm: field(fields, "main_length_mm")?,
+            main_void_mm: field(fields, "main_void_mm")?,
+            side_length_mm: field(fields, "side_length_mm")?,
+            side_void_mm: field(fields, "side_void_mm")?,
+            gap_mm: field(fields, "gap_mm")?,
+            max_angle_to_grain_deg: field(fields, "max_angle_to_grain_deg")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::DowelShearHollowInput> for DowelShearHollowInput {
+    fn to_core(&self) -> Result<beamcraft_core::DowelShearHollowInput, Error> {
+        Ok(beamcraft_core::DowelShearHollowInput {
+            yield_diameter_mm: self.yield_diameter_mm.to_core()?,
+            nominal_diameter_mm: self.nominal_diameter_mm.to_core()?,
+            bending_yield_mpa: self.bending_yield_mpa.to_core()?,
+            main_bearing_mpa: self.main_bearing_mpa.to_core()?,
+            side_bearing_mpa: self.side_bearing_mpa.to_core()?,
+            main_length_mm: self.main_length_mm.to_core()?,
+            main_void_mm: self.main_void_mm.to_core()?,
+            side_length_mm: self.side_length_mm.to_core()?,
+            side_void_mm: self.side_void_mm.to_core()?,
+            gap_mm: self.gap_mm.to_core()?,
+            max_angle_to_grain_deg: self.max_angle_to_grain_deg.to_core()?,
+        })
+    }
+}
+
+/// Lateral capacity of one dowel between members that may be hollow, every mode shown.
+///
+/// Parameters
+/// ----------
+/// reduction_i : float
+///     Reduction term R_d of the modes I (NDS Table 12.3.1B).
+/// reduction_ii : float
+///     Reduction term R_d of the mode II.
+/// reduction_iii_iv : float
+///     Reduction term R_d of the modes III and IV.
+/// im_yield_n : float
+///     Yield load of mode I_m, before reduction, N.
+/// is_yield_n : float
+///     Yield load of mode I_s, before reduction, N.
+/// ii_yield_n : float
+///     Yield load of mode II, before reduction, N.
+/// iiim_yield_n : float
+///     Yield load of mode III_m, before reduction, N.
+/// iiis_yield_n : float
+///     Yield load of mode III_s, before reduction, N.
+/// iv_yield_n : float
+///     Yield load of mode IV, before reduction, N.
+/// im_n : float
+///     Reference design value of mode I_m, N.
+/// is_n : float
+///     Reference design value of mode I_s, N.
+/// ii_n : float
+///     Reference design value of mode II, N.
+/// iiim_n : float
+///     Reference design value of mode III_m, N.
+/// iiis_n : float
+///     Reference design value of mode III_s, N.
+/// iv_n : float
+///     Reference design value of mode IV, N.
+/// governing_mode : {'im', 'is', 'ii', 'iiim', 'iiis', 'iv'}
+///     Mode with the least reference design value.
+/// reference_n : float
+///     Reference lateral design value Z: the least of the modes, before any adjustment factor, N.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct DowelShearHollow {
+    /// Reduction term R_d of the modes I (NDS Table 12.3.1B).
+    #[pyo3(get)]
+    pub(crate) reduction_i: f64,
+    /// Reduction term R_d of the mode II.
+    #[pyo3(get)]
+    pub(crate) reduction_ii: f64,
+    /// Reduction term R_d of the modes III and IV.
+    #[pyo3(get)]
+    pub(crate) reduction_iii_iv: f64,
+    /// Yield load of mode I_m, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) im_yield_n: f64,
+    /// Yield load of mode I_s, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) is_yield_n: f64,
+    /// Yield load of mode II, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) ii_yield_n: f64,
+    /// Yield load of mode III_m, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) iiim_yield_n: f64,
+    /// Yield load of mode III_s, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) iiis_yield_n: f64,
+    /// Yield load of mode IV, before reduction, N.
+    #[pyo3(get)]
+    pub(crate) iv_yield_n: f64,
+    /// Reference design value of mode I_m, N.
+    #[pyo3(get)]
+    pub(crate) im_n: f64,
+    /// Reference design value of mode I_s, N.
+    #[pyo3(get)]
+    pub(crate) is_n: f64,
+    /// Reference design value of mode II, N.
+    #[pyo3(get)]
+    pub(crate) ii_n: f64,
+    /// Reference design value of mode III_m, N.
+    #[pyo3(get)]
+    pub(crate) iiim_n: f64,
+    /// Reference design value of mode III_s, N.
+    #[pyo3(get)]
+    pub(crate) iiis_n: f64,
+    /// Reference design value of mode IV, N.
+    #[pyo3(get)]
+    pub(crate) iv_n: f64,
+    /// Mode with the least reference design value.
+    #[pyo3(get)]
+    pub(crate) governing_mode: YieldMode,
+    /// Reference lateral design value Z: the least of the modes, before any adjustment factor, N.
+    #[pyo3(get)]
+    pub(crate) reference_n: f64,
+}
+
+#[pymethods]
+impl DowelShearHollow {
+    #[new]
+    #[pyo3(signature = (*, reduction_i, reduction_ii, reduction_iii_iv, im_yield_n, is_yield_n, ii_yield_n, iiim_yield_n, iiis_yield_n, iv_yield_n, im_n, is_n, ii_n, iiim_n, iiis_n, iv_n, governing_mode, reference_n), text_signature = "(*, reduction_i, reduction_ii, reduction_iii_iv, im_yield_n, is_yield_n, ii_yield_n, iiim_yield_n, iiis_yield_n, iv_yield_n, im_n, is_n, ii_n, iiim_n, iiis_n, iv_n, governing_mode, reference_n)")]
+    fn new(reduction_i: Arg<'_, '_>, reduction_ii: Arg<'_, '_>, reduction_iii_iv: Arg<'_, '_>, im_yield_n: Arg<'_, '_>, is_yield_n: Arg<'_, '_>, ii_yield_n: Arg<'_, '_>, iiim_yield_n: Arg<'_, '_>, iiis_yield_n: Arg<'_, '_>, iv_yield_n: Arg<'_, '_>, im_n: Arg<'_, '_>, is_n: Arg<'_, '_>, ii_n: Arg<'_, '_>, iiim_n: Arg<'_, '_>, iiis_n: Arg<'_, '_>, iv_n: Arg<'_, '_>, governing_mode: Arg<'_, '_>, reference_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            reduction_i: reduction_i.read("reduction_i")?,
+            reduction_ii: reduction_ii.read("reduction_ii")?,
+            reduction_iii_iv: reduction_iii_iv.read("reduction_iii_iv")?,
+            im_yield_n: im_yield_n.read("im_yield_n")?,
+            is_yield_n: is_yield_n.read("is_yield_n")?,
+            ii_yield_n: ii_yield_n.read("ii_yield_n")?,
+            iiim_yield_n: iiim_yield_n.read("iiim_yield_n")?,
+            iiis_yield_n: iiis_yield_n.read("iiis_yield_n")?,
+            iv_yield_n: iv_yield_n.read("iv_yield_n")?,
+            im_n: im_n.read("im_n")?,
+            is_n: is_n.read("is_n")?,
+            ii_n: ii_n.read("ii_n")?,
+            iiim_n: iiim_n.read("iiim_n")?,
+            iiis_n: iiis_n.read("iiis_n")?,
+            iv_n: iv_n.read("iv_n")?,
+            governing_mode: governing_mode.read("governing_mode")?,
+            reference_n: reference_n.read("reference_n")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for DowelShearHollow {
+    const NAME: &'static str = "DowelShearHollow";
+    const FIELDS: &'static [shown::Field] = &[
+        ("reduction_i", "reduction_i", "Reduction term R_d of the modes I (NDS Table 12.3.1B)."),
+        ("reduction_ii", "reduction_ii", "Reduction term R_d of the mode II."),
+        ("reduction_iii_iv", "reduction_iii_iv", "Reduction term R_d of the modes III and IV."),
+        ("im_yield_n", "im_yield_n", "Yield load of mode I_m, before reduction, N."),
+        ("is_yield_n", "is_yield_n", "Yield load of mode I_s, before reduction, N."),
+        ("ii_yield_n", "ii_yield_n", "Yield load of mode II, before reduction, N."),
+        ("iiim_yield_n", "iiim_yield_n", "Yield load of mode III_m, before reduction, N."),
+        ("iiis_yield_n", "iiis_yield_n", "Yield load of mode III_s, before reduction, N."),
+        ("iv_yield_n", "iv_yield_n", "Yield load of mode IV, before reduction, N."),
+        ("im_n", "im_n", "Reference design value of mode I_m, N."),
+        ("is_n", "is_n", "Reference design value of mode I_s, N."),
+        ("ii_n", "ii_n", "Reference design value of mode II, N."),
+        ("iiim_n", "iiim_n", "Reference design value of mode III_m, N."),
+        ("iiis_n", "iiis_n", "Reference design value of mode III_s, N."),
+        ("iv_n", "iv_n", "Reference design value of mode IV, N."),
+        ("governing_mode", "governing_mode", "Mode with the least reference design value."),
+        ("reference_n", "reference_n", "Reference lateral design value Z: the least of the modes, before any adjustment factor, N."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.reduction_i.show(), self.reduction_ii.show(), self.reduction_iii_iv.show(), self.im_yield_n.show(), self.is_yield_n.show(), self.ii_yield_n.show(), self.iiim_yield_n.show(), self.iiis_yield_n.show(), self.iv_yield_n.show(), self.im_n.show(), self.is_n.show(), self.ii_n.show(), self.iiim_n.show(), self.iiis_n.show(), self.iv_n.show(), self.governing_mode.show(), self.reference_n.show()] }
+}
+
+impl OfJson for DowelShearHollow {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            reduction_i: field(fields, "reduction_i")?,
+            reduction_ii: field(fields, "reduction_ii")?,
+            reduction_iii_iv: field(fields, "reduction_iii_iv")?,
+            im_yield_n: field(fields, "im_yield_n")?,
+            is_yield_n: field(fields, "is_yield_n")?,
+            ii_yield_n: field(fields, "ii_yield_n")?,
+            iiim_yield_n: field(fields, "iiim_yield_n")?,
+            iiis_yield_n: field(fields, "iiis_yield_n")?,
+            iv_yield_n: field(fields, "iv_yield_n")?,
+            im_n: field(fields, "im_n")?,
+            is_n: field(fields, "is_n")?,
+            ii_n: field(fields, "ii_n")?,
+            iiim_n: field(fields, "iiim_n")?,
+            iiis_n: field(fields, "iiis_n")?,
+            iv_n: field(fields, "iv_n")?,
+            governing_mode: field(fields, "governing_mode")?,
+            reference_n: field(fields, "reference_n")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::DowelShearHollow> for DowelShearHollow {
+    fn of_core(core: &beamcraft_core::DowelShearHollow) -> Self {
+        Self {
+            reduction_i: OfCore::of_core(&core.reduction_i),
+            reduction_ii: OfCore::of_core(&core.reduction_ii),
+            reduction_iii_iv: OfCore::of_core(&core.reduction_iii_iv),
+            im_yield_n: OfCore::of_core(&core.im_yield_n),
+            is_yield_n: OfCore::of_core(&core.is_yield_n),
+            ii_yield_n: OfCore::of_core(&core.ii_yield_n),
+            iiim_yield_n: OfCore::of_core(&core.iiim_yield_n),
+            iiis_yield_n: OfCore::of_core(&core.iiis_yield_n),
+            iv_yield_n: OfCore::of_core(&core.iv_yield_n),
+            im_n: OfCore::of_core(&core.im_n),
+            is_n: OfCore::of_core(&core.is_n),
+            ii_n: OfCore::of_core(&core.ii_n),
+            iiim_n: OfCore::of_core(&core.iiim_n),
+            iiis_n: OfCore::of_core(&core.iiis_n),
+            iv_n: OfCore::of_core(&core.iv_n),
+            governing_mode: OfCore::of_core(&core.governing_mode),
+            reference_n: OfCore::of_core(&core.reference_n),
+        }
+    }
+}
+
 choice!(DowelFastener, flat, ["wood_screw", "lag_screw", "smooth_nail", "smooth_stainless_nail", "ring_shank_nail"]);
 
 /// A fastener pulled out of wood.
@@ -12182,6 +12566,8 @@ choice!(SpacingLoad, flat, ["towards_end", "away_from_end", "withdrawal_only"]);
 
 choice!(EndDistanceWood, flat, ["softwood", "hardwood"]);
 
+choice!(RowStagger, flat, ["in_line", "staggered"]);
+
 choice!(BoredHoles, flat, ["bored", "not_bored"]);
 
 choice!(SidePlate, flat, ["wood", "steel"]);
@@ -12215,6 +12601,8 @@ choice!(SidePlate, flat, ["wood", "steel"]);
 /// row_pitch_mm : float or None, optional
 ///     Centre spacing in a row along the load, mm; left out for one fastener in a row.
 ///     Allowed: 0 to 100000.
+/// stagger : {'in_line', 'staggered'}, default 'in_line'
+///     Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
 /// between_rows_mm : float or None, optional
 ///     Distance between rows, mm; left out for one row.
 ///     Allowed: 0 to 100000.
@@ -12252,6 +12640,9 @@ pub(crate) struct GeometryFactorInput {
     /// Centre spacing in a row along the load, mm; left out for one fastener in a row.
     #[pyo3(get)]
     pub(crate) row_pitch_mm: Option<f64>,
+    /// Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
+    #[pyo3(get)]
+    pub(crate) stagger: RowStagger,
     /// Distance between rows, mm; left out for one row.
     #[pyo3(get)]
     pub(crate) between_rows_mm: Option<f64>,
@@ -12272,8 +12663,8 @@ pub(crate) struct GeometryFactorInput {
 #[pymethods]
 impl GeometryFactorInput {
     #[new]
-    #[pyo3(signature = (*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood = Arg::left_out(), loaded_edge_mm = Arg::left_out(), row_pitch_mm = Arg::left_out(), between_rows_mm = Arg::left_out(), row_spread_mm = Arg::left_out(), holes = Arg::left_out(), side = Arg::left_out()), text_signature = "(*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood='softwood', loaded_edge_mm=None, row_pitch_mm=None, between_rows_mm=None, row_spread_mm=None, holes='not_bored', side='wood')")]
-    fn new(nominal_diameter_mm: Arg<'_, '_>, load: Arg<'_, '_>, angle_to_grain_deg: Arg<'_, '_>, end_distance_mm: Arg<'_, '_>, edge_distance_mm: Arg<'_, '_>, bearing_length_mm: Arg<'_, '_>, wood: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, row_pitch_mm: Arg<'_, '_>, between_rows_mm: Arg<'_, '_>, row_spread_mm: Arg<'_, '_>, holes: Arg<'_, '_>, side: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood = Arg::left_out(), loaded_edge_mm = Arg::left_out(), row_pitch_mm = Arg::left_out(), stagger = Arg::left_out(), between_rows_mm = Arg::left_out(), row_spread_mm = Arg::left_out(), holes = Arg::left_out(), side = Arg::left_out()), text_signature = "(*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood='softwood', loaded_edge_mm=None, row_pitch_mm=None, stagger='in_line', between_rows_mm=None, row_spread_mm=None, holes='not_bored', side='wood')")]
+    fn new(nominal_diameter_mm: Arg<'_, '_>, load: Arg<'_, '_>, angle_to_grain_deg: Arg<'_, '_>, end_distance_mm: Arg<'_, '_>, edge_distance_mm: Arg<'_, '_>, bearing_length_mm: Arg<'_, '_>, wood: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, row_pitch_mm: Arg<'_, '_>, stagger: Arg<'_, '_>, between_rows_mm: Arg<'_, '_>, row_spread_mm: Arg<'_, '_>, holes: Arg<'_, '_>, side: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             nominal_diameter_mm: nominal_diameter_mm.read("nominal_diameter_mm")?,
             load: load.read("load")?,
@@ -12283,6 +12674,7 @@ impl GeometryFactorInput {
             edge_distance_mm: edge_distance_mm.read("edge_distance_mm")?,
             loaded_edge_mm: loaded_edge_mm.read_or("loaded_edge_mm", || None)?,
             row_pitch_mm: row_pitch_mm.read_or("row_pitch_mm", || None)?,
+            stagger: stagger.read_or("stagger", || <RowStagger as crate::cross::Choice>::named("in_line"))?,
             between_rows_mm: between_rows_mm.read_or("between_rows_mm", || None)?,
             row_spread_mm: row_spread_mm.read_or("row_spread_mm", || None)?,
             bearing_length_mm: bearing_length_mm.read("bearing_length_mm")?,
@@ -12319,13 +12711,14 @@ impl Record for GeometryFactorInput {
         ("edge_distance_mm", "edge_distance_mm", "Distance across the grain to the edge that the load does not push on, mm."),
         ("loaded_edge_mm", "loaded_edge_mm", "Distance across the grain to the edge that the load pushes on, mm; needed when the load has a part across the grain."),
         ("row_pitch_mm", "row_pitch_mm", "Centre spacing in a row along the load, mm; left out for one fastener in a row."),
+        ("stagger", "stagger", "Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more."),
         ("between_rows_mm", "between_rows_mm", "Distance between rows, mm; left out for one row."),
         ("row_spread_mm", "row_spread_mm", "Distance between the outer rows across the grain, mm; left out for one row."),
         ("bearing_length_mm", "bearing_length_mm", "Bearing length l: the lesser of the length in the main member and that in all side members, mm."),
         ("holes", "holes", "Whether holes are bored; matters below 1/4 in only. Not bored by default, which asks for more."),
         ("side", "side", "Side member; matters below 1/4 in only. Wood by default, which asks for more."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.nominal_diameter_mm.show(), self.load.show(), self.angle_to_grain_deg.show(), self.wood.show(), self.end_distance_mm.show(), self.edge_distance_mm.show(), self.loaded_edge_mm.show(), self.row_pitch_mm.show(), self.between_rows_mm.show(), self.row_spread_mm.show(), self.bearing_length_mm.show(), self.holes.show(), self.side.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.nominal_diameter_mm.show(), self.load.show(), self.angle_to_grain_deg.show(), self.wood.show(), self.end_distance_mm.show(), self.edge_distance_mm.show(), self.loaded_edge_mm.show(), self.row_pitch_mm.show(), self.stagger.show(), self.between_rows_mm.show(), self.row_spread_mm.show(), self.bearing_length_mm.show(), self.holes.show(), self.side.show()] }
 }
 
 impl OfJson for GeometryFactorInput {
@@ -12340,6 +12733,7 @@ impl OfJson for GeometryFactorInput {
             edge_distance_mm: field(fields, "edge_distance_mm")?,
             loaded_edge_mm: field(fields, "loaded_edge_mm")?,
             row_pitch_mm: field(fields, "row_pitch_mm")?,
+            stagger: field(fields, "stagger")?,
             between_rows_mm: field(fields, "between_rows_mm")?,
             row_spread_mm: field(fields, "row_spread_mm")?,
             bearing_length_mm: field(fields, "bearing_length_mm")?,
@@ -12360,6 +12754,7 @@ impl ToCore<beamcraft_core::GeometryFactorInput> for GeometryFactorInput {
             edge_distance_mm: self.edge_distance_mm.to_core()?,
             loaded_edge_mm: self.loaded_edge_mm.to_core()?,
             row_pitch_mm: self.row_pitch_mm.to_core()?,
+            stagger: self.stagger.to_core()?,
             between_rows_mm: self.between_rows_mm.to_core()?,
             row_spread_mm: self.row_spread_mm.to_core()?,
             bearing_length_mm: self.bearing_length_mm.to_core()?,
@@ -14932,6 +15327,344 @@ impl OfCore<beamcraft_core::ShortPenetration> for ShortPenetration {
     }
 }
 
+choice!(JointStandard, ["nds_asd", "nds_lrfd", "ec5"]);
+
+choice!(LoadsTogether, ["apart", "at_once"]);
+
+choice!(Ec5ServiceClass, flat, ["service_class_1", "service_class_2", "service_class_3"]);
+
+choice!(Ec5Material, flat, ["softwood", "hardwood", "lvl", "plywood", "osb_3_4", "osb_2_particleboard", "hardboard", "mdf_la"]);
+
+/// What each load alone does to one part, all in the same direction, and the standard.
+///
+/// Parameters
+/// ----------
+/// standard : {'nds_asd', 'nds_lrfd', 'ec5'}
+///     The standard.
+/// own_n : float
+///     Force in the part by own weight, N.
+///     Allowed: 0 to 10000000.
+/// stored_n : float, default 0.0
+///     Force by things that stand there for months or years, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// push_n : float, default 0.0
+///     Force by somebody who leans or pushes, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// blow_n : float, default 0.0
+///     Force by a blow, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// together : {'apart', 'at_once'}, default 'apart'
+///     Whether the push comes while things stand there.
+/// service_class : {'service_class_1', 'service_class_2', 'service_class_3'}, default 'service_class_1'
+///     Service class, for Eurocode 5 only; a heated room is 1.
+/// material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}, default 'softwood'
+///     Material, for Eurocode 5 only.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LoadCombinationsInput {
+    /// The standard.
+    #[pyo3(get)]
+    pub(crate) standard: JointStandard,
+    /// Force in the part by own weight, N.
+    #[pyo3(get)]
+    pub(crate) own_n: f64,
+    /// Force by things that stand there for months or years, N; 0, the default, is none.
+    #[pyo3(get)]
+    pub(crate) stored_n: f64,
+    /// Force by somebody who leans or pushes, N; 0, the default, is none.
+    #[pyo3(get)]
+    pub(crate) push_n: f64,
+    /// Force by a blow, N; 0, the default, is none.
+    #[pyo3(get)]
+    pub(crate) blow_n: f64,
+    /// Whether the push comes while things stand there.
+    #[pyo3(get)]
+    pub(crate) together: LoadsTogether,
+    /// Service class, for Eurocode 5 only; a heated room is 1.
+    #[pyo3(get)]
+    pub(crate) service_class: Ec5ServiceClass,
+    /// Material, for Eurocode 5 only.
+    #[pyo3(get)]
+    pub(crate) material: Ec5Material,
+}
+
+#[pymethods]
+impl LoadCombinationsInput {
+    #[new]
+    #[pyo3(signature = (*, standard, own_n, stored_n = Arg::left_out(), push_n = Arg::left_out(), blow_n = Arg::left_out(), together = Arg::left_out(), service_class = Arg::left_out(), material = Arg::left_out()), text_signature = "(*, standard, own_n, stored_n=0.0, push_n=0.0, blow_n=0.0, together='apart', service_class='service_class_1', material='softwood')")]
+    fn new(standard: Arg<'_, '_>, own_n: Arg<'_, '_>, stored_n: Arg<'_, '_>, push_n: Arg<'_, '_>, blow_n: Arg<'_, '_>, together: Arg<'_, '_>, service_class: Arg<'_, '_>, material: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            standard: standard.read("standard")?,
+            own_n: own_n.read("own_n")?,
+            stored_n: stored_n.read_or("stored_n", || 0.0_f64)?,
+            push_n: push_n.read_or("push_n", || 0.0_f64)?,
+            blow_n: blow_n.read_or("blow_n", || 0.0_f64)?,
+            together: together.read_or("together", || <LoadsTogether as crate::cross::Choice>::named("apart"))?,
+            service_class: service_class.read_or("service_class", || <Ec5ServiceClass as crate::cross::Choice>::named("service_class_1"))?,
+            material: material.read_or("material", || <Ec5Material as crate::cross::Choice>::named("softwood"))?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LoadCombinationsInput {
+    const NAME: &'static str = "LoadCombinationsInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("standard", "standard", "The standard."),
+        ("own_n", "own_n", "Force in the part by own weight, N."),
+        ("stored_n", "stored_n", "Force by things that stand there for months or years, N; 0, the default, is none."),
+        ("push_n", "push_n", "Force by somebody who leans or pushes, N; 0, the default, is none."),
+        ("blow_n", "blow_n", "Force by a blow, N; 0, the default, is none."),
+        ("together", "together", "Whether the push comes while things stand there."),
+        ("service_class", "service_class", "Service class, for Eurocode 5 only; a heated room is 1."),
+        ("material", "material", "Material, for Eurocode 5 only."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.standard.show(), self.own_n.show(), self.stored_n.show(), self.push_n.show(), self.blow_n.show(), self.together.show(), self.service_class.show(), self.material.show()] }
+}
+
+impl OfJson for LoadCombinationsInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            standard: field(fields, "standard")?,
+            own_n: field(fields, "own_n")?,
+            stored_n: field(fields, "stored_n")?,
+            push_n: field(fields, "push_n")?,
+            blow_n: field(fields, "blow_n")?,
+            together: field(fields, "together")?,
+            service_class: field(fields, "service_class")?,
+            material: field(fields, "material")?,
+        })
+    }
+}
+
+/// One combination.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     Its loads, in words.
+/// own_factor : float
+///     Factor of the own weight.
+/// stored_factor : float
+///     Factor of what stands there.
+/// push_factor : float
+///     Factor of the push.
+/// blow_factor : float
+///     Factor of the blow.
+/// force_n : float
+///     Combined force, N.
+/// duration_factor : float
+///     Factor of strength for the shortest of its loads: C_D, lambda or k_mod.
+/// asked_n : float
+///     Combined force over the duration factor, N: the strength, before that factor, that it asks for.
+/// clause : str
+///     Rule of the combination.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LoadCombination {
+    /// Its loads, in words.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Factor of the own weight.
+    #[pyo3(get)]
+    pub(crate) own_factor: f64,
+    /// Factor of what stands there.
+    #[pyo3(get)]
+    pub(crate) stored_factor: f64,
+    /// Factor of the push.
+    #[pyo3(get)]
+    pub(crate) push_factor: f64,
+    /// Factor of the blow.
+    #[pyo3(get)]
+    pub(crate) blow_factor: f64,
+    /// Combined force, N.
+    #[pyo3(get)]
+    pub(crate) force_n: f64,
+    /// Factor of strength for the shortest of its loads: C_D, lambda or k_mod.
+    #[pyo3(get)]
+    pub(crate) duration_factor: f64,
+    /// Combined force over the duration factor, N: the strength, before that factor, that it asks for.
+    #[pyo3(get)]
+    pub(crate) asked_n: f64,
+    /// Rule of the combination.
+    #[pyo3(get)]
+    pub(crate) clause: String,
+}
+
+#[pymethods]
+impl LoadCombination {
+    #[new]
+    #[pyo3(signature = (*, name, own_factor, stored_factor, push_factor, blow_factor, force_n, duration_factor, asked_n, clause), text_signature = "(*, name, own_factor, stored_factor, push_factor, blow_factor, force_n, duration_factor, asked_n, clause)")]
+    fn new(name: Arg<'_, '_>, own_factor: Arg<'_, '_>, stored_factor: Arg<'_, '_>, push_factor: Arg<'_, '_>, blow_factor: Arg<'_, '_>, force_n: Arg<'_, '_>, duration_factor: Arg<'_, '_>, asked_n: Arg<'_, '_>, clause: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            own_factor: own_factor.read("own_factor")?,
+            stored_factor: stored_factor.read("stored_factor")?,
+            push_factor: push_factor.read("push_factor")?,
+            blow_factor: blow_factor.read("blow_factor")?,
+            force_n: force_n.read("force_n")?,
+            duration_factor: duration_factor.read("duration_factor")?,
+            asked_n: asked_n.read("asked_n")?,
+            clause: clause.read("clause")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LoadCombination {
+    const NAME: &'static str = "LoadCombination";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Its loads, in words."),
+        ("own_factor", "own_factor", "Factor of the own weight."),
+        ("stored_factor", "stored_factor", "Factor of what stands there."),
+        ("push_factor", "push_factor", "Factor of the push."),
+        ("blow_factor", "blow_factor", "Factor of the blow."),
+        ("force_n", "force_n", "Combined force, N."),
+        ("duration_factor", "duration_factor", "Factor of strength for the shortest of its loads: C_D, lambda or k_mod."),
+        ("asked_n", "asked_n", "Combined force over the duration factor, N: the strength, before that factor, that it asks for."),
+        ("clause", "clause", "Rule of the combination."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.own_factor.show(), self.stored_factor.show(), self.push_factor.show(), self.blow_factor.show(), self.force_n.show(), self.duration_factor.show(), self.asked_n.show(), self.clause.show()] }
+}
+
+impl OfJson for LoadCombination {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            own_factor: field(fields, "own_factor")?,
+            stored_factor: field(fields, "stored_factor")?,
+            push_factor: field(fields, "push_factor")?,
+            blow_factor: field(fields, "blow_factor")?,
+            force_n: field(fields, "force_n")?,
+            duration_factor: field(fields, "duration_factor")?,
+            asked_n: field(fields, "asked_n")?,
+            clause: field(fields, "clause")?,
+        })
+    }
+}
+
+/// Every combination, and which one governs.
+///
+/// Parameters
+/// ----------
+/// combinations : list of LoadCombination
+///     Combinations of the loads there are.
+/// governing_index : int
+///     Place of the one that asks most, from 0.
+/// governing : str
+///     Its loads, in words.
+/// asked_n : float
+///     The strength, before the duration factor, that it asks for, N.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LoadCombinations {
+    /// Combinations of the loads there are.
+    #[pyo3(get)]
+    pub(crate) combinations: Vec<LoadCombination>,
+    /// Place of the one that asks most, from 0.
+    #[pyo3(get)]
+    pub(crate) governing_index: u32,
+    /// Its loads, in words.
+    #[pyo3(get)]
+    pub(crate) governing: String,
+    /// The strength, before the duration factor, that it asks for, N.
+    #[pyo3(get)]
+    pub(crate) asked_n: f64,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl LoadCombinations {
+    #[new]
+    #[pyo3(signature = (*, combinations, governing_index, governing, asked_n, cautions), text_signature = "(*, combinations, governing_index, governing, asked_n, cautions)")]
+    fn new(combinations: Arg<'_, '_>, governing_index: Arg<'_, '_>, governing: Arg<'_, '_>, asked_n: Arg<'_, '_>, cautions: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            combinations: combinations.read("combinations")?,
+            governing_index: governing_index.read("governing_index")?,
+            governing: governing.read("governing")?,
+            asked_n: asked_n.read("asked_n")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LoadCombinations {
+    const NAME: &'static str = "LoadCombinations";
+    const FIELDS: &'static [shown::Field] = &[
+        ("combinations", "combinations", "Combinations of the loads there are."),
+        ("governing_index", "governing_index", "Place of the one that asks most, from 0."),
+        ("governing", "governing", "Its loads, in words."),
+        ("asked_n", "asked_n", "The strength, before the duration factor, that it asks for, N."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.combinations.show(), self.governing_index.show(), self.governing.show(), self.asked_n.show(), self.cautions.show()] }
+}
+
+impl OfJson for LoadCombinations {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            combinations: field(fields, "combinations")?,
+            governing_index: field(fields, "governing_index")?,
+            governing: field(fields, "governing")?,
+            asked_n: field(fields, "asked_n")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
 /// Asks for the whole table.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
@@ -14979,7 +15712,7 @@ impl OfJson for ListWoodScrewsInput {
     }
 }
 
-choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-113", "Niemz 1993", "Rijsdijk & Laming 1994", "NIST SP 811", "ASME B18.6.1", "ASME B18.2.1", "ASTM F1667", "AWC Design Aid 4", "DIN 7998", "screw pages", "film arithmetic", "40 CFR 60.313", "finishing guides", "finishing textbook", "coverage pages", "volume-solids column", "dry-film page", "finishing case studies", "Utah R307-343", "2004/42/EC", "SCAQMD 1113", "ISO 6344", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "EN 338", "EN 384", "pocket book", "plywood page", "ANSI A208.1", "ANSI A208.2", "EN 622-5", "EN 312", "EN 12369-1", "Hyland-Wexler 1983", "EN 1995-1-1", "DIN EN 1995-1-1/NA", "NHLA rules", "PS 20", "EN 336", "EN 1313-1", "clamp articles", "EM 8731", "common practice", "statics", "given", "geometry", "Crank", "WMO-No. 8", "extension advice", "AWC movement", "FPL-RP-489", "ISO 2768-1", "woodwork standards", "machine alignment", "AS 241", "Salmon 2011", "ASME B18.6.4"]);
+choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-113", "Niemz 1993", "Rijsdijk & Laming 1994", "NIST SP 811", "ASME B18.6.1", "ASME B18.2.1", "ASTM F1667", "AWC Design Aid 4", "DIN 7998", "screw pages", "film arithmetic", "40 CFR 60.313", "finishing guides", "finishing textbook", "coverage pages", "volume-solids column", "dry-film page", "finishing case studies", "Utah R307-343", "2004/42/EC", "SCAQMD 1113", "ISO 6344", "compound-angle chart", "IRC", "NIOSH 94-110", "NFPA 211", "NBC Canada", "Bhandari", "EN 338", "EN 384", "pocket book", "plywood page", "ANSI A208.1", "ANSI A208.2", "EN 622-5", "EN 312", "EN 12369-1", "Hyland-Wexler 1983", "EN 1995-1-1", "DIN EN 1995-1-1/NA", "NHLA rules", "PS 20", "EN 336", "EN 1313-1", "clamp articles", "EM 8731", "common practice", "statics", "given", "geometry", "Crank", "WMO-No. 8", "extension advice", "AWC movement", "FPL-RP-489", "ISO 2768-1", "woodwork standards", "machine alignment", "AS 241", "Salmon 2011", "ASME B18.6.4", "ASCE 7", "EN 1990", "IBC", "SBC", "OBC", "MFeuV", "Vlasov"]);
 
 /// One size of full-body wood screw.
 ///
@@ -14995,7 +15728,7 @@ choice!(Source, ["NDS 2018", "AWC TR12", "FPL-GTR-190", "FPL-GTR-282", "FPL-GTR-
 ///     Diameter of the head, mm.
 /// threads_per_inch : int
 ///     Threads per inch.
-/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
+/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4', 'ASCE 7', 'EN 1990', 'IBC', 'SBC', 'OBC', 'MFeuV', 'Vlasov'}
 ///     Standard of the dimensions.
 /// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
 ///     How far the diameters were checked; the thread counts are recalled in every row.
@@ -15148,8 +15881,6 @@ impl OfJson for WoodScrewList {
 choice!(Ec5Fastener, flat, ["round_nail", "square_nail", "threaded_nail", "screw", "bolt", "dowel"]);
 
 choice!(Ec5Hole, flat, ["undrilled", "predrilled"]);
-
-choice!(Ec5Material, flat, ["softwood", "hardwood", "lvl", "plywood", "osb_3_4", "osb_2_particleboard", "hardboard", "mdf_la"]);
 
 /// Wood or panel that a dowel bears on.
 ///
@@ -18531,8 +19262,6 @@ impl OfCore<beamcraft_core::Ec5CombinedLoad> for Ec5CombinedLoad {
     }
 }
 
-choice!(Ec5RowStagger, flat, ["in_line", "staggered"]);
-
 /// A row of fasteners along the grain.
 ///
 /// Parameters
@@ -18551,7 +19280,7 @@ choice!(Ec5RowStagger, flat, ["in_line", "staggered"]);
 ///     Spacing along the grain a_1, mm.
 ///     Allowed: 1 to 10000.
 /// stagger : {'in_line', 'staggered'}, default 'in_line'
-///     Whether they stand on one line; by default they do.
+///     Whether they stand on one line; by default they do. Counts for nails and thin screws only.
 /// angle_to_grain_deg : float, default 0.0
 ///     Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
 ///     are checked with the part of the force along the grain.
@@ -18574,9 +19303,9 @@ pub(crate) struct Ec5EffectiveNumberInput {
     /// Spacing along the grain a_1, mm.
     #[pyo3(get)]
     pub(crate) spacing_mm: f64,
-    /// Whether they stand on one line; by default they do.
+    /// Whether they stand on one line; by default they do. Counts for nails and thin screws only.
     #[pyo3(get)]
-    pub(crate) stagger: Ec5RowStagger,
+    pub(crate) stagger: RowStagger,
     /// Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
     /// are checked with the part of the force along the grain.
     #[pyo3(get)]
@@ -18594,7 +19323,7 @@ impl Ec5EffectiveNumberInput {
             diameter_mm: diameter_mm.read("diameter_mm")?,
             count: count.read("count")?,
             spacing_mm: spacing_mm.read("spacing_mm")?,
-            stagger: stagger.read_or("stagger", || <Ec5RowStagger as crate::cross::Choice>::named("in_line"))?,
+            stagger: stagger.read_or("stagger", || <RowStagger as crate::cross::Choice>::named("in_line"))?,
             angle_to_grain_deg: angle_to_grain_deg.read_or("angle_to_grain_deg", || 0.0_f64)?,
         })
     }
@@ -18624,7 +19353,7 @@ impl Record for Ec5EffectiveNumberInput {
         ("diameter_mm", "diameter_mm", "Diameter, for screws the effective one, mm."),
         ("count", "count", "Number of fasteners in the row."),
         ("spacing_mm", "spacing_mm", "Spacing along the grain a_1, mm."),
-        ("stagger", "stagger", "Whether they stand on one line; by default they do."),
+        ("stagger", "stagger", "Whether they stand on one line; by default they do. Counts for nails and thin screws only."),
         ("angle_to_grain_deg", "angle_to_grain_deg", "Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails"),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.fastener.show(), self.hole.show(), self.diameter_mm.show(), self.count.show(), self.spacing_mm.show(), self.stagger.show(), self.angle_to_grain_deg.show()] }
@@ -18881,6 +19610,15 @@ choice!(Ec5SpacingTable, flat_output, ["nail_light", "nail_dense", "nail_predril
 ///     Distance to an unloaded edge a_4,c, mm.
 /// least_timber_mm : float
 ///     Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
+/// least_splitting_timber_mm : float
+///     The same in species that split easily (8.19), mm; 0 where the rule does not apply.
+/// plywood_loaded_edge_mm : float
+///     Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+/// plywood_unloaded_edge_mm : float
+///     Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+/// overlap_rest_mm : float
+///     Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they
+///     may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Ec5Spacing {
@@ -18908,13 +19646,26 @@ pub(crate) struct Ec5Spacing {
     /// Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
     #[pyo3(get)]
     pub(crate) least_timber_mm: f64,
+    /// The same in species that split easily (8.19), mm; 0 where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) least_splitting_timber_mm: f64,
+    /// Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) plywood_loaded_edge_mm: f64,
+    /// Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) plywood_unloaded_edge_mm: f64,
+    /// Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they
+    /// may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
+    #[pyo3(get)]
+    pub(crate) overlap_rest_mm: f64,
 }
 
 #[pymethods]
 impl Ec5Spacing {
     #[new]
-    #[pyo3(signature = (*, table, a1_mm, a2_mm, a3_loaded_mm, a3_unloaded_mm, a4_loaded_mm, a4_unloaded_mm, least_timber_mm), text_signature = "(*, table, a1_mm, a2_mm, a3_loaded_mm, a3_unloaded_mm, a4_loaded_mm, a4_unloaded_mm, least_timber_mm)")]
-    fn new(table: Arg<'_, '_>, a1_mm: Arg<'_, '_>, a2_mm: Arg<'_, '_>, a3_loaded_mm: Arg<'_, '_>, a3_unloaded_mm: Arg<'_, '_>, a4_loaded_mm: Arg<'_, '_>, a4_unloaded_mm: Arg<'_, '_>, least_timber_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, table, a1_mm, a2_mm, a3_loaded_mm, a3_unloaded_mm, a4_loaded_mm, a4_unloaded_mm, least_timber_mm, least_splitting_timber_mm, plywood_loaded_edge_mm, plywood_unloaded_edge_mm, overlap_rest_mm), text_signature = "(*, table, a1_mm, a2_mm, a3_loaded_mm, a3_unloaded_mm, a4_loaded_mm, a4_unloaded_mm, least_timber_mm, least_splitting_timber_mm, plywood_loaded_edge_mm, plywood_unloaded_edge_mm, overlap_rest_mm)")]
+    fn new(table: Arg<'_, '_>, a1_mm: Arg<'_, '_>, a2_mm: Arg<'_, '_>, a3_loaded_mm: Arg<'_, '_>, a3_unloaded_mm: Arg<'_, '_>, a4_loaded_mm: Arg<'_, '_>, a4_unloaded_mm: Arg<'_, '_>, least_timber_mm: Arg<'_, '_>, least_splitting_timber_mm: Arg<'_, '_>, plywood_loaded_edge_mm: Arg<'_, '_>, plywood_unloaded_edge_mm: Arg<'_, '_>, overlap_rest_mm: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             table: table.read("table")?,
             a1_mm: a1_mm.read("a1_mm")?,
@@ -18924,6 +19675,10 @@ impl Ec5Spacing {
             a4_loaded_mm: a4_loaded_mm.read("a4_loaded_mm")?,
             a4_unloaded_mm: a4_unloaded_mm.read("a4_unloaded_mm")?,
             least_timber_mm: least_timber_mm.read("least_timber_mm")?,
+            least_splitting_timber_mm: least_splitting_timber_mm.read("least_splitting_timber_mm")?,
+            plywood_loaded_edge_mm: plywood_loaded_edge_mm.read("plywood_loaded_edge_mm")?,
+            plywood_unloaded_edge_mm: plywood_unloaded_edge_mm.read("plywood_unloaded_edge_mm")?,
+            overlap_rest_mm: overlap_rest_mm.read("overlap_rest_mm")?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -18955,8 +19710,12 @@ impl Record for Ec5Spacing {
         ("a4_loaded_mm", "a4_loaded_mm", "Distance to a loaded edge a_4,t, mm."),
         ("a4_unloaded_mm", "a4_unloaded_mm", "Distance to an unloaded edge a_4,c, mm."),
         ("least_timber_mm", "least_timber_mm", "Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply."),
+        ("least_splitting_timber_mm", "least_splitting_timber_mm", "The same in species that split easily (8.19), mm; 0 where the rule does not apply."),
+        ("plywood_loaded_edge_mm", "plywood_loaded_edge_mm", "Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply."),
+        ("plywood_unloaded_edge_mm", "plywood_unloaded_edge_mm", "Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply."),
+        ("overlap_rest_mm", "overlap_rest_mm", "Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they"),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.table.show(), self.a1_mm.show(), self.a2_mm.show(), self.a3_loaded_mm.show(), self.a3_unloaded_mm.show(), self.a4_loaded_mm.show(), self.a4_unloaded_mm.show(), self.least_timber_mm.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.table.show(), self.a1_mm.show(), self.a2_mm.show(), self.a3_loaded_mm.show(), self.a3_unloaded_mm.show(), self.a4_loaded_mm.show(), self.a4_unloaded_mm.show(), self.least_timber_mm.show(), self.least_splitting_timber_mm.show(), self.plywood_loaded_edge_mm.show(), self.plywood_unloaded_edge_mm.show(), self.overlap_rest_mm.show()] }
 }
 
 impl OfJson for Ec5Spacing {
@@ -18971,6 +19730,10 @@ impl OfJson for Ec5Spacing {
             a4_loaded_mm: field(fields, "a4_loaded_mm")?,
             a4_unloaded_mm: field(fields, "a4_unloaded_mm")?,
             least_timber_mm: field(fields, "least_timber_mm")?,
+            least_splitting_timber_mm: field(fields, "least_splitting_timber_mm")?,
+            plywood_loaded_edge_mm: field(fields, "plywood_loaded_edge_mm")?,
+            plywood_unloaded_edge_mm: field(fields, "plywood_unloaded_edge_mm")?,
+            overlap_rest_mm: field(fields, "overlap_rest_mm")?,
         })
     }
 }
@@ -18986,9 +19749,15 @@ impl OfCore<beamcraft_core::Ec5Spacing> for Ec5Spacing {
             a4_loaded_mm: OfCore::of_core(&core.a4_loaded_mm),
             a4_unloaded_mm: OfCore::of_core(&core.a4_unloaded_mm),
             least_timber_mm: OfCore::of_core(&core.least_timber_mm),
+            least_splitting_timber_mm: OfCore::of_core(&core.least_splitting_timber_mm),
+            plywood_loaded_edge_mm: OfCore::of_core(&core.plywood_loaded_edge_mm),
+            plywood_unloaded_edge_mm: OfCore::of_core(&core.plywood_unloaded_edge_mm),
+            overlap_rest_mm: OfCore::of_core(&core.overlap_rest_mm),
         }
     }
 }
+
+choice!(Ec5AxialScrewFace, flat, ["timber", "lvl_edge"]);
 
 /// A screw loaded along its axis.
 ///
@@ -18997,21 +19766,27 @@ impl OfCore<beamcraft_core::Ec5Spacing> for Ec5Spacing {
 /// thread_diameter_mm : float
 ///     Outer diameter of the thread, mm.
 ///     Allowed: 1 to 25.4.
+/// face : {'timber', 'lvl_edge'}, default 'timber'
+///     Face that it goes into; timber by default.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Ec5AxialScrewSpacingInput {
     /// Outer diameter of the thread, mm.
     #[pyo3(get)]
     pub(crate) thread_diameter_mm: f64,
+    /// Face that it goes into; timber by default.
+    #[pyo3(get)]
+    pub(crate) face: Ec5AxialScrewFace,
 }
 
 #[pymethods]
 impl Ec5AxialScrewSpacingInput {
     #[new]
-    #[pyo3(signature = (*, thread_diameter_mm), text_signature = "(*, thread_diameter_mm)")]
-    fn new(thread_diameter_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, thread_diameter_mm, face = Arg::left_out()), text_signature = "(*, thread_diameter_mm, face='timber')")]
+    fn new(thread_diameter_mm: Arg<'_, '_>, face: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             thread_diameter_mm: thread_diameter_mm.read("thread_diameter_mm")?,
+            face: face.read_or("face", || <Ec5AxialScrewFace as crate::cross::Choice>::named("timber"))?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -19036,8 +19811,9 @@ impl Record for Ec5AxialScrewSpacingInput {
     const NAME: &'static str = "Ec5AxialScrewSpacingInput";
     const FIELDS: &'static [shown::Field] = &[
         ("thread_diameter_mm", "thread_diameter_mm", "Outer diameter of the thread, mm."),
+        ("face", "face", "Face that it goes into; timber by default."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.thread_diameter_mm.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.thread_diameter_mm.show(), self.face.show()] }
 }
 
 impl OfJson for Ec5AxialScrewSpacingInput {
@@ -19045,6 +19821,7 @@ impl OfJson for Ec5AxialScrewSpacingInput {
         let fields = value.as_object()?;
         Some(Self {
             thread_diameter_mm: field(fields, "thread_diameter_mm")?,
+            face: field(fields, "face")?,
         })
     }
 }
@@ -19053,6 +19830,7 @@ impl ToCore<beamcraft_core::Ec5AxialScrewSpacingInput> for Ec5AxialScrewSpacingI
     fn to_core(&self) -> Result<beamcraft_core::Ec5AxialScrewSpacingInput, Error> {
         Ok(beamcraft_core::Ec5AxialScrewSpacingInput {
             thread_diameter_mm: self.thread_diameter_mm.to_core()?,
+            face: self.face.to_core()?,
         })
     }
 }
@@ -19548,8 +20326,6 @@ impl OfCore<beamcraft_core::Ec5SlipModulus> for Ec5SlipModulus {
         }
     }
 }
-
-choice!(Ec5ServiceClass, flat, ["service_class_1", "service_class_2", "service_class_3"]);
 
 choice!(Ec5LoadDuration, flat, ["permanent", "long_term", "medium_term", "short_term", "instantaneous"]);
 
@@ -20098,8 +20874,6 @@ impl OfCore<beamcraft_core::Ec5GermanDowel> for Ec5GermanDowel {
     }
 }
 
-choice!(JointStandard, ["nds_asd", "nds_lrfd", "ec5"]);
-
 choice!(JointFastenerKind, ["wood_screw", "lag_screw", "structural_screw", "smooth_nail", "stainless_nail", "ring_shank_nail", "bolt", "dowel"]);
 
 /// The fastener of a joint, by its own numbers.
@@ -20126,7 +20900,8 @@ choice!(JointFastenerKind, ["wood_screw", "lag_screw", "structural_screw", "smoo
 ///     it lets the American standard use it where at most a quarter of the bearing length is threaded (NDS 12.3.7.2).
 ///     Allowed: 1 to 25.4.
 /// thread_length_mm : float or None, optional
-///     Length of the thread or the rings with the point, mm; left out the whole length.
+///     Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the
+///     whole length of the others.
 ///     Allowed: 0.1 to 1000.
 /// tip_length_mm : float or None, optional
 ///     Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2
@@ -20191,7 +20966,8 @@ pub(crate) struct JointFastener {
     /// Length that enters the wood, mm; heads lie flush or on the face.
     #[pyo3(get)]
     pub(crate) length_mm: f64,
-    /// Length of the thread or the rings with the point, mm; left out the whole length.
+    /// Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the
+    /// whole length of the others.
     #[pyo3(get)]
     pub(crate) thread_length_mm: Option<f64>,
     /// Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2
@@ -20290,7 +21066,7 @@ impl Record for JointFastener {
         ("shank_diameter_mm", "shank_diameter_mm", "Diameter of the smooth shank of a screw, mm; left out it is taken as thinner than the thread. As thick as the thread"),
         ("head_diameter_mm", "head_diameter_mm", "Diameter of the head where it bears on the wood, mm: of a washer head or a washer that of the washer, of a trim"),
         ("length_mm", "length_mm", "Length that enters the wood, mm; heads lie flush or on the face."),
-        ("thread_length_mm", "thread_length_mm", "Length of the thread or the rings with the point, mm; left out the whole length."),
+        ("thread_length_mm", "thread_length_mm", "Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the"),
         ("tip_length_mm", "tip_length_mm", "Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2"),
         ("bending_yield_mpa", "bending_yield_mpa", "Bending yield strength F_yb, MPa, for the American standard; left out its table for low-carbon steel."),
         ("tensile_strength_mpa", "tensile_strength_mpa", "Tensile strength of the steel f_u, MPa, for Eurocode 5; not needed beside a yield moment."),
@@ -20668,6 +21444,8 @@ impl OfJson for JointPocket {
 /// in_row : int
 ///     Fasteners in one row along the grain of the member.
 ///     Allowed: 1 to 10000.
+/// stagger : {'in_line', 'staggered'}, default 'in_line'
+///     Whether the fasteners stand on common lines; by default they do.
 /// along_grain_mm : float or None, optional
 ///     Spacing along the grain, mm; needed with more than one in a row.
 ///     Allowed: 1 to 10000.
@@ -20692,6 +21470,9 @@ pub(crate) struct JointLayout {
     /// Fasteners in one row along the grain of the member.
     #[pyo3(get)]
     pub(crate) in_row: u32,
+    /// Whether the fasteners stand on common lines; by default they do.
+    #[pyo3(get)]
+    pub(crate) stagger: RowStagger,
     /// Spacing along the grain, mm; needed with more than one in a row.
     #[pyo3(get)]
     pub(crate) along_grain_mm: Option<f64>,
@@ -20715,10 +21496,11 @@ pub(crate) struct JointLayout {
 #[pymethods]
 impl JointLayout {
     #[new]
-    #[pyo3(signature = (*, in_row, along_grain_mm = Arg::left_out(), across_grain_mm = Arg::left_out(), loaded_end_mm = Arg::left_out(), unloaded_end_mm = Arg::left_out(), loaded_edge_mm = Arg::left_out(), unloaded_edge_mm = Arg::left_out()), text_signature = "(*, in_row, along_grain_mm=None, across_grain_mm=None, loaded_end_mm=None, unloaded_end_mm=None, loaded_edge_mm=None, unloaded_edge_mm=None)")]
-    fn new(in_row: Arg<'_, '_>, along_grain_mm: Arg<'_, '_>, across_grain_mm: Arg<'_, '_>, loaded_end_mm: Arg<'_, '_>, unloaded_end_mm: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, unloaded_edge_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, in_row, stagger = Arg::left_out(), along_grain_mm = Arg::left_out(), across_grain_mm = Arg::left_out(), loaded_end_mm = Arg::left_out(), unloaded_end_mm = Arg::left_out(), loaded_edge_mm = Arg::left_out(), unloaded_edge_mm = Arg::left_out()), text_signature = "(*, in_row, stagger='in_line', along_grain_mm=None, across_grain_mm=None, loaded_end_mm=None, unloaded_end_mm=None, loaded_edge_mm=None, unloaded_edge_mm=None)")]
+    fn new(in_row: Arg<'_, '_>, stagger: Arg<'_, '_>, along_grain_mm: Arg<'_, '_>, across_grain_mm: Arg<'_, '_>, loaded_end_mm: Arg<'_, '_>, unloaded_end_mm: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, unloaded_edge_mm: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             in_row: in_row.read("in_row")?,
+            stagger: stagger.read_or("stagger", || <RowStagger as crate::cross::Choice>::named("in_line"))?,
             along_grain_mm: along_grain_mm.read_or("along_grain_mm", || None)?,
             across_grain_mm: across_grain_mm.read_or("across_grain_mm", || None)?,
             loaded_end_mm: loaded_end_mm.read_or("loaded_end_mm", || None)?,
@@ -20749,6 +21531,7 @@ impl Record for JointLayout {
     const NAME: &'static str = "JointLayout";
     const FIELDS: &'static [shown::Field] = &[
         ("in_row", "in_row", "Fasteners in one row along the grain of the member."),
+        ("stagger", "stagger", "Whether the fasteners stand on common lines; by default they do."),
         ("along_grain_mm", "along_grain_mm", "Spacing along the grain, mm; needed with more than one in a row."),
         ("across_grain_mm", "across_grain_mm", "Spacing across the grain, mm."),
         ("loaded_end_mm", "loaded_end_mm", "Distance to a loaded end, mm."),
@@ -20756,7 +21539,7 @@ impl Record for JointLayout {
         ("loaded_edge_mm", "loaded_edge_mm", "Distance to a loaded edge, mm."),
         ("unloaded_edge_mm", "unloaded_edge_mm", "Distance to an unloaded edge, mm."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.in_row.show(), self.along_grain_mm.show(), self.across_grain_mm.show(), self.loaded_end_mm.show(), self.unloaded_end_mm.show(), self.loaded_edge_mm.show(), self.unloaded_edge_mm.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.in_row.show(), self.stagger.show(), self.along_grain_mm.show(), self.across_grain_mm.show(), self.loaded_end_mm.show(), self.unloaded_end_mm.show(), self.loaded_edge_mm.show(), self.unloaded_edge_mm.show()] }
 }
 
 impl OfJson for JointLayout {
@@ -20764,6 +21547,7 @@ impl OfJson for JointLayout {
         let fields = value.as_object()?;
         Some(Self {
             in_row: field(fields, "in_row")?,
+            stagger: field(fields, "stagger")?,
             along_grain_mm: field(fields, "along_grain_mm")?,
             across_grain_mm: field(fields, "across_grain_mm")?,
             loaded_end_mm: field(fields, "loaded_end_mm")?,
@@ -21606,7 +22390,7 @@ impl OfJson for ListFastenersInput {
 ///     Size as the trade calls it, such as ``No. 10``, ``16d`` or ``3/8 in``.
 /// nominal_diameter_mm : float
 ///     Nominal diameter, mm.
-/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
+/// source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4', 'ASCE 7', 'EN 1990', 'IBC', 'SBC', 'OBC', 'MFeuV', 'Vlasov'}
 ///     Standard of the dimensions.
 /// evidence : {'seen', 'recalled', 'common_practice', 'derived'}
 ///     How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows.
@@ -21616,6 +22400,8 @@ impl OfJson for ListFastenersInput {
 ///     Diameter of the body where it is thinner than the thread, mm.
 /// head_size_mm : float or None, optional
 ///     Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm.
+/// countersunk_head_mm : float or None, optional
+///     Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm.
 /// length_mm : float or None, optional
 ///     Length, mm; absent where the size is sold in many.
 /// ring_length_mm : float or None, optional
@@ -21649,6 +22435,9 @@ pub(crate) struct CatalogueFastener {
     /// Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm.
     #[pyo3(get)]
     pub(crate) head_size_mm: Option<f64>,
+    /// Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm.
+    #[pyo3(get)]
+    pub(crate) countersunk_head_mm: Option<f64>,
     /// Length, mm; absent where the size is sold in many.
     #[pyo3(get)]
     pub(crate) length_mm: Option<f64>,
@@ -21677,8 +22466,8 @@ pub(crate) struct CatalogueFastener {
 #[pymethods]
 impl CatalogueFastener {
     #[new]
-    #[pyo3(signature = (*, family, designation, nominal_diameter_mm, source, evidence, root_diameter_mm = Arg::left_out(), body_diameter_mm = Arg::left_out(), head_size_mm = Arg::left_out(), length_mm = Arg::left_out(), ring_length_mm = Arg::left_out(), tip_length_mm = Arg::left_out(), threads_per_inch = Arg::left_out(), bending_yield_mpa = Arg::left_out()), text_signature = "(*, family, designation, nominal_diameter_mm, source, evidence, root_diameter_mm=None, body_diameter_mm=None, head_size_mm=None, length_mm=None, ring_length_mm=None, tip_length_mm=None, threads_per_inch=None, bending_yield_mpa=None)")]
-    fn new(family: Arg<'_, '_>, designation: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, source: Arg<'_, '_>, evidence: Arg<'_, '_>, root_diameter_mm: Arg<'_, '_>, body_diameter_mm: Arg<'_, '_>, head_size_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, ring_length_mm: Arg<'_, '_>, tip_length_mm: Arg<'_, '_>, threads_per_inch: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, family, designation, nominal_diameter_mm, source, evidence, root_diameter_mm = Arg::left_out(), body_diameter_mm = Arg::left_out(), head_size_mm = Arg::left_out(), countersunk_head_mm = Arg::left_out(), length_mm = Arg::left_out(), ring_length_mm = Arg::left_out(), tip_length_mm = Arg::left_out(), threads_per_inch = Arg::left_out(), bending_yield_mpa = Arg::left_out()), text_signature = "(*, family, designation, nominal_diameter_mm, source, evidence, root_diameter_mm=None, body_diameter_mm=None, head_size_mm=None, countersunk_head_mm=None, length_mm=None, ring_length_mm=None, tip_length_mm=None, threads_per_inch=None, bending_yield_mpa=None)")]
+    fn new(family: Arg<'_, '_>, designation: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, source: Arg<'_, '_>, evidence: Arg<'_, '_>, root_diameter_mm: Arg<'_, '_>, body_diameter_mm: Arg<'_, '_>, head_size_mm: Arg<'_, '_>, countersunk_head_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, ring_length_mm: Arg<'_, '_>, tip_length_mm: Arg<'_, '_>, threads_per_inch: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             family: family.read("family")?,
             designation: designation.read("designation")?,
@@ -21686,6 +22475,7 @@ impl CatalogueFastener {
             root_diameter_mm: root_diameter_mm.read_or("root_diameter_mm", || None)?,
             body_diameter_mm: body_diameter_mm.read_or("body_diameter_mm", || None)?,
             head_size_mm: head_size_mm.read_or("head_size_mm", || None)?,
+            countersunk_head_mm: countersunk_head_mm.read_or("countersunk_head_mm", || None)?,
             length_mm: length_mm.read_or("length_mm", || None)?,
             ring_length_mm: ring_length_mm.read_or("ring_length_mm", || None)?,
             tip_length_mm: tip_length_mm.read_or("tip_length_mm", || None)?,
@@ -21722,6 +22512,7 @@ impl Record for CatalogueFastener {
         ("root_diameter_mm", "root_diameter_mm", "Diameter at the thread root or between the rings, mm."),
         ("body_diameter_mm", "body_diameter_mm", "Diameter of the body where it is thinner than the thread, mm."),
         ("head_size_mm", "head_size_mm", "Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm."),
+        ("countersunk_head_mm", "countersunk_head_mm", "Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm."),
         ("length_mm", "length_mm", "Length, mm; absent where the size is sold in many."),
         ("ring_length_mm", "ring_length_mm", "Least length of the rings, mm."),
         ("tip_length_mm", "tip_length_mm", "Length of the tapered tip, mm."),
@@ -21730,7 +22521,7 @@ impl Record for CatalogueFastener {
         ("source", "source", "Standard of the dimensions."),
         ("evidence", "evidence", "How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.family.show(), self.designation.show(), self.nominal_diameter_mm.show(), self.root_diameter_mm.show(), self.body_diameter_mm.show(), self.head_size_mm.show(), self.length_mm.show(), self.ring_length_mm.show(), self.tip_length_mm.show(), self.threads_per_inch.show(), self.bending_yield_mpa.show(), self.source.show(), self.evidence.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.family.show(), self.designation.show(), self.nominal_diameter_mm.show(), self.root_diameter_mm.show(), self.body_diameter_mm.show(), self.head_size_mm.show(), self.countersunk_head_mm.show(), self.length_mm.show(), self.ring_length_mm.show(), self.tip_length_mm.show(), self.threads_per_inch.show(), self.bending_yield_mpa.show(), self.source.show(), self.evidence.show()] }
 }
 
 impl OfJson for CatalogueFastener {
@@ -21743,6 +22534,7 @@ impl OfJson for CatalogueFastener {
             root_diameter_mm: field(fields, "root_diameter_mm")?,
             body_diameter_mm: field(fields, "body_diameter_mm")?,
             head_size_mm: field(fields, "head_size_mm")?,
+            countersunk_head_mm: field(fields, "countersunk_head_mm")?,
             length_mm: field(fields, "length_mm")?,
             ring_length_mm: field(fields, "ring_length_mm")?,
             tip_length_mm: field(fields, "tip_length_mm")?,
@@ -27108,6 +27900,534 @@ impl OfJson for WallTorsion {
     }
 }
 
+/// An open thin-walled section as a chain of walls, with what twists it.
+///
+/// Parameters
+/// ----------
+/// corners : list of SectionPoint
+///     Corners of the midline, from one free edge to the other.
+/// thicknesses_mm : list of float
+///     Thickness of each wall from corner to corner, mm; one less than there are corners.
+/// torque_nmm : float, default 0.0
+///     Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress.
+///     Allowed: 0 to 1000000000000.
+/// bimoment_nmm2 : float, default 0.0
+///     Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body.
+///     Allowed: 0 to 1000000000000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct OpenWallWarpingInput {
+    /// Corners of the midline, from one free edge to the other.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<SectionPoint>,
+    /// Thickness of each wall from corner to corner, mm; one less than there are corners.
+    #[pyo3(get)]
+    pub(crate) thicknesses_mm: Vec<f64>,
+    /// Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress.
+    #[pyo3(get)]
+    pub(crate) torque_nmm: f64,
+    /// Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body.
+    #[pyo3(get)]
+    pub(crate) bimoment_nmm2: f64,
+}
+
+#[pymethods]
+impl OpenWallWarpingInput {
+    #[new]
+    #[pyo3(signature = (*, corners, thicknesses_mm, torque_nmm = Arg::left_out(), bimoment_nmm2 = Arg::left_out()), text_signature = "(*, corners, thicknesses_mm, torque_nmm=0.0, bimoment_nmm2=0.0)")]
+    fn new(corners: Arg<'_, '_>, thicknesses_mm: Arg<'_, '_>, torque_nmm: Arg<'_, '_>, bimoment_nmm2: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corners: corners.read("corners")?,
+            thicknesses_mm: thicknesses_mm.read("thicknesses_mm")?,
+            torque_nmm: torque_nmm.read_or("torque_nmm", || 0.0_f64)?,
+            bimoment_nmm2: bimoment_nmm2.read_or("bimoment_nmm2", || 0.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for OpenWallWarpingInput {
+    const NAME: &'static str = "OpenWallWarpingInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corners", "corners", "Corners of the midline, from one free edge to the other."),
+        ("thicknesses_mm", "thicknesses_mm", "Thickness of each wall from corner to corner, mm; one less than there are corners."),
+        ("torque_nmm", "torque_nmm", "Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress."),
+        ("bimoment_nmm2", "bimoment_nmm2", "Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corners.show(), self.thicknesses_mm.show(), self.torque_nmm.show(), self.bimoment_nmm2.show()] }
+}
+
+impl OfJson for OpenWallWarpingInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corners: field(fields, "corners")?,
+            thicknesses_mm: field(fields, "thicknesses_mm")?,
+            torque_nmm: field(fields, "torque_nmm")?,
+            bimoment_nmm2: field(fields, "bimoment_nmm2")?,
+        })
+    }
+}
+
+/// Warping of one corner.
+///
+/// Parameters
+/// ----------
+/// corner : SectionPoint
+///     The corner.
+/// swept_mm2 : float
+///     Twice the area that the radius from the shear centre sweeps up to here, mm², with a mean of zero over the section.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CornerWarping {
+    /// The corner.
+    #[pyo3(get)]
+    pub(crate) corner: SectionPoint,
+    /// Twice the area that the radius from the shear centre sweeps up to here, mm², with a mean of zero over the section.
+    #[pyo3(get)]
+    pub(crate) swept_mm2: f64,
+}
+
+#[pymethods]
+impl CornerWarping {
+    #[new]
+    #[pyo3(signature = (*, corner, swept_mm2), text_signature = "(*, corner, swept_mm2)")]
+    fn new(corner: Arg<'_, '_>, swept_mm2: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            corner: corner.read("corner")?,
+            swept_mm2: swept_mm2.read("swept_mm2")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CornerWarping {
+    const NAME: &'static str = "CornerWarping";
+    const FIELDS: &'static [shown::Field] = &[
+        ("corner", "corner", "The corner."),
+        ("swept_mm2", "swept_mm2", "Twice the area that the radius from the shear centre sweeps up to here, mm², with a mean of zero over the section."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.corner.show(), self.swept_mm2.show()] }
+}
+
+impl OfJson for CornerWarping {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            corner: field(fields, "corner")?,
+            swept_mm2: field(fields, "swept_mm2")?,
+        })
+    }
+}
+
+/// Warping figures of an open section.
+///
+/// Parameters
+/// ----------
+/// area_mm2 : float
+///     Area, mm².
+/// centroid : SectionPoint
+///     Centroid.
+/// shear_centre : SectionPoint
+///     Shear centre: a load through it bends and does not twist.
+/// torsion_constant_mm4 : float
+///     Torsion constant of free twisting, Σ b t³/3, mm⁴.
+/// warping_constant_mm6 : float
+///     Warping constant about the shear centre, mm⁶; 0 for walls that meet in one corner.
+/// corners : list of CornerWarping
+///     Warping of the corners, in the order given.
+/// cautions : list of CautionText
+///     Cautions that belong to these numbers.
+/// warping_shear_constant_mm4 : float or None, optional
+///     Torsion constant of the shear of restrained warping, C_w² / ∫ S²/t ds, mm⁴: by it, twist per length is T/(G J_s);
+///     absent without a warping constant.
+/// greatest_stress_mpa : float or None, optional
+///     Largest stress along the body by the bimoment, MPa; absent without a warping constant.
+/// greatest_shear_mpa : float or None, optional
+///     Largest shear stress by the torque, MPa; absent without a warping constant.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct OpenWallWarping {
+    /// Area, mm².
+    #[pyo3(get)]
+    pub(crate) area_mm2: f64,
+    /// Centroid.
+    #[pyo3(get)]
+    pub(crate) centroid: SectionPoint,
+    /// Shear centre: a load through it bends and does not twist.
+    #[pyo3(get)]
+    pub(crate) shear_centre: SectionPoint,
+    /// Torsion constant of free twisting, Σ b t³/3, mm⁴.
+    #[pyo3(get)]
+    pub(crate) torsion_constant_mm4: f64,
+    /// Warping constant about the shear centre, mm⁶; 0 for walls that meet in one corner.
+    #[pyo3(get)]
+    pub(crate) warping_constant_mm6: f64,
+    /// Warping of the corners, in the order given.
+    #[pyo3(get)]
+    pub(crate) corners: Vec<CornerWarping>,
+    /// Torsion constant of the shear of restrained warping, C_w² / ∫ S²/t ds, mm⁴: by it, twist per length is T/(G J_s);
+    /// absent without a warping constant.
+    #[pyo3(get)]
+    pub(crate) warping_shear_constant_mm4: Option<f64>,
+    /// Largest stress along the body by the bimoment, MPa; absent without a warping constant.
+    #[pyo3(get)]
+    pub(crate) greatest_stress_mpa: Option<f64>,
+    /// Largest shear stress by the torque, MPa; absent without a warping constant.
+    #[pyo3(get)]
+    pub(crate) greatest_shear_mpa: Option<f64>,
+    /// Cautions that belong to these numbers.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl OpenWallWarping {
+    #[new]
+    #[pyo3(signature = (*, area_mm2, centroid, shear_centre, torsion_constant_mm4, warping_constant_mm6, corners, cautions, warping_shear_constant_mm4 = Arg::left_out(), greatest_stress_mpa = Arg::left_out(), greatest_shear_mpa = Arg::left_out()), text_signature = "(*, area_mm2, centroid, shear_centre, torsion_constant_mm4, warping_constant_mm6, corners, cautions, warping_shear_constant_mm4=None, greatest_stress_mpa=None, greatest_shear_mpa=None)")]
+    fn new(area_mm2: Arg<'_, '_>, centroid: Arg<'_, '_>, shear_centre: Arg<'_, '_>, torsion_constant_mm4: Arg<'_, '_>, warping_constant_mm6: Arg<'_, '_>, corners: Arg<'_, '_>, cautions: Arg<'_, '_>, warping_shear_constant_mm4: Arg<'_, '_>, greatest_stress_mpa: Arg<'_, '_>, greatest_shear_mpa: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            area_mm2: area_mm2.read("area_mm2")?,
+            centroid: centroid.read("centroid")?,
+            shear_centre: shear_centre.read("shear_centre")?,
+            torsion_constant_mm4: torsion_constant_mm4.read("torsion_constant_mm4")?,
+            warping_constant_mm6: warping_constant_mm6.read("warping_constant_mm6")?,
+            corners: corners.read("corners")?,
+            warping_shear_constant_mm4: warping_shear_constant_mm4.read_or("warping_shear_constant_mm4", || None)?,
+            greatest_stress_mpa: greatest_stress_mpa.read_or("greatest_stress_mpa", || None)?,
+            greatest_shear_mpa: greatest_shear_mpa.read_or("greatest_shear_mpa", || None)?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for OpenWallWarping {
+    const NAME: &'static str = "OpenWallWarping";
+    const FIELDS: &'static [shown::Field] = &[
+        ("area_mm2", "area_mm2", "Area, mm²."),
+        ("centroid", "centroid", "Centroid."),
+        ("shear_centre", "shear_centre", "Shear centre: a load through it bends and does not twist."),
+        ("torsion_constant_mm4", "torsion_constant_mm4", "Torsion constant of free twisting, Σ b t³/3, mm⁴."),
+        ("warping_constant_mm6", "warping_constant_mm6", "Warping constant about the shear centre, mm⁶; 0 for walls that meet in one corner."),
+        ("corners", "corners", "Warping of the corners, in the order given."),
+        ("warping_shear_constant_mm4", "warping_shear_constant_mm4", "Torsion constant of the shear of restrained warping, C_w² / ∫ S²/t ds, mm⁴: by it, twist per length is T/(G J_s);"),
+        ("greatest_stress_mpa", "greatest_stress_mpa", "Largest stress along the body by the bimoment, MPa; absent without a warping constant."),
+        ("greatest_shear_mpa", "greatest_shear_mpa", "Largest shear stress by the torque, MPa; absent without a warping constant."),
+        ("cautions", "cautions", "Cautions that belong to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.area_mm2.show(), self.centroid.show(), self.shear_centre.show(), self.torsion_constant_mm4.show(), self.warping_constant_mm6.show(), self.corners.show(), self.warping_shear_constant_mm4.show(), self.greatest_stress_mpa.show(), self.greatest_shear_mpa.show(), self.cautions.show()] }
+}
+
+impl OfJson for OpenWallWarping {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            area_mm2: field(fields, "area_mm2")?,
+            centroid: field(fields, "centroid")?,
+            shear_centre: field(fields, "shear_centre")?,
+            torsion_constant_mm4: field(fields, "torsion_constant_mm4")?,
+            warping_constant_mm6: field(fields, "warping_constant_mm6")?,
+            corners: field(fields, "corners")?,
+            warping_shear_constant_mm4: field(fields, "warping_shear_constant_mm4")?,
+            greatest_stress_mpa: field(fields, "greatest_stress_mpa")?,
+            greatest_shear_mpa: field(fields, "greatest_shear_mpa")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// A half of a cleat and what presses on its seat.
+///
+/// Parameters
+/// ----------
+/// thickness_mm : float
+///     Thickness of the strip, mm.
+///     Allowed: 1 to 150.
+/// bevel_deg : float
+///     Bevel of the seat from a square cut, degrees.
+///     Allowed: 5 to 75.
+/// vertical_n : float
+///     Load on the seat, straight down, N.
+///     Allowed: 0 to 10000000.
+/// horizontal_n : float
+///     Pull on the seat, out from the wall, N.
+///     Allowed: 0 to 10000000.
+/// stretch_mm : float
+///     Length along the strip over which both are spread, mm.
+///     Allowed: 1 to 10000.
+/// blunt_mm : float, default 0.0
+///     How much is taken off the point of each half, mm; 0, the default, leaves them sharp.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatLipInput {
+    /// Thickness of the strip, mm.
+    #[pyo3(get)]
+    pub(crate) thickness_mm: f64,
+    /// Bevel of the seat from a square cut, degrees.
+    #[pyo3(get)]
+    pub(crate) bevel_deg: f64,
+    /// How much is taken off the point of each half, mm; 0, the default, leaves them sharp.
+    #[pyo3(get)]
+    pub(crate) blunt_mm: f64,
+    /// Load on the seat, straight down, N.
+    #[pyo3(get)]
+    pub(crate) vertical_n: f64,
+    /// Pull on the seat, out from the wall, N.
+    #[pyo3(get)]
+    pub(crate) horizontal_n: f64,
+    /// Length along the strip over which both are spread, mm.
+    #[pyo3(get)]
+    pub(crate) stretch_mm: f64,
+}
+
+#[pymethods]
+impl CleatLipInput {
+    #[new]
+    #[pyo3(signature = (*, thickness_mm, bevel_deg, vertical_n, horizontal_n, stretch_mm, blunt_mm = Arg::left_out()), text_signature = "(*, thickness_mm, bevel_deg, vertical_n, horizontal_n, stretch_mm, blunt_mm=0.0)")]
+    fn new(thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, vertical_n: Arg<'_, '_>, horizontal_n: Arg<'_, '_>, stretch_mm: Arg<'_, '_>, blunt_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            thickness_mm: thickness_mm.read("thickness_mm")?,
+            bevel_deg: bevel_deg.read("bevel_deg")?,
+            blunt_mm: blunt_mm.read_or("blunt_mm", || 0.0_f64)?,
+            vertical_n: vertical_n.read("vertical_n")?,
+            horizontal_n: horizontal_n.read("horizontal_n")?,
+            stretch_mm: stretch_mm.read("stretch_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatLipInput {
+    const NAME: &'static str = "CleatLipInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("thickness_mm", "thickness_mm", "Thickness of the strip, mm."),
+        ("bevel_deg", "bevel_deg", "Bevel of the seat from a square cut, degrees."),
+        ("blunt_mm", "blunt_mm", "How much is taken off the point of each half, mm; 0, the default, leaves them sharp."),
+        ("vertical_n", "vertical_n", "Load on the seat, straight down, N."),
+        ("horizontal_n", "horizontal_n", "Pull on the seat, out from the wall, N."),
+        ("stretch_mm", "stretch_mm", "Length along the strip over which both are spread, mm."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.thickness_mm.show(), self.bevel_deg.show(), self.blunt_mm.show(), self.vertical_n.show(), self.horizontal_n.show(), self.stretch_mm.show()] }
+}
+
+impl OfJson for CleatLipInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            thickness_mm: field(fields, "thickness_mm")?,
+            bevel_deg: field(fields, "bevel_deg")?,
+            blunt_mm: field(fields, "blunt_mm")?,
+            vertical_n: field(fields, "vertical_n")?,
+            horizontal_n: field(fields, "horizontal_n")?,
+            stretch_mm: field(fields, "stretch_mm")?,
+        })
+    }
+}
+
+impl ToCore<beamcraft_core::CleatLipInput> for CleatLipInput {
+    fn to_core(&self) -> Result<beamcraft_core::CleatLipInput, Error> {
+        Ok(beamcraft_core::CleatLipInput {
+            thickness_mm: self.thickness_mm.to_core()?,
+            bevel_deg: self.bevel_deg.to_core()?,
+            blunt_mm: self.blunt_mm.to_core()?,
+            vertical_n: self.vertical_n.to_core()?,
+            horizontal_n: self.horizontal_n.to_core()?,
+            stretch_mm: self.stretch_mm.to_core()?,
+        })
+    }
+}
+
+/// Stresses of the lip.
+///
+/// Parameters
+/// ----------
+/// seat_mm : float
+///     Width of the seat, along its slope, mm.
+/// square_n : float
+///     Force square to the seat, N.
+/// greatest_bearing_mpa : float
+///     Largest pressure on the seat, at the tip, MPa: across the grain.
+/// greatest_tension_mpa : float
+///     Largest tension across the grain by bending of the lip, on the side of the wall, MPa.
+/// tension_from_wall_mm : float
+///     Distance of that section's inner end from the wall, mm; 0 is the root.
+/// greatest_shear_mpa : float
+///     Largest shear in a level section of the lip, MPa: wood rolls across its grain.
+/// shear_from_wall_mm : float
+///     Distance of that section's inner end from the wall, mm.
+/// caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
+///     The caution that belongs to these numbers.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct CleatLip {
+    /// Width of the seat, along its slope, mm.
+    #[pyo3(get)]
+    pub(crate) seat_mm: f64,
+    /// Force square to the seat, N.
+    #[pyo3(get)]
+    pub(crate) square_n: f64,
+    /// Largest pressure on the seat, at the tip, MPa: across the grain.
+    #[pyo3(get)]
+    pub(crate) greatest_bearing_mpa: f64,
+    /// Largest tension across the grain by bending of the lip, on the side of the wall, MPa.
+    #[pyo3(get)]
+    pub(crate) greatest_tension_mpa: f64,
+    /// Distance of that section's inner end from the wall, mm; 0 is the root.
+    #[pyo3(get)]
+    pub(crate) tension_from_wall_mm: f64,
+    /// Largest shear in a level section of the lip, MPa: wood rolls across its grain.
+    #[pyo3(get)]
+    pub(crate) greatest_shear_mpa: f64,
+    /// Distance of that section's inner end from the wall, mm.
+    #[pyo3(get)]
+    pub(crate) shear_from_wall_mm: f64,
+    /// The caution that belongs to these numbers.
+    #[pyo3(get)]
+    pub(crate) caution: Caution,
+}
+
+#[pymethods]
+impl CleatLip {
+    #[new]
+    #[pyo3(signature = (*, seat_mm, square_n, greatest_bearing_mpa, greatest_tension_mpa, tension_from_wall_mm, greatest_shear_mpa, shear_from_wall_mm, caution), text_signature = "(*, seat_mm, square_n, greatest_bearing_mpa, greatest_tension_mpa, tension_from_wall_mm, greatest_shear_mpa, shear_from_wall_mm, caution)")]
+    fn new(seat_mm: Arg<'_, '_>, square_n: Arg<'_, '_>, greatest_bearing_mpa: Arg<'_, '_>, greatest_tension_mpa: Arg<'_, '_>, tension_from_wall_mm: Arg<'_, '_>, greatest_shear_mpa: Arg<'_, '_>, shear_from_wall_mm: Arg<'_, '_>, caution: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            seat_mm: seat_mm.read("seat_mm")?,
+            square_n: square_n.read("square_n")?,
+            greatest_bearing_mpa: greatest_bearing_mpa.read("greatest_bearing_mpa")?,
+            greatest_tension_mpa: greatest_tension_mpa.read("greatest_tension_mpa")?,
+            tension_from_wall_mm: tension_from_wall_mm.read("tension_from_wall_mm")?,
+            greatest_shear_mpa: greatest_shear_mpa.read("greatest_shear_mpa")?,
+            shear_from_wall_mm: shear_from_wall_mm.read("shear_from_wall_mm")?,
+            caution: caution.read("caution")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for CleatLip {
+    const NAME: &'static str = "CleatLip";
+    const FIELDS: &'static [shown::Field] = &[
+        ("seat_mm", "seat_mm", "Width of the seat, along its slope, mm."),
+        ("square_n", "square_n", "Force square to the seat, N."),
+        ("greatest_bearing_mpa", "greatest_bearing_mpa", "Largest pressure on the seat, at the tip, MPa: across the grain."),
+        ("greatest_tension_mpa", "greatest_tension_mpa", "Largest tension across the grain by bending of the lip, on the side of the wall, MPa."),
+        ("tension_from_wall_mm", "tension_from_wall_mm", "Distance of that section's inner end from the wall, mm; 0 is the root."),
+        ("greatest_shear_mpa", "greatest_shear_mpa", "Largest shear in a level section of the lip, MPa: wood rolls across its grain."),
+        ("shear_from_wall_mm", "shear_from_wall_mm", "Distance of that section's inner end from the wall, mm."),
+        ("caution", "caution", "The caution that belongs to these numbers."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.seat_mm.show(), self.square_n.show(), self.greatest_bearing_mpa.show(), self.greatest_tension_mpa.show(), self.tension_from_wall_mm.show(), self.greatest_shear_mpa.show(), self.shear_from_wall_mm.show(), self.caution.show()] }
+}
+
+impl OfJson for CleatLip {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            seat_mm: field(fields, "seat_mm")?,
+            square_n: field(fields, "square_n")?,
+            greatest_bearing_mpa: field(fields, "greatest_bearing_mpa")?,
+            greatest_tension_mpa: field(fields, "greatest_tension_mpa")?,
+            tension_from_wall_mm: field(fields, "tension_from_wall_mm")?,
+            greatest_shear_mpa: field(fields, "greatest_shear_mpa")?,
+            shear_from_wall_mm: field(fields, "shear_from_wall_mm")?,
+            caution: field(fields, "caution")?,
+        })
+    }
+}
+
+impl OfCore<beamcraft_core::CleatLip> for CleatLip {
+    fn of_core(core: &beamcraft_core::CleatLip) -> Self {
+        Self {
+            seat_mm: OfCore::of_core(&core.seat_mm),
+            square_n: OfCore::of_core(&core.square_n),
+            greatest_bearing_mpa: OfCore::of_core(&core.greatest_bearing_mpa),
+            greatest_tension_mpa: OfCore::of_core(&core.greatest_tension_mpa),
+            tension_from_wall_mm: OfCore::of_core(&core.tension_from_wall_mm),
+            greatest_shear_mpa: OfCore::of_core(&core.greatest_shear_mpa),
+            shear_from_wall_mm: OfCore::of_core(&core.shear_from_wall_mm),
+            caution: OfCore::of_core(&core.caution),
+        }
+    }
+}
+
 choice!(RipSetUp, flat, ["show_face_up_blade_away", "show_face_down_blade_towards", "show_face_up_blade_towards", "show_face_down_blade_away"]);
 
 /// A rip cut with the kept piece between the fence and the blade.
@@ -28368,12 +29688,14 @@ impl OfJson for TaperMarks {
 ///     Distance from the fence to the near side of the blade, at the table, mm; for a track saw from the riding edge to the
 ///     line; absent on gauge and jig.
 /// marks : TaperMarks or None, optional
-///     Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw.
+///     Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of
+///     the square cut to the long point that comes first.
 /// stop_mm : float or None, optional
 ///     Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to
 ///     the line, along the riding edge; absent without a gauge.
 /// square_first_mm : float or None, optional
-///     For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm.
+///     For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has
+///     marks instead.
 /// has_height_mm : float or None, optional
 ///     Cut height or depth the saw has at that tilt, mm; absent when the saw was not described that far.
 #[pyclass(frozen, eq, module = "beamcraft")]
@@ -28410,14 +29732,16 @@ pub(crate) struct CutSetUp {
     /// line; absent on gauge and jig.
     #[pyo3(get)]
     pub(crate) fence_mm: Option<f64>,
-    /// Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw.
+    /// Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of
+    /// the square cut to the long point that comes first.
     #[pyo3(get)]
     pub(crate) marks: Option<TaperMarks>,
     /// Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to
     /// the line, along the riding edge; absent without a gauge.
     #[pyo3(get)]
     pub(crate) stop_mm: Option<f64>,
-    /// For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm.
+    /// For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has
+    /// marks instead.
     #[pyo3(get)]
     pub(crate) square_first_mm: Option<f64>,
     /// Kerf measured along the table, square to the cut, mm.
@@ -28494,9 +29818,9 @@ impl Record for CutSetUp {
         ("kept_side", "kept_side", "Side of the blade where the kept piece lies, the kerf on the other; absent on edge and for a track saw."),
         ("riding", "riding", "How the riding edge meets the fence or gauge."),
         ("fence_mm", "fence_mm", "Distance from the fence to the near side of the blade, at the table, mm; for a track saw from the riding edge to the"),
-        ("marks", "marks", "Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw."),
+        ("marks", "marks", "Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of"),
         ("stop_mm", "stop_mm", "Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to"),
-        ("square_first_mm", "square_first_mm", "For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm."),
+        ("square_first_mm", "square_first_mm", "For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has"),
         ("kerf_at_table_mm", "kerf_at_table_mm", "Kerf measured along the table, square to the cut, mm."),
         ("needs_height_mm", "needs_height_mm", "Cut height or depth it needs, mm."),
         ("has_height_mm", "has_height_mm", "Cut height or depth the saw has at that tilt, mm; absent when the saw was not described that far."),
@@ -33124,7 +34448,7 @@ choice!(MovementMethod, flat_output, ["coefficient", "shrinkage"]);
 ///     Change of the thickness as a share of it.
 /// diamond_deg : float
 ///     Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn.
-/// ring_angle_deg : float
+/// used_ring_angle_deg : float
 ///     Ring angle used, degrees.
 /// width_coefficient_per_pct : float
 ///     Coefficient across the width, share per percent of moisture.
@@ -33162,7 +34486,7 @@ pub(crate) struct BoardMovement {
     pub(crate) diamond_deg: f64,
     /// Ring angle used, degrees.
     #[pyo3(get)]
-    pub(crate) ring_angle_deg: f64,
+    pub(crate) used_ring_angle_deg: f64,
     /// Coefficient across the width, share per percent of moisture.
     #[pyo3(get)]
     pub(crate) width_coefficient_per_pct: f64,
@@ -33183,8 +34507,8 @@ pub(crate) struct BoardMovement {
 #[pymethods]
 impl BoardMovement {
     #[new]
-    #[pyo3(signature = (*, width_change_mm, thickness_change_mm, final_width_mm, final_thickness_mm, width_strain, thickness_strain, diamond_deg, ring_angle_deg, width_coefficient_per_pct, thickness_coefficient_per_pct, width_shrinkage_pct, thickness_shrinkage_pct, method), text_signature = "(*, width_change_mm, thickness_change_mm, final_width_mm, final_thickness_mm, width_strain, thickness_strain, diamond_deg, ring_angle_deg, width_coefficient_per_pct, thickness_coefficient_per_pct, width_shrinkage_pct, thickness_shrinkage_pct, method)")]
-    fn new(width_change_mm: Arg<'_, '_>, thickness_change_mm: Arg<'_, '_>, final_width_mm: Arg<'_, '_>, final_thickness_mm: Arg<'_, '_>, width_strain: Arg<'_, '_>, thickness_strain: Arg<'_, '_>, diamond_deg: Arg<'_, '_>, ring_angle_deg: Arg<'_, '_>, width_coefficient_per_pct: Arg<'_, '_>, thickness_coefficient_per_pct: Arg<'_, '_>, width_shrinkage_pct: Arg<'_, '_>, thickness_shrinkage_pct: Arg<'_, '_>, method: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, width_change_mm, thickness_change_mm, final_width_mm, final_thickness_mm, width_strain, thickness_strain, diamond_deg, used_ring_angle_deg, width_coefficient_per_pct, thickness_coefficient_per_pct, width_shrinkage_pct, thickness_shrinkage_pct, method), text_signature = "(*, width_change_mm, thickness_change_mm, final_width_mm, final_thickness_mm, width_strain, thickness_strain, diamond_deg, used_ring_angle_deg, width_coefficient_per_pct, thickness_coefficient_per_pct, width_shrinkage_pct, thickness_shrinkage_pct, method)")]
+    fn new(width_change_mm: Arg<'_, '_>, thickness_change_mm: Arg<'_, '_>, final_width_mm: Arg<'_, '_>, final_thickness_mm: Arg<'_, '_>, width_strain: Arg<'_, '_>, thickness_strain: Arg<'_, '_>, diamond_deg: Arg<'_, '_>, used_ring_angle_deg: Arg<'_, '_>, width_coefficient_per_pct: Arg<'_, '_>, thickness_coefficient_per_pct: Arg<'_, '_>, width_shrinkage_pct: Arg<'_, '_>, thickness_shrinkage_pct: Arg<'_, '_>, method: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             width_change_mm: width_change_mm.read("width_change_mm")?,
             thickness_change_mm: thickness_change_mm.read("thickness_change_mm")?,
@@ -33193,7 +34517,7 @@ impl BoardMovement {
             width_strain: width_strain.read("width_strain")?,
             thickness_strain: thickness_strain.read("thickness_strain")?,
             diamond_deg: diamond_deg.read("diamond_deg")?,
-            ring_angle_deg: ring_angle_deg.read("ring_angle_deg")?,
+            used_ring_angle_deg: used_ring_angle_deg.read("used_ring_angle_deg")?,
             width_coefficient_per_pct: width_coefficient_per_pct.read("width_coefficient_per_pct")?,
             thickness_coefficient_per_pct: thickness_coefficient_per_pct.read("thickness_coefficient_per_pct")?,
             width_shrinkage_pct: width_shrinkage_pct.read("width_shrinkage_pct")?,
@@ -33229,14 +34553,14 @@ impl Record for BoardMovement {
         ("width_strain", "width_strain", "Change of the width as a share of it."),
         ("thickness_strain", "thickness_strain", "Change of the thickness as a share of it."),
         ("diamond_deg", "diamond_deg", "Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn."),
-        ("ring_angle_deg", "ring_angle_deg", "Ring angle used, degrees."),
+        ("used_ring_angle_deg", "used_ring_angle_deg", "Ring angle used, degrees."),
         ("width_coefficient_per_pct", "width_coefficient_per_pct", "Coefficient across the width, share per percent of moisture."),
         ("thickness_coefficient_per_pct", "thickness_coefficient_per_pct", "Coefficient through the thickness, share per percent of moisture."),
         ("width_shrinkage_pct", "width_shrinkage_pct", "Shrinkage across the width from green to ovendry, given or from the coefficient, %."),
         ("thickness_shrinkage_pct", "thickness_shrinkage_pct", "Shrinkage through the thickness from green to ovendry, given or from the coefficient, %."),
         ("method", "method", "Which equation was used."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.width_change_mm.show(), self.thickness_change_mm.show(), self.final_width_mm.show(), self.final_thickness_mm.show(), self.width_strain.show(), self.thickness_strain.show(), self.diamond_deg.show(), self.ring_angle_deg.show(), self.width_coefficient_per_pct.show(), self.thickness_coefficient_per_pct.show(), self.width_shrinkage_pct.show(), self.thickness_shrinkage_pct.show(), self.method.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.width_change_mm.show(), self.thickness_change_mm.show(), self.final_width_mm.show(), self.final_thickness_mm.show(), self.width_strain.show(), self.thickness_strain.show(), self.diamond_deg.show(), self.used_ring_angle_deg.show(), self.width_coefficient_per_pct.show(), self.thickness_coefficient_per_pct.show(), self.width_shrinkage_pct.show(), self.thickness_shrinkage_pct.show(), self.method.show()] }
 }
 
 impl OfJson for BoardMovement {
@@ -33250,7 +34574,7 @@ impl OfJson for BoardMovement {
             width_strain: field(fields, "width_strain")?,
             thickness_strain: field(fields, "thickness_strain")?,
             diamond_deg: field(fields, "diamond_deg")?,
-            ring_angle_deg: field(fields, "ring_angle_deg")?,
+            used_ring_angle_deg: field(fields, "used_ring_angle_deg")?,
             width_coefficient_per_pct: field(fields, "width_coefficient_per_pct")?,
             thickness_coefficient_per_pct: field(fields, "thickness_coefficient_per_pct")?,
             width_shrinkage_pct: field(fields, "width_shrinkage_pct")?,
@@ -33270,7 +34594,7 @@ impl OfCore<beamcraft_core::BoardMovement> for BoardMovement {
             width_strain: OfCore::of_core(&core.width_strain),
             thickness_strain: OfCore::of_core(&core.thickness_strain),
             diamond_deg: OfCore::of_core(&core.diamond_deg),
-            ring_angle_deg: OfCore::of_core(&core.ring_angle_deg),
+            used_ring_angle_deg: OfCore::of_core(&core.used_ring_angle_deg),
             width_coefficient_per_pct: OfCore::of_core(&core.width_coefficient_per_pct),
             thickness_coefficient_per_pct: OfCore::of_core(&core.thickness_coefficient_per_pct),
             width_shrinkage_pct: OfCore::of_core(&core.width_shrinkage_pct),
@@ -46835,7 +48159,7 @@ impl OfJson for Appliance {
     }
 }
 
-choice!(MantelRule, ["irc_slope", "nfpa211_step", "nbc_step"]);
+choice!(MantelRule, ["irc_slope", "nfpa211_step", "nbc_step", "ibc_slope", "sbc_legacy", "ontario_step", "german_open_fire"]);
 
 /// One combustible point of the body near an opening.
 ///
@@ -46854,8 +48178,8 @@ choice!(MantelRule, ["irc_slope", "nfpa211_step", "nbc_step"]);
 /// height_above_datum_mm : float or None, optional
 ///     Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
 ///     Allowed: 0 to 100000.
-/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
-///     The rules to compare with; all of the table when left out.
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default ["irc_slope","nfpa211_step","nbc_step"]
+///     The rules to compare with; the three North American ones for dwellings when left out.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct MantelClearanceInput {
@@ -46874,7 +48198,7 @@ pub(crate) struct MantelClearanceInput {
     /// Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
     #[pyo3(get)]
     pub(crate) height_above_datum_mm: Option<f64>,
-    /// The rules to compare with; all of the table when left out.
+    /// The rules to compare with; the three North American ones for dwellings when left out.
     #[pyo3(get)]
     pub(crate) rules: Vec<MantelRule>,
 }
@@ -46919,7 +48243,7 @@ impl Record for MantelClearanceInput {
         ("side", "side", "On which side of the opening the point lies."),
         ("appliance", "appliance", "What is in the opening, with the chart of its instructions."),
         ("height_above_datum_mm", "height_above_datum_mm", "Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening."),
-        ("rules", "rules", "The rules to compare with; all of the table when left out."),
+        ("rules", "rules", "The rules to compare with; the three North American ones for dwellings when left out."),
     ];
     fn values(&self) -> Vec<Shown> { vec![self.projection_mm.show(), self.distance_from_opening_mm.show(), self.side.show(), self.appliance.show(), self.height_above_datum_mm.show(), self.rules.show()] }
 }
@@ -46944,7 +48268,7 @@ choice!(ProjectionLimit, ["nothing", "up_to", "none_by_this_rule"]);
 ///
 /// Parameters
 /// ----------
-/// rule : {'irc_slope', 'nfpa211_step', 'nbc_step'}
+/// rule : {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}
 ///     The rule.
 /// clause : str
 ///     Publication and place.
@@ -47872,7 +49196,7 @@ impl OfJson for OwnClearanceRule {
 /// chart_datum_above_floor_mm : float or None, optional
 ///     Height of the datum of the chart above the floor, mm; needed where the chart does not measure from the opening.
 ///     Allowed: -100000 to 100000.
-/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
 ///     Rules of the table to compare with: those that hold where the body will hang.
 /// own_rules : list of OwnClearanceRule, default []
 ///     Rules of the user's, compared in the same way.
@@ -51935,6 +53259,9 @@ impl OfJson for BodySpec {
 /// shear_parallel_mpa : float or None, optional
 ///     Shear strength along the grain, average of clear wood at 12 %, MPa.
 ///     Allowed: 0.01 to 2000.
+/// compression_perpendicular_mpa : float or None, optional
+///     Strength in compression across the grain, average of clear wood at 12 %, MPa.
+///     Allowed: 0.01 to 2000.
 /// source : str, default ''
 ///     Where the numbers come from, for the reader of the plan.
 #[pyclass(frozen, eq, module = "beamcraft")]
@@ -51973,6 +53300,9 @@ pub(crate) struct WoodFigures {
     /// Shear strength along the grain, average of clear wood at 12 %, MPa.
     #[pyo3(get)]
     pub(crate) shear_parallel_mpa: Option<f64>,
+    /// Strength in compression across the grain, average of clear wood at 12 %, MPa.
+    #[pyo3(get)]
+    pub(crate) compression_perpendicular_mpa: Option<f64>,
     /// Where the numbers come from, for the reader of the plan.
     #[pyo3(get)]
     pub(crate) source: String,
@@ -51981,8 +53311,8 @@ pub(crate) struct WoodFigures {
 #[pymethods]
 impl WoodFigures {
     #[new]
-    #[pyo3(signature = (*, density_12_kg_m3, group = Arg::left_out(), movement_radial_per_pct = Arg::left_out(), movement_tangential_per_pct = Arg::left_out(), shrinkage_radial_pct = Arg::left_out(), shrinkage_tangential_pct = Arg::left_out(), shrinkage_volumetric_pct = Arg::left_out(), fibre_saturation_pct = Arg::left_out(), modulus_of_elasticity_mpa = Arg::left_out(), modulus_of_rupture_mpa = Arg::left_out(), shear_parallel_mpa = Arg::left_out(), source = Arg::left_out()), text_signature = "(*, density_12_kg_m3, group=None, movement_radial_per_pct=None, movement_tangential_per_pct=None, shrinkage_radial_pct=None, shrinkage_tangential_pct=None, shrinkage_volumetric_pct=None, fibre_saturation_pct=30.0, modulus_of_elasticity_mpa=None, modulus_of_rupture_mpa=None, shear_parallel_mpa=None, source='')")]
-    fn new(density_12_kg_m3: Arg<'_, '_>, group: Arg<'_, '_>, movement_radial_per_pct: Arg<'_, '_>, movement_tangential_per_pct: Arg<'_, '_>, shrinkage_radial_pct: Arg<'_, '_>, shrinkage_tangential_pct: Arg<'_, '_>, shrinkage_volumetric_pct: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>, modulus_of_elasticity_mpa: Arg<'_, '_>, modulus_of_rupture_mpa: Arg<'_, '_>, shear_parallel_mpa: Arg<'_, '_>, source: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, density_12_kg_m3, group = Arg::left_out(), movement_radial_per_pct = Arg::left_out(), movement_tangential_per_pct = Arg::left_out(), shrinkage_radial_pct = Arg::left_out(), shrinkage_tangential_pct = Arg::left_out(), shrinkage_volumetric_pct = Arg::left_out(), fibre_saturation_pct = Arg::left_out(), modulus_of_elasticity_mpa = Arg::left_out(), modulus_of_rupture_mpa = Arg::left_out(), shear_parallel_mpa = Arg::left_out(), compression_perpendicular_mpa = Arg::left_out(), source = Arg::left_out()), text_signature = "(*, density_12_kg_m3, group=None, movement_radial_per_pct=None, movement_tangential_per_pct=None, shrinkage_radial_pct=None, shrinkage_tangential_pct=None, shrinkage_volumetric_pct=None, fibre_saturation_pct=30.0, modulus_of_elasticity_mpa=None, modulus_of_rupture_mpa=None, shear_parallel_mpa=None, compression_perpendicular_mpa=None, source='')")]
+    fn new(density_12_kg_m3: Arg<'_, '_>, group: Arg<'_, '_>, movement_radial_per_pct: Arg<'_, '_>, movement_tangential_per_pct: Arg<'_, '_>, shrinkage_radial_pct: Arg<'_, '_>, shrinkage_tangential_pct: Arg<'_, '_>, shrinkage_volumetric_pct: Arg<'_, '_>, fibre_saturation_pct: Arg<'_, '_>, modulus_of_elasticity_mpa: Arg<'_, '_>, modulus_of_rupture_mpa: Arg<'_, '_>, shear_parallel_mpa: Arg<'_, '_>, compression_perpendicular_mpa: Arg<'_, '_>, source: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             density_12_kg_m3: density_12_kg_m3.read("density_12_kg_m3")?,
             group: group.read_or("group", || None)?,
@@ -51995,6 +53325,7 @@ impl WoodFigures {
             modulus_of_elasticity_mpa: modulus_of_elasticity_mpa.read_or("modulus_of_elasticity_mpa", || None)?,
             modulus_of_rupture_mpa: modulus_of_rupture_mpa.read_or("modulus_of_rupture_mpa", || None)?,
             shear_parallel_mpa: shear_parallel_mpa.read_or("shear_parallel_mpa", || None)?,
+            compression_perpendicular_mpa: compression_perpendicular_mpa.read_or("compression_perpendicular_mpa", || None)?,
             source: source.read_or("source", || "".to_owned())?,
         })
     }
@@ -52030,9 +53361,10 @@ impl Record for WoodFigures {
         ("modulus_of_elasticity_mpa", "modulus_of_elasticity_mpa", "Modulus of elasticity in bending along the grain, average of clear wood at 12 %, MPa."),
         ("modulus_of_rupture_mpa", "modulus_of_rupture_mpa", "Modulus of rupture in bending, average of clear wood at 12 %, MPa."),
         ("shear_parallel_mpa", "shear_parallel_mpa", "Shear strength along the grain, average of clear wood at 12 %, MPa."),
+        ("compression_perpendicular_mpa", "compression_perpendicular_mpa", "Strength in compression across the grain, average of clear wood at 12 %, MPa."),
         ("source", "source", "Where the numbers come from, for the reader of the plan."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.density_12_kg_m3.show(), self.group.show(), self.movement_radial_per_pct.show(), self.movement_tangential_per_pct.show(), self.shrinkage_radial_pct.show(), self.shrinkage_tangential_pct.show(), self.shrinkage_volumetric_pct.show(), self.fibre_saturation_pct.show(), self.modulus_of_elasticity_mpa.show(), self.modulus_of_rupture_mpa.show(), self.shear_parallel_mpa.show(), self.source.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.density_12_kg_m3.show(), self.group.show(), self.movement_radial_per_pct.show(), self.movement_tangential_per_pct.show(), self.shrinkage_radial_pct.show(), self.shrinkage_tangential_pct.show(), self.shrinkage_volumetric_pct.show(), self.fibre_saturation_pct.show(), self.modulus_of_elasticity_mpa.show(), self.modulus_of_rupture_mpa.show(), self.shear_parallel_mpa.show(), self.compression_perpendicular_mpa.show(), self.source.show()] }
 }
 
 impl OfJson for WoodFigures {
@@ -52050,6 +53382,7 @@ impl OfJson for WoodFigures {
             modulus_of_elasticity_mpa: field(fields, "modulus_of_elasticity_mpa")?,
             modulus_of_rupture_mpa: field(fields, "modulus_of_rupture_mpa")?,
             shear_parallel_mpa: field(fields, "shear_parallel_mpa")?,
+            compression_perpendicular_mpa: field(fields, "compression_perpendicular_mpa")?,
             source: field(fields, "source")?,
         })
     }
@@ -52563,6 +53896,110 @@ impl OfJson for AccuracySpec {
     }
 }
 
+/// Screws through the glue blocks into both boards of a seam, driven from inside while the back is open.
+///
+/// Parameters
+/// ----------
+/// length_mm : float
+///     Length of a screw, mm.
+///     Allowed: 5 to 1000.
+/// driver_length_mm : float
+///     Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head.
+///     Allowed: 0 to 500.
+/// driver_radius_mm : float
+///     Half the width of the driver, mm.
+///     Allowed: 0 to 500.
+/// sunk_mm : float, default 0.0
+///     How deep its head is sunk into the block, mm.
+///     Allowed: 0 to 500.
+/// bit_length_mm : float, default 50.0
+///     Length of the bit that stands out of the driver, mm; 50 is a common size.
+///     Allowed: 0 to 500.
+/// least_cover_mm : float, default 3.0
+///     Least wood to leave between tip and show face, mm; 3 is a choice, no published rule.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct BlockScrewSpec {
+    /// Length of a screw, mm.
+    #[pyo3(get)]
+    pub(crate) length_mm: f64,
+    /// How deep its head is sunk into the block, mm.
+    #[pyo3(get)]
+    pub(crate) sunk_mm: f64,
+    /// Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head.
+    #[pyo3(get)]
+    pub(crate) driver_length_mm: f64,
+    /// Length of the bit that stands out of the driver, mm; 50 is a common size.
+    #[pyo3(get)]
+    pub(crate) bit_length_mm: f64,
+    /// Half the width of the driver, mm.
+    #[pyo3(get)]
+    pub(crate) driver_radius_mm: f64,
+    /// Least wood to leave between tip and show face, mm; 3 is a choice, no published rule.
+    #[pyo3(get)]
+    pub(crate) least_cover_mm: f64,
+}
+
+#[pymethods]
+impl BlockScrewSpec {
+    #[new]
+    #[pyo3(signature = (*, length_mm, driver_length_mm, driver_radius_mm, sunk_mm = Arg::left_out(), bit_length_mm = Arg::left_out(), least_cover_mm = Arg::left_out()), text_signature = "(*, length_mm, driver_length_mm, driver_radius_mm, sunk_mm=0.0, bit_length_mm=50.0, least_cover_mm=3.0)")]
+    fn new(length_mm: Arg<'_, '_>, driver_length_mm: Arg<'_, '_>, driver_radius_mm: Arg<'_, '_>, sunk_mm: Arg<'_, '_>, bit_length_mm: Arg<'_, '_>, least_cover_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            length_mm: length_mm.read("length_mm")?,
+            sunk_mm: sunk_mm.read_or("sunk_mm", || 0.0_f64)?,
+            driver_length_mm: driver_length_mm.read("driver_length_mm")?,
+            bit_length_mm: bit_length_mm.read_or("bit_length_mm", || 50.0_f64)?,
+            driver_radius_mm: driver_radius_mm.read("driver_radius_mm")?,
+            least_cover_mm: least_cover_mm.read_or("least_cover_mm", || 3.0_f64)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for BlockScrewSpec {
+    const NAME: &'static str = "BlockScrewSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("length_mm", "length_mm", "Length of a screw, mm."),
+        ("sunk_mm", "sunk_mm", "How deep its head is sunk into the block, mm."),
+        ("driver_length_mm", "driver_length_mm", "Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head."),
+        ("bit_length_mm", "bit_length_mm", "Length of the bit that stands out of the driver, mm; 50 is a common size."),
+        ("driver_radius_mm", "driver_radius_mm", "Half the width of the driver, mm."),
+        ("least_cover_mm", "least_cover_mm", "Least wood to leave between tip and show face, mm; 3 is a choice, no published rule."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.length_mm.show(), self.sunk_mm.show(), self.driver_length_mm.show(), self.bit_length_mm.show(), self.driver_radius_mm.show(), self.least_cover_mm.show()] }
+}
+
+impl OfJson for BlockScrewSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            length_mm: field(fields, "length_mm")?,
+            sunk_mm: field(fields, "sunk_mm")?,
+            driver_length_mm: field(fields, "driver_length_mm")?,
+            bit_length_mm: field(fields, "bit_length_mm")?,
+            driver_radius_mm: field(fields, "driver_radius_mm")?,
+            least_cover_mm: field(fields, "least_cover_mm")?,
+        })
+    }
+}
+
 /// Glue blocks along the long seams.
 ///
 /// Parameters
@@ -52576,6 +54013,8 @@ impl OfJson for AccuracySpec {
 /// greatest_spacing_mm : float, default 250.0
 ///     Greatest distance between the centres of neighbours, mm; 250 is a choice.
 ///     Allowed: 10 to 10000.
+/// screws : BlockScrewSpec or None, optional
+///     Screws through the blocks, besides glue; none when left out.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct BlockSpec {
@@ -52588,17 +54027,21 @@ pub(crate) struct BlockSpec {
     /// Greatest distance between the centres of neighbours, mm; 250 is a choice.
     #[pyo3(get)]
     pub(crate) greatest_spacing_mm: f64,
+    /// Screws through the blocks, besides glue; none when left out.
+    #[pyo3(get)]
+    pub(crate) screws: Option<BlockScrewSpec>,
 }
 
 #[pymethods]
 impl BlockSpec {
     #[new]
-    #[pyo3(signature = (*, face_mm = Arg::left_out(), length_mm = Arg::left_out(), greatest_spacing_mm = Arg::left_out()), text_signature = "(*, face_mm=20.0, length_mm=60.0, greatest_spacing_mm=250.0)")]
-    fn new(face_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, greatest_spacing_mm: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, face_mm = Arg::left_out(), length_mm = Arg::left_out(), greatest_spacing_mm = Arg::left_out(), screws = Arg::left_out()), text_signature = "(*, face_mm=20.0, length_mm=60.0, greatest_spacing_mm=250.0, screws=None)")]
+    fn new(face_mm: Arg<'_, '_>, length_mm: Arg<'_, '_>, greatest_spacing_mm: Arg<'_, '_>, screws: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             face_mm: face_mm.read_or("face_mm", || 20.0_f64)?,
             length_mm: length_mm.read_or("length_mm", || 60.0_f64)?,
             greatest_spacing_mm: greatest_spacing_mm.read_or("greatest_spacing_mm", || 250.0_f64)?,
+            screws: screws.read_or("screws", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -52625,8 +54068,9 @@ impl Record for BlockSpec {
         ("face_mm", "face_mm", "Width of each glued face of a block, mm; 20 is a choice."),
         ("length_mm", "length_mm", "Length of a block along the seam, mm; 60 is a choice."),
         ("greatest_spacing_mm", "greatest_spacing_mm", "Greatest distance between the centres of neighbours, mm; 250 is a choice."),
+        ("screws", "screws", "Screws through the blocks, besides glue; none when left out."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.face_mm.show(), self.length_mm.show(), self.greatest_spacing_mm.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.face_mm.show(), self.length_mm.show(), self.greatest_spacing_mm.show(), self.screws.show()] }
 }
 
 impl OfJson for BlockSpec {
@@ -52636,6 +54080,7 @@ impl OfJson for BlockSpec {
             face_mm: field(fields, "face_mm")?,
             length_mm: field(fields, "length_mm")?,
             greatest_spacing_mm: field(fields, "greatest_spacing_mm")?,
+            screws: field(fields, "screws")?,
         })
     }
 }
@@ -52977,6 +54422,309 @@ impl OfJson for CleatSpec {
     }
 }
 
+/// A ledger or frame on the wall.
+///
+/// Parameters
+/// ----------
+/// row_up_mm : float
+///     Height of the screws above the lower edge of the frame, mm: the arm that holds it to the wall.
+///     Allowed: 1 to 10000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct LedgerSpec {
+    /// Height of the screws above the lower edge of the frame, mm: the arm that holds it to the wall.
+    #[pyo3(get)]
+    pub(crate) row_up_mm: f64,
+}
+
+#[pymethods]
+impl LedgerSpec {
+    #[new]
+    #[pyo3(signature = (*, row_up_mm), text_signature = "(*, row_up_mm)")]
+    fn new(row_up_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            row_up_mm: row_up_mm.read("row_up_mm")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for LedgerSpec {
+    const NAME: &'static str = "LedgerSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("row_up_mm", "row_up_mm", "Height of the screws above the lower edge of the frame, mm: the arm that holds it to the wall."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.row_up_mm.show()] }
+}
+
+impl OfJson for LedgerSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            row_up_mm: field(fields, "row_up_mm")?,
+        })
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, IntoPyObject)]
+pub(crate) enum FixingPlace {
+    Ledger(LedgerSpec),
+    Ceiling(CeilingFrame),
+}
+
+impl Show for FixingPlace {
+    fn show(&self) -> Shown {
+        match self {
+            FixingPlace::Ledger(content) => Shown::Tagged("ledger", Box::new(content.show())),
+            FixingPlace::Ceiling(content) => Shown::Tagged("ceiling", Box::new(content.show())),
+        }
+    }
+}
+
+impl Cross for FixingPlace {
+    fn read(value: Borrowed<'_, '_, PyAny>, place: &Place<'_>) -> PyResult<Self> {
+        if let Ok(found) = value.cast::<LedgerSpec>() {
+            return Ok(FixingPlace::Ledger(found.get().clone()));
+        }
+        if let Ok(found) = value.cast::<CeilingFrame>() {
+            return Ok(FixingPlace::Ceiling(found.get().clone()));
+        }
+        Err(wrong_type(value, place, "one of the classes LedgerSpec, CeilingFrame"))
+    }
+}
+
+impl OfJson for FixingPlace {
+    fn of_json(value: &Value) -> Option<Self> {
+        let (choice, content) = tagged(value)?;
+        match choice {
+            "ledger" => OfJson::of_json(content).map(FixingPlace::Ledger),
+            "ceiling" => OfJson::of_json(content).map(FixingPlace::Ceiling),
+            _ => None,
+        }
+    }
+}
+
+/// A frame that the body slides over, and both joints.
+///
+/// Parameters
+/// ----------
+/// place : LedgerSpec or CeilingFrame
+///     Where the frame is.
+/// support_joint : JointInput
+///     Joint of the frame to one stud or joist; the loads of the plan act besides those given there.
+/// cross_joint : JointInput
+///     Joint of the body to the frame, all its cross fasteners together; the loads of the plan act besides those given there.
+/// supports_mm : list of float, default []
+///     Joists or studs from the left end of the body, mm; the studs of the wall behind it when left out.
+/// pull_n : float, default 0.0
+///     Pull at the body away from the frame, such as somebody's hand at its edge, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FixingSpec {
+    /// Where the frame is.
+    #[pyo3(get)]
+    pub(crate) place: FixingPlace,
+    /// Joists or studs from the left end of the body, mm; the studs of the wall behind it when left out.
+    #[pyo3(get)]
+    pub(crate) supports_mm: Vec<f64>,
+    /// Pull at the body away from the frame, such as somebody's hand at its edge, N; 0, the default, is none.
+    #[pyo3(get)]
+    pub(crate) pull_n: f64,
+    /// Joint of the frame to one stud or joist; the loads of the plan act besides those given there.
+    #[pyo3(get)]
+    pub(crate) support_joint: JointInput,
+    /// Joint of the body to the frame, all its cross fasteners together; the loads of the plan act besides those given there.
+    #[pyo3(get)]
+    pub(crate) cross_joint: JointInput,
+}
+
+#[pymethods]
+impl FixingSpec {
+    #[new]
+    #[pyo3(signature = (*, place, support_joint, cross_joint, supports_mm = Arg::left_out(), pull_n = Arg::left_out()), text_signature = "(*, place, support_joint, cross_joint, supports_mm=..., pull_n=0.0)")]
+    fn new(place: Arg<'_, '_>, support_joint: Arg<'_, '_>, cross_joint: Arg<'_, '_>, supports_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            place: place.read("place")?,
+            supports_mm: supports_mm.read_or("supports_mm", Vec::new)?,
+            pull_n: pull_n.read_or("pull_n", || 0.0_f64)?,
+            support_joint: support_joint.read("support_joint")?,
+            cross_joint: cross_joint.read("cross_joint")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FixingSpec {
+    const NAME: &'static str = "FixingSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("place", "place", "Where the frame is."),
+        ("supports_mm", "supports_mm", "Joists or studs from the left end of the body, mm; the studs of the wall behind it when left out."),
+        ("pull_n", "pull_n", "Pull at the body away from the frame, such as somebody's hand at its edge, N; 0, the default, is none."),
+        ("support_joint", "support_joint", "Joint of the frame to one stud or joist; the loads of the plan act besides those given there."),
+        ("cross_joint", "cross_joint", "Joint of the body to the frame, all its cross fasteners together; the loads of the plan act besides those given there."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.place.show(), self.supports_mm.show(), self.pull_n.show(), self.support_joint.show(), self.cross_joint.show()] }
+}
+
+impl OfJson for FixingSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            place: field(fields, "place")?,
+            supports_mm: field(fields, "supports_mm")?,
+            pull_n: field(fields, "pull_n")?,
+            support_joint: field(fields, "support_joint")?,
+            cross_joint: field(fields, "cross_joint")?,
+        })
+    }
+}
+
+choice!(DriverPlace, ["none", "in_hollow"]);
+
+choice!(TelevisionPlace, ["none", "above"]);
+
+/// Cables, drivers and a television. Their makers say what warmth they stand; what is not given is asked for, never assumed.
+///
+/// Parameters
+/// ----------
+/// driver : {'none', 'in_hollow'}, default 'none'
+///     A driver or transformer of lights.
+/// driver_limit_c : float or None, optional
+///     Highest temperature around the driver that its maker allows, °C.
+///     Allowed: -60 to 100.
+/// hollow_temperature_c : float or None, optional
+///     Highest temperature in the hollow for hours, °C, measured where it hangs with the appliance at work.
+///     Allowed: -60 to 100.
+/// television : {'none', 'above'}, default 'none'
+///     A television above the body.
+/// television_limit_c : float or None, optional
+///     Highest temperature at the television that its maker allows, °C.
+///     Allowed: -60 to 100.
+/// television_temperature_c : float or None, optional
+///     Highest temperature at the television for hours, °C, measured there with the appliance at work.
+///     Allowed: -60 to 100.
+/// cable_chase_mm : float or None, optional
+///     Width of a chase for cables through the frame pieces, mm; none when left out.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ServicesSpec {
+    /// A driver or transformer of lights.
+    #[pyo3(get)]
+    pub(crate) driver: DriverPlace,
+    /// Highest temperature around the driver that its maker allows, °C.
+    #[pyo3(get)]
+    pub(crate) driver_limit_c: Option<f64>,
+    /// Highest temperature in the hollow for hours, °C, measured where it hangs with the appliance at work.
+    #[pyo3(get)]
+    pub(crate) hollow_temperature_c: Option<f64>,
+    /// A television above the body.
+    #[pyo3(get)]
+    pub(crate) television: TelevisionPlace,
+    /// Highest temperature at the television that its maker allows, °C.
+    #[pyo3(get)]
+    pub(crate) television_limit_c: Option<f64>,
+    /// Highest temperature at the television for hours, °C, measured there with the appliance at work.
+    #[pyo3(get)]
+    pub(crate) television_temperature_c: Option<f64>,
+    /// Width of a chase for cables through the frame pieces, mm; none when left out.
+    #[pyo3(get)]
+    pub(crate) cable_chase_mm: Option<f64>,
+}
+
+#[pymethods]
+impl ServicesSpec {
+    #[new]
+    #[pyo3(signature = (*, driver = Arg::left_out(), driver_limit_c = Arg::left_out(), hollow_temperature_c = Arg::left_out(), television = Arg::left_out(), television_limit_c = Arg::left_out(), television_temperature_c = Arg::left_out(), cable_chase_mm = Arg::left_out()), text_signature = "(*, driver='none', driver_limit_c=None, hollow_temperature_c=None, television='none', television_limit_c=None, television_temperature_c=None, cable_chase_mm=None)")]
+    fn new(driver: Arg<'_, '_>, driver_limit_c: Arg<'_, '_>, hollow_temperature_c: Arg<'_, '_>, television: Arg<'_, '_>, television_limit_c: Arg<'_, '_>, television_temperature_c: Arg<'_, '_>, cable_chase_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            driver: driver.read_or("driver", || <DriverPlace as crate::cross::Choice>::named("none"))?,
+            driver_limit_c: driver_limit_c.read_or("driver_limit_c", || None)?,
+            hollow_temperature_c: hollow_temperature_c.read_or("hollow_temperature_c", || None)?,
+            television: television.read_or("television", || <TelevisionPlace as crate::cross::Choice>::named("none"))?,
+            television_limit_c: television_limit_c.read_or("television_limit_c", || None)?,
+            television_temperature_c: television_temperature_c.read_or("television_temperature_c", || None)?,
+            cable_chase_mm: cable_chase_mm.read_or("cable_chase_mm", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ServicesSpec {
+    const NAME: &'static str = "ServicesSpec";
+    const FIELDS: &'static [shown::Field] = &[
+        ("driver", "driver", "A driver or transformer of lights."),
+        ("driver_limit_c", "driver_limit_c", "Highest temperature around the driver that its maker allows, °C."),
+        ("hollow_temperature_c", "hollow_temperature_c", "Highest temperature in the hollow for hours, °C, measured where it hangs with the appliance at work."),
+        ("television", "television", "A television above the body."),
+        ("television_limit_c", "television_limit_c", "Highest temperature at the television that its maker allows, °C."),
+        ("television_temperature_c", "television_temperature_c", "Highest temperature at the television for hours, °C, measured there with the appliance at work."),
+        ("cable_chase_mm", "cable_chase_mm", "Width of a chase for cables through the frame pieces, mm; none when left out."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.driver.show(), self.driver_limit_c.show(), self.hollow_temperature_c.show(), self.television.show(), self.television_limit_c.show(), self.television_temperature_c.show(), self.cable_chase_mm.show()] }
+}
+
+impl OfJson for ServicesSpec {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            driver: field(fields, "driver")?,
+            driver_limit_c: field(fields, "driver_limit_c")?,
+            hollow_temperature_c: field(fields, "hollow_temperature_c")?,
+            television: field(fields, "television")?,
+            television_limit_c: field(fields, "television_limit_c")?,
+            television_temperature_c: field(fields, "television_temperature_c")?,
+            cable_chase_mm: field(fields, "cable_chase_mm")?,
+        })
+    }
+}
+
 /// Where the body hangs, in the frame of the wall: x from a plumb line of the maker's choice, heights from the floor.
 ///
 /// Parameters
@@ -52989,6 +54737,8 @@ impl OfJson for CleatSpec {
 ///     The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb.
 /// obstructions : list of Obstruction, default []
 ///     Things fixed to the wall or the ceiling around the body.
+/// services : ServicesSpec or None, optional
+///     Cables, drivers and a television in or above the body.
 /// opening : FireOpening or None, optional
 ///     The opening below or beside the body.
 /// appliance : Appliance or None, optional
@@ -53001,7 +54751,7 @@ impl OfJson for CleatSpec {
 ///     Height of the datum of the appliance's chart above the floor, mm; needed where the chart does not measure from the
 ///     top of the opening.
 ///     Allowed: -100000 to 100000.
-/// clearance_rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+/// clearance_rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
 ///     Rules of the table that hold where the body will hang; without any, a masonry opening is *not determined*.
 /// own_clearance_rules : list of OwnClearanceRule, default []
 ///     Rules of the user's, compared in the same way.
@@ -53020,6 +54770,9 @@ pub(crate) struct SiteSpec {
     /// Things fixed to the wall or the ceiling around the body.
     #[pyo3(get)]
     pub(crate) obstructions: Vec<Obstruction>,
+    /// Cables, drivers and a television in or above the body.
+    #[pyo3(get)]
+    pub(crate) services: Option<ServicesSpec>,
     /// The opening below or beside the body.
     #[pyo3(get)]
     pub(crate) opening: Option<FireOpening>,
@@ -53045,13 +54798,14 @@ pub(crate) struct SiteSpec {
 #[pymethods]
 impl SiteSpec {
     #[new]
-    #[pyo3(signature = (*, place, wall = Arg::left_out(), survey = Arg::left_out(), obstructions = Arg::left_out(), opening = Arg::left_out(), appliance = Arg::left_out(), hearth_out_mm = Arg::left_out(), chart_datum_above_floor_mm = Arg::left_out(), clearance_rules = Arg::left_out(), own_clearance_rules = Arg::left_out()), text_signature = "(*, place, wall=None, survey=None, obstructions=..., opening=None, appliance=None, hearth_out_mm=0.0, chart_datum_above_floor_mm=None, clearance_rules=..., own_clearance_rules=...)")]
-    fn new(place: Arg<'_, '_>, wall: Arg<'_, '_>, survey: Arg<'_, '_>, obstructions: Arg<'_, '_>, opening: Arg<'_, '_>, appliance: Arg<'_, '_>, hearth_out_mm: Arg<'_, '_>, chart_datum_above_floor_mm: Arg<'_, '_>, clearance_rules: Arg<'_, '_>, own_clearance_rules: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, place, wall = Arg::left_out(), survey = Arg::left_out(), obstructions = Arg::left_out(), services = Arg::left_out(), opening = Arg::left_out(), appliance = Arg::left_out(), hearth_out_mm = Arg::left_out(), chart_datum_above_floor_mm = Arg::left_out(), clearance_rules = Arg::left_out(), own_clearance_rules = Arg::left_out()), text_signature = "(*, place, wall=None, survey=None, obstructions=..., services=None, opening=None, appliance=None, hearth_out_mm=0.0, chart_datum_above_floor_mm=None, clearance_rules=..., own_clearance_rules=...)")]
+    fn new(place: Arg<'_, '_>, wall: Arg<'_, '_>, survey: Arg<'_, '_>, obstructions: Arg<'_, '_>, services: Arg<'_, '_>, opening: Arg<'_, '_>, appliance: Arg<'_, '_>, hearth_out_mm: Arg<'_, '_>, chart_datum_above_floor_mm: Arg<'_, '_>, clearance_rules: Arg<'_, '_>, own_clearance_rules: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             place: place.read("place")?,
             wall: wall.read_or("wall", || None)?,
             survey: survey.read_or("survey", || None)?,
             obstructions: obstructions.read_or("obstructions", Vec::new)?,
+            services: services.read_or("services", || None)?,
             opening: opening.read_or("opening", || None)?,
             appliance: appliance.read_or("appliance", || None)?,
             hearth_out_mm: hearth_out_mm.read_or("hearth_out_mm", || 0.0_f64)?,
@@ -53085,6 +54839,7 @@ impl Record for SiteSpec {
         ("wall", "wall", "The wall and its studs; without it no screw is checked."),
         ("survey", "survey", "The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb."),
         ("obstructions", "obstructions", "Things fixed to the wall or the ceiling around the body."),
+        ("services", "services", "Cables, drivers and a television in or above the body."),
         ("opening", "opening", "The opening below or beside the body."),
         ("appliance", "appliance", "What gives heat."),
         ("hearth_out_mm", "hearth_out_mm", "How far a raised hearth that nobody can stand on reaches out from the wall, mm; lifters stand before it. 0, the"),
@@ -53092,7 +54847,7 @@ impl Record for SiteSpec {
         ("clearance_rules", "clearance_rules", "Rules of the table that hold where the body will hang; without any, a masonry opening is *not determined*."),
         ("own_clearance_rules", "own_clearance_rules", "Rules of the user's, compared in the same way."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.place.show(), self.wall.show(), self.survey.show(), self.obstructions.show(), self.opening.show(), self.appliance.show(), self.hearth_out_mm.show(), self.chart_datum_above_floor_mm.show(), self.clearance_rules.show(), self.own_clearance_rules.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.place.show(), self.wall.show(), self.survey.show(), self.obstructions.show(), self.services.show(), self.opening.show(), self.appliance.show(), self.hearth_out_mm.show(), self.chart_datum_above_floor_mm.show(), self.clearance_rules.show(), self.own_clearance_rules.show()] }
 }
 
 impl OfJson for SiteSpec {
@@ -53103,6 +54858,7 @@ impl OfJson for SiteSpec {
             wall: field(fields, "wall")?,
             survey: field(fields, "survey")?,
             obstructions: field(fields, "obstructions")?,
+            services: field(fields, "services")?,
             opening: field(fields, "opening")?,
             appliance: field(fields, "appliance")?,
             hearth_out_mm: field(fields, "hearth_out_mm")?,
@@ -53123,6 +54879,14 @@ impl OfJson for SiteSpec {
 /// front_edge_n : float, default 222.0
 ///     A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
 ///     Allowed: 0 to 10000000.
+/// together : {'apart', 'at_once'}, default 'apart'
+///     Whether the push comes while things stand on the top.
+/// pull_at_top_n : float or None, optional
+///     A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+///     Allowed: 0 to 10000000.
+/// knock_from_below_n : float or None, optional
+///     A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+///     Allowed: 0 to 10000000.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LoadSpec {
@@ -53132,16 +54896,28 @@ pub(crate) struct LoadSpec {
     /// A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
     #[pyo3(get)]
     pub(crate) front_edge_n: f64,
+    /// Whether the push comes while things stand on the top.
+    #[pyo3(get)]
+    pub(crate) together: LoadsTogether,
+    /// A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+    #[pyo3(get)]
+    pub(crate) pull_at_top_n: Option<f64>,
+    /// A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+    #[pyo3(get)]
+    pub(crate) knock_from_below_n: Option<f64>,
 }
 
 #[pymethods]
 impl LoadSpec {
     #[new]
-    #[pyo3(signature = (*, on_top_n_per_m2 = Arg::left_out(), front_edge_n = Arg::left_out()), text_signature = "(*, on_top_n_per_m2=718.0, front_edge_n=222.0)")]
-    fn new(on_top_n_per_m2: Arg<'_, '_>, front_edge_n: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, on_top_n_per_m2 = Arg::left_out(), front_edge_n = Arg::left_out(), together = Arg::left_out(), pull_at_top_n = Arg::left_out(), knock_from_below_n = Arg::left_out()), text_signature = "(*, on_top_n_per_m2=718.0, front_edge_n=222.0, together='apart', pull_at_top_n=None, knock_from_below_n=None)")]
+    fn new(on_top_n_per_m2: Arg<'_, '_>, front_edge_n: Arg<'_, '_>, together: Arg<'_, '_>, pull_at_top_n: Arg<'_, '_>, knock_from_below_n: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             on_top_n_per_m2: on_top_n_per_m2.read_or("on_top_n_per_m2", || 718.0_f64)?,
             front_edge_n: front_edge_n.read_or("front_edge_n", || 222.0_f64)?,
+            together: together.read_or("together", || <LoadsTogether as crate::cross::Choice>::named("apart"))?,
+            pull_at_top_n: pull_at_top_n.read_or("pull_at_top_n", || None)?,
+            knock_from_below_n: knock_from_below_n.read_or("knock_from_below_n", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -53167,8 +54943,11 @@ impl Record for LoadSpec {
     const FIELDS: &'static [shown::Field] = &[
         ("on_top_n_per_m2", "on_top_n_per_m2", "Things standing on the top for years, N/m²; 718 (15 lbf/ft²) is what ANSI/KCMA A161.1 puts on cabinet shelves."),
         ("front_edge_n", "front_edge_n", "A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule."),
+        ("together", "together", "Whether the push comes while things stand on the top."),
+        ("pull_at_top_n", "pull_at_top_n", "A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it."),
+        ("knock_from_below_n", "knock_from_below_n", "A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.on_top_n_per_m2.show(), self.front_edge_n.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.on_top_n_per_m2.show(), self.front_edge_n.show(), self.together.show(), self.pull_at_top_n.show(), self.knock_from_below_n.show()] }
 }
 
 impl OfJson for LoadSpec {
@@ -53177,6 +54956,9 @@ impl OfJson for LoadSpec {
         Some(Self {
             on_top_n_per_m2: field(fields, "on_top_n_per_m2")?,
             front_edge_n: field(fields, "front_edge_n")?,
+            together: field(fields, "together")?,
+            pull_at_top_n: field(fields, "pull_at_top_n")?,
+            knock_from_below_n: field(fields, "knock_from_below_n")?,
         })
     }
 }
@@ -53325,11 +55107,13 @@ impl OfJson for FinishSpec {
 ///     Frame pieces inside.
 /// cleat : CleatSpec, default {"strip_width_mm":90.0,"thickness_mm":18.0,"bevel_deg":45.0,"blunt_mm":2.0,"below_top_mm":0.0,"side_play_mm":20.0,"friction":0.3,"lock":"none","screws":{"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}}
 ///     The hanging cleat.
+/// fixing : FixingSpec or None, optional
+///     A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat.
 /// site : SiteSpec or None, optional
 ///     Where it hangs; without it nothing that depends on studs, heights or heat is determined.
 /// glue_up : GluePace, default {"spreading_mm_per_min":1000.0,"closing_min":2.0}
 ///     How the body is glued up: the open time of the glue and the pace of the work.
-/// load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0}
+/// load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0,"together":"apart"}
 ///     What the body shall carry.
 /// finish : FinishSpec or None, optional
 ///     The finish; without it no quantity is determined.
@@ -53366,6 +55150,9 @@ pub(crate) struct BeamSpec {
     /// The hanging cleat.
     #[pyo3(get)]
     pub(crate) cleat: CleatSpec,
+    /// A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat.
+    #[pyo3(get)]
+    pub(crate) fixing: Option<FixingSpec>,
     /// Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     #[pyo3(get)]
     pub(crate) site: Option<SiteSpec>,
@@ -53383,8 +55170,8 @@ pub(crate) struct BeamSpec {
 #[pymethods]
 impl BeamSpec {
     #[new]
-    #[pyo3(signature = (*, beamcraft_spec, body, wood, name = Arg::left_out(), lengths = Arg::left_out(), seasons = Arg::left_out(), accuracy = Arg::left_out(), saw = Arg::left_out(), frame = Arg::left_out(), cleat = Arg::left_out(), site = Arg::left_out(), glue_up = Arg::left_out(), load = Arg::left_out(), finish = Arg::left_out()), text_signature = "(*, beamcraft_spec, body, wood, name='', lengths='metric', seasons=None, accuracy=None, saw=..., frame=..., cleat=..., site=None, glue_up=..., load=..., finish=None)")]
-    fn new(beamcraft_spec: Arg<'_, '_>, body: Arg<'_, '_>, wood: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, seasons: Arg<'_, '_>, accuracy: Arg<'_, '_>, saw: Arg<'_, '_>, frame: Arg<'_, '_>, cleat: Arg<'_, '_>, site: Arg<'_, '_>, glue_up: Arg<'_, '_>, load: Arg<'_, '_>, finish: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, beamcraft_spec, body, wood, name = Arg::left_out(), lengths = Arg::left_out(), seasons = Arg::left_out(), accuracy = Arg::left_out(), saw = Arg::left_out(), frame = Arg::left_out(), cleat = Arg::left_out(), fixing = Arg::left_out(), site = Arg::left_out(), glue_up = Arg::left_out(), load = Arg::left_out(), finish = Arg::left_out()), text_signature = "(*, beamcraft_spec, body, wood, name='', lengths='metric', seasons=None, accuracy=None, saw=..., frame=..., cleat=..., fixing=None, site=None, glue_up=..., load=..., finish=None)")]
+    fn new(beamcraft_spec: Arg<'_, '_>, body: Arg<'_, '_>, wood: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, seasons: Arg<'_, '_>, accuracy: Arg<'_, '_>, saw: Arg<'_, '_>, frame: Arg<'_, '_>, cleat: Arg<'_, '_>, fixing: Arg<'_, '_>, site: Arg<'_, '_>, glue_up: Arg<'_, '_>, load: Arg<'_, '_>, finish: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             beamcraft_spec: beamcraft_spec.read("beamcraft_spec")?,
             name: name.read_or("name", || "".to_owned())?,
@@ -53396,9 +55183,10 @@ impl BeamSpec {
             saw: saw.read_or("saw", || SawSpec { kerf_mm: 3.2_f64, max_tilt_deg: 45.0_f64, rip_allowance_mm: 6.0_f64, end_trim_mm: 25.0_f64, show_face: <ShowFace as crate::cross::Choice>::named("up"), machine: SawMachine { leans: None, back_tilt_deg: 0.0_f64, cut_height_mm: None, cut_height_45_mm: None, blade_diameter_mm: None, arbor_below_mm: None, rip_right_mm: None, rip_left_mm: None, crosscut_mm: None, max_gauge_deg: None, fence_height_mm: None, tall_fence_mm: None, outfeed_mm: None, narrow_mm: 75.0_f64, short_mm: 300.0_f64, on_edge_base_mm: 100.0_f64, planing_mm: 3.0_f64, track_saw: None } })?,
             frame: frame.read_or("frame", || FrameSpec { piece_thickness_mm: 20.0_f64, clearance_mm: 1.0_f64, end_margin_mm: 30.0_f64, greatest_spacing_mm: 450.0_f64, screw_clear_mm: 15.0_f64, blocks: None })?,
             cleat: cleat.read_or("cleat", || CleatSpec { strip_width_mm: 90.0_f64, thickness_mm: 18.0_f64, bevel_deg: 45.0_f64, blunt_mm: 2.0_f64, below_top_mm: 0.0_f64, side_play_mm: 20.0_f64, friction: 0.3_f64, species: None, figures: None, lock: <LockSpec as crate::cross::Choice>::named("none"), screws: ScrewSpec { size: <ScrewSize as crate::cross::Choice>::named("no_14"), length_mm: 90.0_f64, row_up_mm: 20.0_f64, end_distance_mm: 40.0_f64 } })?,
+            fixing: fixing.read_or("fixing", || None)?,
             site: site.read_or("site", || None)?,
             glue_up: glue_up.read_or("glue_up", || GluePace { open_time_min: None, spreading_mm_per_min: 1000.0_f64, closing_min: 2.0_f64 })?,
-            load: load.read_or("load", || LoadSpec { on_top_n_per_m2: 718.0_f64, front_edge_n: 222.0_f64 })?,
+            load: load.read_or("load", || LoadSpec { on_top_n_per_m2: 718.0_f64, front_edge_n: 222.0_f64, together: <LoadsTogether as crate::cross::Choice>::named("apart"), pull_at_top_n: None, knock_from_below_n: None })?,
             finish: finish.read_or("finish", || None)?,
         })
     }
@@ -53433,12 +55221,13 @@ impl Record for BeamSpec {
         ("saw", "saw", "The saw that cuts the bevels."),
         ("frame", "frame", "Frame pieces inside."),
         ("cleat", "cleat", "The hanging cleat."),
+        ("fixing", "fixing", "A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat."),
         ("site", "site", "Where it hangs; without it nothing that depends on studs, heights or heat is determined."),
         ("glue_up", "glue_up", "How the body is glued up: the open time of the glue and the pace of the work."),
         ("load", "load", "What the body shall carry."),
         ("finish", "finish", "The finish; without it no quantity is determined."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_spec.show(), self.name.show(), self.lengths.show(), self.body.show(), self.wood.show(), self.seasons.show(), self.accuracy.show(), self.saw.show(), self.frame.show(), self.cleat.show(), self.site.show(), self.glue_up.show(), self.load.show(), self.finish.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_spec.show(), self.name.show(), self.lengths.show(), self.body.show(), self.wood.show(), self.seasons.show(), self.accuracy.show(), self.saw.show(), self.frame.show(), self.cleat.show(), self.fixing.show(), self.site.show(), self.glue_up.show(), self.load.show(), self.finish.show()] }
 }
 
 impl OfJson for BeamSpec {
@@ -53455,6 +55244,7 @@ impl OfJson for BeamSpec {
             saw: field(fields, "saw")?,
             frame: field(fields, "frame")?,
             cleat: field(fields, "cleat")?,
+            fixing: field(fields, "fixing")?,
             site: field(fields, "site")?,
             glue_up: field(fields, "glue_up")?,
             load: field(fields, "load")?,
@@ -53625,6 +55415,9 @@ impl OfJson for SeamBlocks {
 ///     Centres of the pieces from the left end of the front, mm, from left to right.
 /// blocks : list of SeamBlocks
 ///     Glue blocks, seam by seam; empty when none were asked for or none fit.
+/// block_screws : list of InsideScrewCheck
+///     A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
+///     when no screws were asked for.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct FramePlan {
@@ -53640,18 +55433,23 @@ pub(crate) struct FramePlan {
     /// Glue blocks, seam by seam; empty when none were asked for or none fit.
     #[pyo3(get)]
     pub(crate) blocks: Vec<SeamBlocks>,
+    /// A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
+    /// when no screws were asked for.
+    #[pyo3(get)]
+    pub(crate) block_screws: Vec<InsideScrewCheck>,
 }
 
 #[pymethods]
 impl FramePlan {
     #[new]
-    #[pyo3(signature = (*, piece, thickness_mm, centres_mm, blocks), text_signature = "(*, piece, thickness_mm, centres_mm, blocks)")]
-    fn new(piece: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, centres_mm: Arg<'_, '_>, blocks: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, piece, thickness_mm, centres_mm, blocks, block_screws), text_signature = "(*, piece, thickness_mm, centres_mm, blocks, block_screws)")]
+    fn new(piece: Arg<'_, '_>, thickness_mm: Arg<'_, '_>, centres_mm: Arg<'_, '_>, blocks: Arg<'_, '_>, block_screws: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             piece: piece.read("piece")?,
             thickness_mm: thickness_mm.read("thickness_mm")?,
             centres_mm: centres_mm.read("centres_mm")?,
             blocks: blocks.read("blocks")?,
+            block_screws: block_screws.read("block_screws")?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -53679,8 +55477,9 @@ impl Record for FramePlan {
         ("thickness_mm", "thickness_mm", "Thickness of a piece along the body, mm."),
         ("centres_mm", "centres_mm", "Centres of the pieces from the left end of the front, mm, from left to right."),
         ("blocks", "blocks", "Glue blocks, seam by seam; empty when none were asked for or none fit."),
+        ("block_screws", "block_screws", "A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty"),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.piece.show(), self.thickness_mm.show(), self.centres_mm.show(), self.blocks.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.piece.show(), self.thickness_mm.show(), self.centres_mm.show(), self.blocks.show(), self.block_screws.show()] }
 }
 
 impl OfJson for FramePlan {
@@ -53691,6 +55490,7 @@ impl OfJson for FramePlan {
             thickness_mm: field(fields, "thickness_mm")?,
             centres_mm: field(fields, "centres_mm")?,
             blocks: field(fields, "blocks")?,
+            block_screws: field(fields, "block_screws")?,
         })
     }
 }
@@ -53701,6 +55501,10 @@ impl OfJson for FramePlan {
 /// ----------
 /// name : str
 ///     What stands or pushes on the body, in words.
+/// duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}
+///     How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2).
+/// duration_factor : float
+///     Load duration factor of the screws, C_D.
 /// load_n : float
 ///     Total load, N.
 /// out_mm : float
@@ -53724,12 +55528,21 @@ impl OfJson for FramePlan {
 ///     Shear on one screw in that stud, N.
 /// screw_tension_n : float or None, optional
 ///     Tension in one screw in that stud, N.
+/// screw_utilisation : float or None, optional
+///     How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when
+///     the wall was not given, or the screw does not reach its stud.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct LoadCase {
     /// What stands or pushes on the body, in words.
     #[pyo3(get)]
     pub(crate) name: String,
+    /// How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2).
+    #[pyo3(get)]
+    pub(crate) duration: LoadDuration,
+    /// Load duration factor of the screws, C_D.
+    #[pyo3(get)]
+    pub(crate) duration_factor: f64,
     /// Total load, N.
     #[pyo3(get)]
     pub(crate) load_n: f64,
@@ -53764,15 +55577,21 @@ pub(crate) struct LoadCase {
     /// Tension in one screw in that stud, N.
     #[pyo3(get)]
     pub(crate) screw_tension_n: Option<f64>,
+    /// How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when
+    /// the wall was not given, or the screw does not reach its stud.
+    #[pyo3(get)]
+    pub(crate) screw_utilisation: Option<f64>,
 }
 
 #[pymethods]
 impl LoadCase {
     #[new]
-    #[pyo3(signature = (*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n = Arg::left_out(), least_stud_n = Arg::left_out(), screw_shear_n = Arg::left_out(), screw_tension_n = Arg::left_out()), text_signature = "(*, name, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n=None, least_stud_n=None, screw_shear_n=None, screw_tension_n=None)")]
-    fn new(name: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>, needed_pull_n: Arg<'_, '_>, pull_without_friction_n: Arg<'_, '_>, hold_down_n: Arg<'_, '_>, worst_stud_n: Arg<'_, '_>, least_stud_n: Arg<'_, '_>, screw_shear_n: Arg<'_, '_>, screw_tension_n: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, name, duration, duration_factor, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n = Arg::left_out(), least_stud_n = Arg::left_out(), screw_shear_n = Arg::left_out(), screw_tension_n = Arg::left_out(), screw_utilisation = Arg::left_out()), text_signature = "(*, name, duration, duration_factor, load_n, out_mm, along_mm, pull_n, needed_pull_n, pull_without_friction_n, hold_down_n, worst_stud_n=None, least_stud_n=None, screw_shear_n=None, screw_tension_n=None, screw_utilisation=None)")]
+    fn new(name: Arg<'_, '_>, duration: Arg<'_, '_>, duration_factor: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, along_mm: Arg<'_, '_>, pull_n: Arg<'_, '_>, needed_pull_n: Arg<'_, '_>, pull_without_friction_n: Arg<'_, '_>, hold_down_n: Arg<'_, '_>, worst_stud_n: Arg<'_, '_>, least_stud_n: Arg<'_, '_>, screw_shear_n: Arg<'_, '_>, screw_tension_n: Arg<'_, '_>, screw_utilisation: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             name: name.read("name")?,
+            duration: duration.read("duration")?,
+            duration_factor: duration_factor.read("duration_factor")?,
             load_n: load_n.read("load_n")?,
             out_mm: out_mm.read("out_mm")?,
             along_mm: along_mm.read("along_mm")?,
@@ -53784,6 +55603,7 @@ impl LoadCase {
             least_stud_n: least_stud_n.read_or("least_stud_n", || None)?,
             screw_shear_n: screw_shear_n.read_or("screw_shear_n", || None)?,
             screw_tension_n: screw_tension_n.read_or("screw_tension_n", || None)?,
+            screw_utilisation: screw_utilisation.read_or("screw_utilisation", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -53808,6 +55628,8 @@ impl Record for LoadCase {
     const NAME: &'static str = "LoadCase";
     const FIELDS: &'static [shown::Field] = &[
         ("name", "name", "What stands or pushes on the body, in words."),
+        ("duration", "duration", "How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2)."),
+        ("duration_factor", "duration_factor", "Load duration factor of the screws, C_D."),
         ("load_n", "load_n", "Total load, N."),
         ("out_mm", "out_mm", "Distance of the load from the wall, mm."),
         ("along_mm", "along_mm", "Place of the load along the body, mm."),
@@ -53819,8 +55641,9 @@ impl Record for LoadCase {
         ("least_stud_n", "least_stud_n", "Load on the least loaded stud, N; negative where its screw must hold the wall half down; absent when the wall was not"),
         ("screw_shear_n", "screw_shear_n", "Shear on one screw in that stud, N."),
         ("screw_tension_n", "screw_tension_n", "Tension in one screw in that stud, N."),
+        ("screw_utilisation", "screw_utilisation", "How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when"),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.load_n.show(), self.out_mm.show(), self.along_mm.show(), self.pull_n.show(), self.needed_pull_n.show(), self.pull_without_friction_n.show(), self.hold_down_n.show(), self.worst_stud_n.show(), self.least_stud_n.show(), self.screw_shear_n.show(), self.screw_tension_n.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.duration.show(), self.duration_factor.show(), self.load_n.show(), self.out_mm.show(), self.along_mm.show(), self.pull_n.show(), self.needed_pull_n.show(), self.pull_without_friction_n.show(), self.hold_down_n.show(), self.worst_stud_n.show(), self.least_stud_n.show(), self.screw_shear_n.show(), self.screw_tension_n.show(), self.screw_utilisation.show()] }
 }
 
 impl OfJson for LoadCase {
@@ -53828,6 +55651,8 @@ impl OfJson for LoadCase {
         let fields = value.as_object()?;
         Some(Self {
             name: field(fields, "name")?,
+            duration: field(fields, "duration")?,
+            duration_factor: field(fields, "duration_factor")?,
             load_n: field(fields, "load_n")?,
             out_mm: field(fields, "out_mm")?,
             along_mm: field(fields, "along_mm")?,
@@ -53839,6 +55664,7 @@ impl OfJson for LoadCase {
             least_stud_n: field(fields, "least_stud_n")?,
             screw_shear_n: field(fields, "screw_shear_n")?,
             screw_tension_n: field(fields, "screw_tension_n")?,
+            screw_utilisation: field(fields, "screw_utilisation")?,
         })
     }
 }
@@ -53995,6 +55821,162 @@ impl OfJson for CleatPlan {
             greatest_packing_mm: field(fields, "greatest_packing_mm")?,
             marks: field(fields, "marks")?,
             load_cases: field(fields, "load_cases")?,
+        })
+    }
+}
+
+/// One load case on a frame.
+///
+/// Parameters
+/// ----------
+/// name : str
+///     What stands or pushes on the body, in words.
+/// load_n : float
+///     Total load, N.
+/// out_mm : float
+///     Distance of the load from the wall, mm.
+/// utilisation : float or None, optional
+///     How much of the worse joint it uses; absent where a joint has no answer.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FixingCase {
+    /// What stands or pushes on the body, in words.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// Total load, N.
+    #[pyo3(get)]
+    pub(crate) load_n: f64,
+    /// Distance of the load from the wall, mm.
+    #[pyo3(get)]
+    pub(crate) out_mm: f64,
+    /// How much of the worse joint it uses; absent where a joint has no answer.
+    #[pyo3(get)]
+    pub(crate) utilisation: Option<f64>,
+}
+
+#[pymethods]
+impl FixingCase {
+    #[new]
+    #[pyo3(signature = (*, name, load_n, out_mm, utilisation = Arg::left_out()), text_signature = "(*, name, load_n, out_mm, utilisation=None)")]
+    fn new(name: Arg<'_, '_>, load_n: Arg<'_, '_>, out_mm: Arg<'_, '_>, utilisation: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read("name")?,
+            load_n: load_n.read("load_n")?,
+            out_mm: out_mm.read("out_mm")?,
+            utilisation: utilisation.read_or("utilisation", || None)?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FixingCase {
+    const NAME: &'static str = "FixingCase";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "What stands or pushes on the body, in words."),
+        ("load_n", "load_n", "Total load, N."),
+        ("out_mm", "out_mm", "Distance of the load from the wall, mm."),
+        ("utilisation", "utilisation", "How much of the worse joint it uses; absent where a joint has no answer."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.load_n.show(), self.out_mm.show(), self.utilisation.show()] }
+}
+
+impl OfJson for FixingCase {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            load_n: field(fields, "load_n")?,
+            out_mm: field(fields, "out_mm")?,
+            utilisation: field(fields, "utilisation")?,
+        })
+    }
+}
+
+/// A frame that holds the body in place of the cleat.
+///
+/// Parameters
+/// ----------
+/// supports_mm : list of float
+///     Studs or joists from the left end of the body, mm.
+/// cases : list of FixingCase
+///     Load cases and what each uses.
+/// held : FrameFixing
+///     Both joints in the case that governs.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct FixingPlan {
+    /// Studs or joists from the left end of the body, mm.
+    #[pyo3(get)]
+    pub(crate) supports_mm: Vec<f64>,
+    /// Load cases and what each uses.
+    #[pyo3(get)]
+    pub(crate) cases: Vec<FixingCase>,
+    /// Both joints in the case that governs.
+    #[pyo3(get)]
+    pub(crate) held: FrameFixing,
+}
+
+#[pymethods]
+impl FixingPlan {
+    #[new]
+    #[pyo3(signature = (*, supports_mm, cases, held), text_signature = "(*, supports_mm, cases, held)")]
+    fn new(supports_mm: Arg<'_, '_>, cases: Arg<'_, '_>, held: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            supports_mm: supports_mm.read("supports_mm")?,
+            cases: cases.read("cases")?,
+            held: held.read("held")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for FixingPlan {
+    const NAME: &'static str = "FixingPlan";
+    const FIELDS: &'static [shown::Field] = &[
+        ("supports_mm", "supports_mm", "Studs or joists from the left end of the body, mm."),
+        ("cases", "cases", "Load cases and what each uses."),
+        ("held", "held", "Both joints in the case that governs."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.supports_mm.show(), self.cases.show(), self.held.show()] }
+}
+
+impl OfJson for FixingPlan {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            supports_mm: field(fields, "supports_mm")?,
+            cases: field(fields, "cases")?,
+            held: field(fields, "held")?,
         })
     }
 }
@@ -54727,6 +56709,8 @@ impl OfJson for GluePlan {
 ///     Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
 /// cleat : CleatPlan or None, optional
 ///     The hanging cleat; absent when it does not fit the body.
+/// fixing : FixingPlan or None, optional
+///     The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given.
 /// site_fit : SiteFit or None, optional
 ///     How the body sits on the wall as it is; absent when its place was not given.
 /// lift_on : LiftOn or None, optional
@@ -54763,6 +56747,9 @@ pub(crate) struct Plan {
     /// The hanging cleat; absent when it does not fit the body.
     #[pyo3(get)]
     pub(crate) cleat: Option<CleatPlan>,
+    /// The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given.
+    #[pyo3(get)]
+    pub(crate) fixing: Option<FixingPlan>,
     /// How the body sits on the wall as it is; absent when its place was not given.
     #[pyo3(get)]
     pub(crate) site_fit: Option<SiteFit>,
@@ -54830,6 +56817,7 @@ impl Record for Plan {
         ("cuts", "cuts", "Saw settings, panel by panel, in the order of the panels."),
         ("frame", "frame", "Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit."),
         ("cleat", "cleat", "The hanging cleat; absent when it does not fit the body."),
+        ("fixing", "fixing", "The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given."),
         ("site_fit", "site_fit", "How the body sits on the wall as it is; absent when its place was not given."),
         ("lift_on", "lift_on", "The way onto the cleat; absent without a wall and a cleat on it."),
         ("hanging", "hanging", "The order of hanging, step by step; empty without a cleat."),
@@ -54845,7 +56833,7 @@ impl Record for Plan {
         ("not_checked", "not_checked", "What was not checked."),
         ("cautions", "cautions", "Standing cautions."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_plan.show(), self.spec.show(), self.panels.show(), self.cuts.show(), self.frame.show(), self.cleat.show(), self.site_fit.show(), self.lift_on.show(), self.hanging.show(), self.clearance.show(), self.movement.show(), self.tolerance.show(), self.mass.show(), self.checks.show(), self.finish.show(), self.glue.show(), self.assembly.show(), self.findings.show(), self.not_checked.show(), self.cautions.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.beamcraft_plan.show(), self.spec.show(), self.panels.show(), self.cuts.show(), self.frame.show(), self.cleat.show(), self.fixing.show(), self.site_fit.show(), self.lift_on.show(), self.hanging.show(), self.clearance.show(), self.movement.show(), self.tolerance.show(), self.mass.show(), self.checks.show(), self.finish.show(), self.glue.show(), self.assembly.show(), self.findings.show(), self.not_checked.show(), self.cautions.show()] }
 }
 
 impl OfJson for Plan {
@@ -54858,6 +56846,7 @@ impl OfJson for Plan {
             cuts: field(fields, "cuts")?,
             frame: field(fields, "frame")?,
             cleat: field(fields, "cleat")?,
+            fixing: field(fields, "fixing")?,
             site_fit: field(fields, "site_fit")?,
             lift_on: field(fields, "lift_on")?,
             hanging: field(fields, "hanging")?,
@@ -54871,6 +56860,218 @@ impl OfJson for Plan {
             assembly: field(fields, "assembly")?,
             findings: field(fields, "findings")?,
             not_checked: field(fields, "not_checked")?,
+            cautions: field(fields, "cautions")?,
+        })
+    }
+}
+
+/// A hollow body of any form and the saw that is to cut it.
+///
+/// Parameters
+/// ----------
+/// body : HollowBodyInput
+///     The body: section, legs, boards, ends, joints, features.
+/// name : str, default ''
+///     Name of the body, for its files and drawings.
+/// lengths : {'metric', 'inches'}, default 'metric'
+///     How lengths are written in the drawings.
+/// saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"end_trim_mm":25.0,"show_face":"up","machine":{"back_tilt_deg":0.0,"narrow_mm":75.0,"short_mm":300.0,"on_edge_base_mm":100.0,"planing_mm":3.0}}
+///     The saw and how its owner cuts.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SawnBodyInput {
+    /// Name of the body, for its files and drawings.
+    #[pyo3(get)]
+    pub(crate) name: String,
+    /// How lengths are written in the drawings.
+    #[pyo3(get)]
+    pub(crate) lengths: ReportLengths,
+    /// The body: section, legs, boards, ends, joints, features.
+    #[pyo3(get)]
+    pub(crate) body: HollowBodyInput,
+    /// The saw and how its owner cuts.
+    #[pyo3(get)]
+    pub(crate) saw: SawSpec,
+}
+
+#[pymethods]
+impl SawnBodyInput {
+    #[new]
+    #[pyo3(signature = (*, body, name = Arg::left_out(), lengths = Arg::left_out(), saw = Arg::left_out()), text_signature = "(*, body, name='', lengths='metric', saw=...)")]
+    fn new(body: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, saw: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            name: name.read_or("name", || "".to_owned())?,
+            lengths: lengths.read_or("lengths", || <ReportLengths as crate::cross::Choice>::named("metric"))?,
+            body: body.read("body")?,
+            saw: saw.read_or("saw", || SawSpec { kerf_mm: 3.2_f64, max_tilt_deg: 45.0_f64, rip_allowance_mm: 6.0_f64, end_trim_mm: 25.0_f64, show_face: <ShowFace as crate::cross::Choice>::named("up"), machine: SawMachine { leans: None, back_tilt_deg: 0.0_f64, cut_height_mm: None, cut_height_45_mm: None, blade_diameter_mm: None, arbor_below_mm: None, rip_right_mm: None, rip_left_mm: None, crosscut_mm: None, max_gauge_deg: None, fence_height_mm: None, tall_fence_mm: None, outfeed_mm: None, narrow_mm: 75.0_f64, short_mm: 300.0_f64, on_edge_base_mm: 100.0_f64, planing_mm: 3.0_f64, track_saw: None } })?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SawnBodyInput {
+    const NAME: &'static str = "SawnBodyInput";
+    const FIELDS: &'static [shown::Field] = &[
+        ("name", "name", "Name of the body, for its files and drawings."),
+        ("lengths", "lengths", "How lengths are written in the drawings."),
+        ("body", "body", "The body: section, legs, boards, ends, joints, features."),
+        ("saw", "saw", "The saw and how its owner cuts."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.name.show(), self.lengths.show(), self.body.show(), self.saw.show()] }
+}
+
+impl OfJson for SawnBodyInput {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            name: field(fields, "name")?,
+            lengths: field(fields, "lengths")?,
+            body: field(fields, "body")?,
+            saw: field(fields, "saw")?,
+        })
+    }
+}
+
+/// The panels of a body of any form, each with its cuts.
+///
+/// Parameters
+/// ----------
+/// spec : SawnBodyInput
+///     What it was computed from, with every default filled in.
+/// panels : list of Panel
+///     The panels as solids, leg by leg, in the order of the faces.
+/// cuts : list of PanelSawing
+///     Saw settings, panel by panel, in the order of the panels; grooves and other features are not among the cuts.
+/// wood : MassProperties
+///     Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+/// panel_masses : list of PanelMass
+///     Mass of every panel; none without a density.
+/// features : list of FeatureCut
+///     What each feature took out of each panel, and the wood left over it.
+/// veneer : list of VeneerEdge
+///     Every edge of every panel with a face veneer; none for solid wood.
+/// findings : list of Finding
+///     What the maker should know, worst first.
+/// cautions : list of CautionText
+///     The cautions of the cuts in words, and standing ones.
+/// mass_kg : float or None, optional
+///     Mass, kg; absent without a density.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct SawnBody {
+    /// What it was computed from, with every default filled in.
+    #[pyo3(get)]
+    pub(crate) spec: SawnBodyInput,
+    /// The panels as solids, leg by leg, in the order of the faces.
+    #[pyo3(get)]
+    pub(crate) panels: Vec<Panel>,
+    /// Saw settings, panel by panel, in the order of the panels; grooves and other features are not among the cuts.
+    #[pyo3(get)]
+    pub(crate) cuts: Vec<PanelSawing>,
+    /// Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+    #[pyo3(get)]
+    pub(crate) wood: MassProperties,
+    /// Mass, kg; absent without a density.
+    #[pyo3(get)]
+    pub(crate) mass_kg: Option<f64>,
+    /// Mass of every panel; none without a density.
+    #[pyo3(get)]
+    pub(crate) panel_masses: Vec<PanelMass>,
+    /// What each feature took out of each panel, and the wood left over it.
+    #[pyo3(get)]
+    pub(crate) features: Vec<FeatureCut>,
+    /// Every edge of every panel with a face veneer; none for solid wood.
+    #[pyo3(get)]
+    pub(crate) veneer: Vec<VeneerEdge>,
+    /// What the maker should know, worst first.
+    #[pyo3(get)]
+    pub(crate) findings: Vec<Finding>,
+    /// The cautions of the cuts in words, and standing ones.
+    #[pyo3(get)]
+    pub(crate) cautions: Vec<CautionText>,
+}
+
+#[pymethods]
+impl SawnBody {
+    #[new]
+    #[pyo3(signature = (*, spec, panels, cuts, wood, panel_masses, features, veneer, findings, cautions, mass_kg = Arg::left_out()), text_signature = "(*, spec, panels, cuts, wood, panel_masses, features, veneer, findings, cautions, mass_kg=None)")]
+    fn new(spec: Arg<'_, '_>, panels: Arg<'_, '_>, cuts: Arg<'_, '_>, wood: Arg<'_, '_>, panel_masses: Arg<'_, '_>, features: Arg<'_, '_>, veneer: Arg<'_, '_>, findings: Arg<'_, '_>, cautions: Arg<'_, '_>, mass_kg: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            spec: spec.read("spec")?,
+            panels: panels.read("panels")?,
+            cuts: cuts.read("cuts")?,
+            wood: wood.read("wood")?,
+            mass_kg: mass_kg.read_or("mass_kg", || None)?,
+            panel_masses: panel_masses.read("panel_masses")?,
+            features: features.read("features")?,
+            veneer: veneer.read("veneer")?,
+            findings: findings.read("findings")?,
+            cautions: cautions.read("cautions")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for SawnBody {
+    const NAME: &'static str = "SawnBody";
+    const FIELDS: &'static [shown::Field] = &[
+        ("spec", "spec", "What it was computed from, with every default filled in."),
+        ("panels", "panels", "The panels as solids, leg by leg, in the order of the faces."),
+        ("cuts", "cuts", "Saw settings, panel by panel, in the order of the panels; grooves and other features are not among the cuts."),
+        ("wood", "wood", "Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides."),
+        ("mass_kg", "mass_kg", "Mass, kg; absent without a density."),
+        ("panel_masses", "panel_masses", "Mass of every panel; none without a density."),
+        ("features", "features", "What each feature took out of each panel, and the wood left over it."),
+        ("veneer", "veneer", "Every edge of every panel with a face veneer; none for solid wood."),
+        ("findings", "findings", "What the maker should know, worst first."),
+        ("cautions", "cautions", "The cautions of the cuts in words, and standing ones."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.spec.show(), self.panels.show(), self.cuts.show(), self.wood.show(), self.mass_kg.show(), self.panel_masses.show(), self.features.show(), self.veneer.show(), self.findings.show(), self.cautions.show()] }
+}
+
+impl OfJson for SawnBody {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            spec: field(fields, "spec")?,
+            panels: field(fields, "panels")?,
+            cuts: field(fields, "cuts")?,
+            wood: field(fields, "wood")?,
+            mass_kg: field(fields, "mass_kg")?,
+            panel_masses: field(fields, "panel_masses")?,
+            features: field(fields, "features")?,
+            veneer: field(fields, "veneer")?,
+            findings: field(fields, "findings")?,
             cautions: field(fields, "cautions")?,
         })
     }
@@ -55657,6 +57858,91 @@ impl OfJson for CleatVariants {
     }
 }
 
+/// The clamps at hand, or tape.
+///
+/// Parameters
+/// ----------
+/// clamp_force_n : float
+///     Force of one clamp square to the glue line, N; of stretched tape, what a spring balance shows.
+///     Allowed: 1 to 1000000.
+/// head_to_seam_mm : float
+///     Distance from the clamp's head to the glue line, mm, with the caul between them.
+///     Allowed: 0 to 100000.
+/// wood : {'soft', 'hard'}
+///     What is glued.
+/// head_width_mm : float, default 0.0
+///     Width of the clamp's head along the seam, mm.
+///     Allowed: 0 to 500.
+#[pyclass(frozen, eq, module = "beamcraft")]
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ClampsAtHand {
+    /// Force of one clamp square to the glue line, N; of stretched tape, what a spring balance shows.
+    #[pyo3(get)]
+    pub(crate) clamp_force_n: f64,
+    /// Width of the clamp's head along the seam, mm.
+    #[pyo3(get)]
+    pub(crate) head_width_mm: f64,
+    /// Distance from the clamp's head to the glue line, mm, with the caul between them.
+    #[pyo3(get)]
+    pub(crate) head_to_seam_mm: f64,
+    /// What is glued.
+    #[pyo3(get)]
+    pub(crate) wood: ClampedWood,
+}
+
+#[pymethods]
+impl ClampsAtHand {
+    #[new]
+    #[pyo3(signature = (*, clamp_force_n, head_to_seam_mm, wood, head_width_mm = Arg::left_out()), text_signature = "(*, clamp_force_n, head_to_seam_mm, wood, head_width_mm=0.0)")]
+    fn new(clamp_force_n: Arg<'_, '_>, head_to_seam_mm: Arg<'_, '_>, wood: Arg<'_, '_>, head_width_mm: Arg<'_, '_>) -> PyResult<Self> {
+        Ok(Self {
+            clamp_force_n: clamp_force_n.read("clamp_force_n")?,
+            head_width_mm: head_width_mm.read_or("head_width_mm", || 0.0_f64)?,
+            head_to_seam_mm: head_to_seam_mm.read("head_to_seam_mm")?,
+            wood: wood.read("wood")?,
+        })
+    }
+    fn __repr__(&self) -> String { shown::repr(self) }
+    fn __getnewargs_ex__<'py>(slf: &Bound<'py, Self>) -> PyResult<NewArguments<'py>> { shown::new_arguments::<Self>(slf.as_any()) }
+    #[pyo3(signature = (**changes))]
+    fn __replace__<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    /// Equal object with the fields given changed.
+    #[pyo3(signature = (**changes))]
+    fn replace<'py>(slf: &Bound<'py, Self>, changes: Option<&Bound<'py, PyDict>>) -> PyResult<Bound<'py, PyAny>> { shown::replace::<Self>(slf.as_any(), changes) }
+    fn __str__(&self) -> String { shown::line(&self.object()) }
+    fn __copy__(slf: Py<Self>) -> Py<Self> { slf }
+    #[pyo3(signature = (_memo, /))]
+    fn __deepcopy__(slf: Py<Self>, _memo: &Bound<'_, PyAny>) -> Py<Self> { slf }
+    /// Dict of names, numbers, texts and lists: what the JSON of the object reads as.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> { shown::to_dict(py, &self.object()) }
+    /// Canonical JSON: the same bytes through every door of the library.
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> { shown::to_json(py, self) }
+    fn _repr_html_(&self) -> String { html::table(&self.object()) }
+}
+
+impl Record for ClampsAtHand {
+    const NAME: &'static str = "ClampsAtHand";
+    const FIELDS: &'static [shown::Field] = &[
+        ("clamp_force_n", "clamp_force_n", "Force of one clamp square to the glue line, N; of stretched tape, what a spring balance shows."),
+        ("head_width_mm", "head_width_mm", "Width of the clamp's head along the seam, mm."),
+        ("head_to_seam_mm", "head_to_seam_mm", "Distance from the clamp's head to the glue line, mm, with the caul between them."),
+        ("wood", "wood", "What is glued."),
+    ];
+    fn values(&self) -> Vec<Shown> { vec![self.clamp_force_n.show(), self.head_width_mm.show(), self.head_to_seam_mm.show(), self.wood.show()] }
+}
+
+impl OfJson for ClampsAtHand {
+    fn of_json(value: &Value) -> Option<Self> {
+        let fields = value.as_object()?;
+        Some(Self {
+            clamp_force_n: field(fields, "clamp_force_n")?,
+            head_width_mm: field(fields, "head_width_mm")?,
+            head_to_seam_mm: field(fields, "head_to_seam_mm")?,
+            wood: field(fields, "wood")?,
+        })
+    }
+}
+
 /// How the boards and the small things are bought.
 ///
 /// Parameters
@@ -55685,6 +57971,14 @@ impl OfJson for CleatVariants {
 /// area_a_disc_m2 : float or None, optional
 ///     Area that one abrasive disc sands, m²; without it no discs are reckoned.
 ///     Allowed: 0.01 to 1000.
+/// filler_waste_share : float, default 0.0
+///     Share of filler on top that is wiped and sanded off; no figure is published.
+///     Allowed: 0 to 5.
+/// clamps : ClampsAtHand or None, optional
+///     The clamps at hand; without them none are counted.
+/// finish_voc_g_per_l : float or None, optional
+///     Volatile organic compounds of the finish by its label, g/L; without them none are summed.
+///     Allowed: 0 to 2000.
 #[pyclass(frozen, eq, module = "beamcraft")]
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct BuyingSpec {
@@ -55712,13 +58006,22 @@ pub(crate) struct BuyingSpec {
     /// Area that one abrasive disc sands, m²; without it no discs are reckoned.
     #[pyo3(get)]
     pub(crate) area_a_disc_m2: Option<f64>,
+    /// Share of filler on top that is wiped and sanded off; no figure is published.
+    #[pyo3(get)]
+    pub(crate) filler_waste_share: f64,
+    /// The clamps at hand; without them none are counted.
+    #[pyo3(get)]
+    pub(crate) clamps: Option<ClampsAtHand>,
+    /// Volatile organic compounds of the finish by its label, g/L; without them none are summed.
+    #[pyo3(get)]
+    pub(crate) finish_voc_g_per_l: Option<f64>,
 }
 
 #[pymethods]
 impl BuyingSpec {
     #[new]
-    #[pyo3(signature = (*, flattening_mm = Arg::left_out(), least_yield = Arg::left_out(), greatest_yield = Arg::left_out(), glue_spread_g_per_m2 = Arg::left_out(), glue_waste_share = Arg::left_out(), first_grit = Arg::left_out(), last_grit = Arg::left_out(), area_a_disc_m2 = Arg::left_out()), text_signature = "(*, flattening_mm=0.0, least_yield=0.5, greatest_yield=0.8, glue_spread_g_per_m2=None, glue_waste_share=0.0, first_grit=80, last_grit=180, area_a_disc_m2=None)")]
-    fn new(flattening_mm: Arg<'_, '_>, least_yield: Arg<'_, '_>, greatest_yield: Arg<'_, '_>, glue_spread_g_per_m2: Arg<'_, '_>, glue_waste_share: Arg<'_, '_>, first_grit: Arg<'_, '_>, last_grit: Arg<'_, '_>, area_a_disc_m2: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, flattening_mm = Arg::left_out(), least_yield = Arg::left_out(), greatest_yield = Arg::left_out(), glue_spread_g_per_m2 = Arg::left_out(), glue_waste_share = Arg::left_out(), first_grit = Arg::left_out(), last_grit = Arg::left_out(), area_a_disc_m2 = Arg::left_out(), filler_waste_share = Arg::left_out(), clamps = Arg::left_out(), finish_voc_g_per_l = Arg::left_out()), text_signature = "(*, flattening_mm=0.0, least_yield=0.5, greatest_yield=0.8, glue_spread_g_per_m2=None, glue_waste_share=0.0, first_grit=80, last_grit=180, area_a_disc_m2=None, filler_waste_share=0.0, clamps=None, finish_voc_g_per_l=None)")]
+    fn new(flattening_mm: Arg<'_, '_>, least_yield: Arg<'_, '_>, greatest_yield: Arg<'_, '_>, glue_spread_g_per_m2: Arg<'_, '_>, glue_waste_share: Arg<'_, '_>, first_grit: Arg<'_, '_>, last_grit: Arg<'_, '_>, area_a_disc_m2: Arg<'_, '_>, filler_waste_share: Arg<'_, '_>, clamps: Arg<'_, '_>, finish_voc_g_per_l: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             flattening_mm: flattening_mm.read_or("flattening_mm", || 0.0_f64)?,
             least_yield: least_yield.read_or("least_yield", || 0.5_f64)?,
@@ -55728,6 +58031,9 @@ impl BuyingSpec {
             first_grit: first_grit.read_or("first_grit", || 80)?,
             last_grit: last_grit.read_or("last_grit", || 180)?,
             area_a_disc_m2: area_a_disc_m2.read_or("area_a_disc_m2", || None)?,
+            filler_waste_share: filler_waste_share.read_or("filler_waste_share", || 0.0_f64)?,
+            clamps: clamps.read_or("clamps", || None)?,
+            finish_voc_g_per_l: finish_voc_g_per_l.read_or("finish_voc_g_per_l", || None)?,
         })
     }
     fn __repr__(&self) -> String { shown::repr(self) }
@@ -55759,8 +58065,11 @@ impl Record for BuyingSpec {
         ("first_grit", "first_grit", "First P grade; 80 takes out a planer's marks (common practice)."),
         ("last_grit", "last_grit", "Last P grade; 180 is common practice before oil and varnish."),
         ("area_a_disc_m2", "area_a_disc_m2", "Area that one abrasive disc sands, m²; without it no discs are reckoned."),
+        ("filler_waste_share", "filler_waste_share", "Share of filler on top that is wiped and sanded off; no figure is published."),
+        ("clamps", "clamps", "The clamps at hand; without them none are counted."),
+        ("finish_voc_g_per_l", "finish_voc_g_per_l", "Volatile organic compounds of the finish by its label, g/L; without them none are summed."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.flattening_mm.show(), self.least_yield.show(), self.greatest_yield.show(), self.glue_spread_g_per_m2.show(), self.glue_waste_share.show(), self.first_grit.show(), self.last_grit.show(), self.area_a_disc_m2.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.flattening_mm.show(), self.least_yield.show(), self.greatest_yield.show(), self.glue_spread_g_per_m2.show(), self.glue_waste_share.show(), self.first_grit.show(), self.last_grit.show(), self.area_a_disc_m2.show(), self.filler_waste_share.show(), self.clamps.show(), self.finish_voc_g_per_l.show()] }
 }
 
 impl OfJson for BuyingSpec {
@@ -55775,6 +58084,9 @@ impl OfJson for BuyingSpec {
             first_grit: field(fields, "first_grit")?,
             last_grit: field(fields, "last_grit")?,
             area_a_disc_m2: field(fields, "area_a_disc_m2")?,
+            filler_waste_share: field(fields, "filler_waste_share")?,
+            clamps: field(fields, "clamps")?,
+            finish_voc_g_per_l: field(fields, "finish_voc_g_per_l")?,
         })
     }
 }
@@ -55870,7 +58182,7 @@ impl OfJson for LinePrice {
 /// ----------
 /// spec : BeamSpec
 ///     The job.
-/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180,"filler_waste_share":0.0}
 ///     How the boards and the small things are bought.
 /// prices : list of LinePrice, default []
 ///     Prices of lines, by their id; a line without one is listed without cost.
@@ -55905,7 +58217,7 @@ impl ShoppingListInput {
     fn new(spec: Arg<'_, '_>, buying: Arg<'_, '_>, prices: Arg<'_, '_>, other_lines: Arg<'_, '_>, rates: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             spec: spec.read("spec")?,
-            buying: buying.read_or("buying", || BuyingSpec { flattening_mm: 0.0_f64, least_yield: 0.5_f64, greatest_yield: 0.8_f64, glue_spread_g_per_m2: None, glue_waste_share: 0.0_f64, first_grit: 80, last_grit: 180, area_a_disc_m2: None })?,
+            buying: buying.read_or("buying", || BuyingSpec { flattening_mm: 0.0_f64, least_yield: 0.5_f64, greatest_yield: 0.8_f64, glue_spread_g_per_m2: None, glue_waste_share: 0.0_f64, first_grit: 80, last_grit: 180, area_a_disc_m2: None, filler_waste_share: 0.0_f64, clamps: None, finish_voc_g_per_l: None })?,
             prices: prices.read_or("prices", Vec::new)?,
             other_lines: other_lines.read_or("other_lines", Vec::new)?,
             rates: rates.read_or("rates", || CostRates { material_overhead: 0.0_f64, labour_overhead: 0.0_f64, profit: 0.0_f64, tax: 0.0_f64 })?,
@@ -56214,6 +58526,10 @@ impl OfJson for LumberNeed {
 ///     Cautions that travel with what is bought.
 /// cans : CansToBuy or None, optional
 ///     Cans for the greatest quantity of finish; absent without sizes of cans in the spec.
+/// clamps : ClampsForSeam or None, optional
+///     Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand.
+/// solvent : SolventEmitted or None, optional
+///     What the finish gives off to the air; absent without its label.
 /// cost : JobCost or None, optional
 ///     Cost of the priced lines and of the other lines; absent when there are none.
 #[pyclass(frozen, eq, module = "beamcraft")]
@@ -56228,6 +58544,12 @@ pub(crate) struct ShoppingList {
     /// Cans for the greatest quantity of finish; absent without sizes of cans in the spec.
     #[pyo3(get)]
     pub(crate) cans: Option<CansToBuy>,
+    /// Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand.
+    #[pyo3(get)]
+    pub(crate) clamps: Option<ClampsForSeam>,
+    /// What the finish gives off to the air; absent without its label.
+    #[pyo3(get)]
+    pub(crate) solvent: Option<SolventEmitted>,
     /// Cost of the priced lines and of the other lines; absent when there are none.
     #[pyo3(get)]
     pub(crate) cost: Option<JobCost>,
@@ -56245,12 +58567,14 @@ pub(crate) struct ShoppingList {
 #[pymethods]
 impl ShoppingList {
     #[new]
-    #[pyo3(signature = (*, lines, lumber, without_price, not_determined, cautions, cans = Arg::left_out(), cost = Arg::left_out()), text_signature = "(*, lines, lumber, without_price, not_determined, cautions, cans=None, cost=None)")]
-    fn new(lines: Arg<'_, '_>, lumber: Arg<'_, '_>, without_price: Arg<'_, '_>, not_determined: Arg<'_, '_>, cautions: Arg<'_, '_>, cans: Arg<'_, '_>, cost: Arg<'_, '_>) -> PyResult<Self> {
+    #[pyo3(signature = (*, lines, lumber, without_price, not_determined, cautions, cans = Arg::left_out(), clamps = Arg::left_out(), solvent = Arg::left_out(), cost = Arg::left_out()), text_signature = "(*, lines, lumber, without_price, not_determined, cautions, cans=None, clamps=None, solvent=None, cost=None)")]
+    fn new(lines: Arg<'_, '_>, lumber: Arg<'_, '_>, without_price: Arg<'_, '_>, not_determined: Arg<'_, '_>, cautions: Arg<'_, '_>, cans: Arg<'_, '_>, clamps: Arg<'_, '_>, solvent: Arg<'_, '_>, cost: Arg<'_, '_>) -> PyResult<Self> {
         Ok(Self {
             lines: lines.read("lines")?,
             lumber: lumber.read("lumber")?,
             cans: cans.read_or("cans", || None)?,
+            clamps: clamps.read_or("clamps", || None)?,
+            solvent: solvent.read_or("solvent", || None)?,
             cost: cost.read_or("cost", || None)?,
             without_price: without_price.read("without_price")?,
             not_determined: not_determined.read("not_determined")?,
@@ -56281,12 +58605,14 @@ impl Record for ShoppingList {
         ("lines", "lines", "The lines."),
         ("lumber", "lumber", "Boards in detail."),
         ("cans", "cans", "Cans for the greatest quantity of finish; absent without sizes of cans in the spec."),
+        ("clamps", "clamps", "Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand."),
+        ("solvent", "solvent", "What the finish gives off to the air; absent without its label."),
         ("cost", "cost", "Cost of the priced lines and of the other lines; absent when there are none."),
         ("without_price", "without_price", "Ids of lines without a price."),
         ("not_determined", "not_determined", "What could not be reckoned, and what to give for it."),
         ("cautions", "cautions", "Cautions that travel with what is bought."),
     ];
-    fn values(&self) -> Vec<Shown> { vec![self.lines.show(), self.lumber.show(), self.cans.show(), self.cost.show(), self.without_price.show(), self.not_determined.show(), self.cautions.show()] }
+    fn values(&self) -> Vec<Shown> { vec![self.lines.show(), self.lumber.show(), self.cans.show(), self.clamps.show(), self.solvent.show(), self.cost.show(), self.without_price.show(), self.not_determined.show(), self.cautions.show()] }
 }
 
 impl OfJson for ShoppingList {
@@ -56296,6 +58622,8 @@ impl OfJson for ShoppingList {
             lines: field(fields, "lines")?,
             lumber: field(fields, "lumber")?,
             cans: field(fields, "cans")?,
+            clamps: field(fields, "clamps")?,
+            solvent: field(fields, "solvent")?,
             cost: field(fields, "cost")?,
             without_price: field(fields, "without_price")?,
             not_determined: field(fields, "not_determined")?,
@@ -58278,6 +60606,68 @@ fn dowel_double_shear(py: Python<'_>, yield_diameter_mm: Arg<'_, '_>, bending_yi
     compute(py, &DowelDoubleShearInput::new(yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm, gap_mm)?, beamcraft_core::dowel_double_shear)
 }
 
+/// Lateral capacity of one dowel in single shear through or into a hollow member by every yield mode.
+///
+/// Parameters
+/// ----------
+/// yield_diameter_mm : float
+///     Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+///     Allowed: 1 to 25.4.
+/// bending_yield_mpa : float
+///     Bending yield strength of the dowel, MPa.
+///     Allowed: 0.01 to 2000.
+/// main_bearing_mpa : float
+///     Dowel bearing strength of the main member at the angle of the load, MPa.
+///     Allowed: 0.01 to 2000.
+/// side_bearing_mpa : float
+///     Dowel bearing strength of the side member at the angle of the load, MPa.
+///     Allowed: 0.01 to 2000.
+/// main_length_mm : float
+///     Bearing length in the main member, in both walls together, mm.
+///     Allowed: 0.1 to 1000.
+/// side_length_mm : float
+///     Bearing length in the side member, in both walls together, mm.
+///     Allowed: 0.1 to 1000.
+/// max_angle_to_grain_deg : float
+///     Largest angle between the load and the grain of either member, degrees.
+///     Allowed: 0 to 90.
+/// nominal_diameter_mm : float or None, optional
+///     Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+///     Allowed: 1 to 25.4.
+/// main_void_mm : float, default 0.0
+///     Void between the walls of the main member, mm; by default none.
+///     Allowed: 0 to 500.
+/// side_void_mm : float, default 0.0
+///     Void between the walls of the side member, mm; by default none.
+///     Allowed: 0 to 500.
+/// gap_mm : float, default 0.0
+///     Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+///     Allowed: 0 to 500.
+///
+/// Returns
+/// -------
+/// DowelShearHollow
+///     Lateral capacity of one dowel between members that may be hollow, every mode shown.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.dowel_shear_hollow(yield_diameter_mm=6.35, bending_yield_mpa=482.6330105217853, main_bearing_mpa=30.681669954599208, side_bearing_mpa=30.681669954599208, main_length_mm=76.19999999999999, main_void_mm=0.0, side_length_mm=38.099999999999994, side_void_mm=38.099999999999994, gap_mm=0.0, max_angle_to_grain_deg=0.0)
+/// >>> round(found.im_yield_n, 4)
+/// 14845.9396
+#[pyfunction]
+#[pyo3(signature = (*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm = Arg::left_out(), main_void_mm = Arg::left_out(), side_void_mm = Arg::left_out(), gap_mm = Arg::left_out()), text_signature = "(*, yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm=None, main_void_mm=0.0, side_void_mm=0.0, gap_mm=0.0)")]
+fn dowel_shear_hollow(py: Python<'_>, yield_diameter_mm: Arg<'_, '_>, bending_yield_mpa: Arg<'_, '_>, main_bearing_mpa: Arg<'_, '_>, side_bearing_mpa: Arg<'_, '_>, main_length_mm: Arg<'_, '_>, side_length_mm: Arg<'_, '_>, max_angle_to_grain_deg: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, main_void_mm: Arg<'_, '_>, side_void_mm: Arg<'_, '_>, gap_mm: Arg<'_, '_>) -> PyResult<DowelShearHollow> {
+    compute(py, &DowelShearHollowInput::new(yield_diameter_mm, bending_yield_mpa, main_bearing_mpa, side_bearing_mpa, main_length_mm, side_length_mm, max_angle_to_grain_deg, nominal_diameter_mm, main_void_mm, side_void_mm, gap_mm)?, beamcraft_core::dowel_shear_hollow)
+}
+
 /// Withdrawal capacity of a wood screw, lag screw or nail, with its least penetration and the end-grain rule.
 ///
 /// Parameters
@@ -58539,6 +60929,8 @@ fn group_action_factor(py: Python<'_>, nominal_diameter_mm: Arg<'_, '_>, fastene
 /// row_pitch_mm : float or None, optional
 ///     Centre spacing in a row along the load, mm; left out for one fastener in a row.
 ///     Allowed: 0 to 100000.
+/// stagger : {'in_line', 'staggered'}, default 'in_line'
+///     Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
 /// between_rows_mm : float or None, optional
 ///     Distance between rows, mm; left out for one row.
 ///     Allowed: 0 to 100000.
@@ -58569,9 +60961,9 @@ fn group_action_factor(py: Python<'_>, nominal_diameter_mm: Arg<'_, '_>, fastene
 /// >>> round(found.end_full_mm, 4)
 /// 88.9
 #[pyfunction]
-#[pyo3(signature = (*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood = Arg::left_out(), loaded_edge_mm = Arg::left_out(), row_pitch_mm = Arg::left_out(), between_rows_mm = Arg::left_out(), row_spread_mm = Arg::left_out(), holes = Arg::left_out(), side = Arg::left_out()), text_signature = "(*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood='softwood', loaded_edge_mm=None, row_pitch_mm=None, between_rows_mm=None, row_spread_mm=None, holes='not_bored', side='wood')")]
-fn geometry_factor(py: Python<'_>, nominal_diameter_mm: Arg<'_, '_>, load: Arg<'_, '_>, angle_to_grain_deg: Arg<'_, '_>, end_distance_mm: Arg<'_, '_>, edge_distance_mm: Arg<'_, '_>, bearing_length_mm: Arg<'_, '_>, wood: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, row_pitch_mm: Arg<'_, '_>, between_rows_mm: Arg<'_, '_>, row_spread_mm: Arg<'_, '_>, holes: Arg<'_, '_>, side: Arg<'_, '_>) -> PyResult<GeometryFactor> {
-    compute(py, &GeometryFactorInput::new(nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood, loaded_edge_mm, row_pitch_mm, between_rows_mm, row_spread_mm, holes, side)?, beamcraft_core::geometry_factor)
+#[pyo3(signature = (*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood = Arg::left_out(), loaded_edge_mm = Arg::left_out(), row_pitch_mm = Arg::left_out(), stagger = Arg::left_out(), between_rows_mm = Arg::left_out(), row_spread_mm = Arg::left_out(), holes = Arg::left_out(), side = Arg::left_out()), text_signature = "(*, nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood='softwood', loaded_edge_mm=None, row_pitch_mm=None, stagger='in_line', between_rows_mm=None, row_spread_mm=None, holes='not_bored', side='wood')")]
+fn geometry_factor(py: Python<'_>, nominal_diameter_mm: Arg<'_, '_>, load: Arg<'_, '_>, angle_to_grain_deg: Arg<'_, '_>, end_distance_mm: Arg<'_, '_>, edge_distance_mm: Arg<'_, '_>, bearing_length_mm: Arg<'_, '_>, wood: Arg<'_, '_>, loaded_edge_mm: Arg<'_, '_>, row_pitch_mm: Arg<'_, '_>, stagger: Arg<'_, '_>, between_rows_mm: Arg<'_, '_>, row_spread_mm: Arg<'_, '_>, holes: Arg<'_, '_>, side: Arg<'_, '_>) -> PyResult<GeometryFactor> {
+    compute(py, &GeometryFactorInput::new(nominal_diameter_mm, load, angle_to_grain_deg, end_distance_mm, edge_distance_mm, bearing_length_mm, wood, loaded_edge_mm, row_pitch_mm, stagger, between_rows_mm, row_spread_mm, holes, side)?, beamcraft_core::geometry_factor)
 }
 
 /// Diameters of the holes to bore for a wood screw, by the density of the wood.
@@ -58899,6 +61291,55 @@ fn dowel_joint_nds(py: Python<'_>, fastener: Arg<'_, '_>, nominal_diameter_mm: A
 #[pyo3(signature = (*, fastener, nominal_diameter_mm, penetration_mm, tabulated_n), text_signature = "(*, fastener, nominal_diameter_mm, penetration_mm, tabulated_n)")]
 fn short_penetration(py: Python<'_>, fastener: Arg<'_, '_>, nominal_diameter_mm: Arg<'_, '_>, penetration_mm: Arg<'_, '_>, tabulated_n: Arg<'_, '_>) -> PyResult<ShortPenetration> {
     compute(py, &ShortPenetrationInput::new(fastener, nominal_diameter_mm, penetration_mm, tabulated_n)?, beamcraft_core::short_penetration)
+}
+
+/// Load combinations with their durations by the chosen standard, and which one governs.
+///
+/// Parameters
+/// ----------
+/// standard : {'nds_asd', 'nds_lrfd', 'ec5'}
+///     The standard.
+/// own_n : float
+///     Force in the part by own weight, N.
+///     Allowed: 0 to 10000000.
+/// stored_n : float, default 0.0
+///     Force by things that stand there for months or years, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// push_n : float, default 0.0
+///     Force by somebody who leans or pushes, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// blow_n : float, default 0.0
+///     Force by a blow, N; 0, the default, is none.
+///     Allowed: 0 to 10000000.
+/// together : {'apart', 'at_once'}, default 'apart'
+///     Whether the push comes while things stand there.
+/// service_class : {'service_class_1', 'service_class_2', 'service_class_3'}, default 'service_class_1'
+///     Service class, for Eurocode 5 only; a heated room is 1.
+/// material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}, default 'softwood'
+///     Material, for Eurocode 5 only.
+///
+/// Returns
+/// -------
+/// LoadCombinations
+///     Every combination, and which one governs.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.load_combinations(standard='nds_asd', own_n=90.0, stored_n=180.0, push_n=200.0)
+/// >>> found.governing
+/// 'own weight and things on it'
+#[pyfunction]
+#[pyo3(signature = (*, standard, own_n, stored_n = Arg::left_out(), push_n = Arg::left_out(), blow_n = Arg::left_out(), together = Arg::left_out(), service_class = Arg::left_out(), material = Arg::left_out()), text_signature = "(*, standard, own_n, stored_n=0.0, push_n=0.0, blow_n=0.0, together='apart', service_class='service_class_1', material='softwood')")]
+fn load_combinations(py: Python<'_>, standard: Arg<'_, '_>, own_n: Arg<'_, '_>, stored_n: Arg<'_, '_>, push_n: Arg<'_, '_>, blow_n: Arg<'_, '_>, together: Arg<'_, '_>, service_class: Arg<'_, '_>, material: Arg<'_, '_>) -> PyResult<LoadCombinations> {
+    compute_by_name(py, &LoadCombinationsInput::new(standard, own_n, stored_n, push_n, blow_n, together, service_class, material)?, "load_combinations")
 }
 
 /// Wood screw sizes: nominal, root and head diameter.
@@ -59576,7 +62017,7 @@ fn ec5_combined_load(py: Python<'_>, fastener: Arg<'_, '_>, axial_n: Arg<'_, '_>
 ///     Spacing along the grain a_1, mm.
 ///     Allowed: 1 to 10000.
 /// stagger : {'in_line', 'staggered'}, default 'in_line'
-///     Whether they stand on one line; by default they do.
+///     Whether they stand on one line; by default they do. Counts for nails and thin screws only.
 /// angle_to_grain_deg : float, default 0.0
 ///     Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
 ///     are checked with the part of the force along the grain.
@@ -59657,6 +62098,8 @@ fn ec5_spacing(py: Python<'_>, fastener: Arg<'_, '_>, hole: Arg<'_, '_>, diamete
 /// thread_diameter_mm : float
 ///     Outer diameter of the thread, mm.
 ///     Allowed: 1 to 25.4.
+/// face : {'timber', 'lvl_edge'}, default 'timber'
+///     Face that it goes into; timber by default.
 ///
 /// Returns
 /// -------
@@ -59677,9 +62120,9 @@ fn ec5_spacing(py: Python<'_>, fastener: Arg<'_, '_>, hole: Arg<'_, '_>, diamete
 /// >>> round(found.a1_mm, 4)
 /// 42.0
 #[pyfunction]
-#[pyo3(signature = (*, thread_diameter_mm), text_signature = "(*, thread_diameter_mm)")]
-fn ec5_axial_screw_spacing(py: Python<'_>, thread_diameter_mm: Arg<'_, '_>) -> PyResult<Ec5AxialScrewSpacing> {
-    compute(py, &Ec5AxialScrewSpacingInput::new(thread_diameter_mm)?, beamcraft_core::ec5_axial_screw_spacing)
+#[pyo3(signature = (*, thread_diameter_mm, face = Arg::left_out()), text_signature = "(*, thread_diameter_mm, face='timber')")]
+fn ec5_axial_screw_spacing(py: Python<'_>, thread_diameter_mm: Arg<'_, '_>, face: Arg<'_, '_>) -> PyResult<Ec5AxialScrewSpacing> {
+    compute(py, &Ec5AxialScrewSpacingInput::new(thread_diameter_mm, face)?, beamcraft_core::ec5_axial_screw_spacing)
 }
 
 /// Eurocode 5: splitting capacity of a member loaded across the grain by a connection.
@@ -60615,6 +63058,85 @@ fn section_stress(py: Python<'_>, section: Arg<'_, '_>, moment_x_nmm: Arg<'_, '_
 #[pyo3(signature = (*, walls, torque_nmm, enclosed_mm2 = Arg::left_out(), length_mm = Arg::left_out(), shear_modulus_mpa = Arg::left_out()), text_signature = "(*, walls, torque_nmm, enclosed_mm2=None, length_mm=0.0, shear_modulus_mpa=None)")]
 fn wall_torsion(py: Python<'_>, walls: Arg<'_, '_>, torque_nmm: Arg<'_, '_>, enclosed_mm2: Arg<'_, '_>, length_mm: Arg<'_, '_>, shear_modulus_mpa: Arg<'_, '_>) -> PyResult<WallTorsion> {
     compute_by_name(py, &WallTorsionInput::new(walls, torque_nmm, enclosed_mm2, length_mm, shear_modulus_mpa)?, "wall_torsion")
+}
+
+/// Shear centre, warping constant and stresses of restrained warping of an open thin-walled section.
+///
+/// Parameters
+/// ----------
+/// corners : list of SectionPoint
+///     Corners of the midline, from one free edge to the other.
+/// thicknesses_mm : list of float
+///     Thickness of each wall from corner to corner, mm; one less than there are corners.
+/// torque_nmm : float, default 0.0
+///     Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress.
+///     Allowed: 0 to 1000000000000.
+/// bimoment_nmm2 : float, default 0.0
+///     Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body.
+///     Allowed: 0 to 1000000000000000.
+///
+/// Returns
+/// -------
+/// OpenWallWarping
+///     Warping figures of an open section.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, corners, thicknesses_mm, torque_nmm = Arg::left_out(), bimoment_nmm2 = Arg::left_out()), text_signature = "(*, corners, thicknesses_mm, torque_nmm=0.0, bimoment_nmm2=0.0)")]
+fn open_wall_warping(py: Python<'_>, corners: Arg<'_, '_>, thicknesses_mm: Arg<'_, '_>, torque_nmm: Arg<'_, '_>, bimoment_nmm2: Arg<'_, '_>) -> PyResult<OpenWallWarping> {
+    compute_by_name(py, &OpenWallWarpingInput::new(corners, thicknesses_mm, torque_nmm, bimoment_nmm2)?, "open_wall_warping")
+}
+
+/// Bearing, bending across the grain and shear of the lip of a cleat half.
+///
+/// Parameters
+/// ----------
+/// thickness_mm : float
+///     Thickness of the strip, mm.
+///     Allowed: 1 to 150.
+/// bevel_deg : float
+///     Bevel of the seat from a square cut, degrees.
+///     Allowed: 5 to 75.
+/// vertical_n : float
+///     Load on the seat, straight down, N.
+///     Allowed: 0 to 10000000.
+/// horizontal_n : float
+///     Pull on the seat, out from the wall, N.
+///     Allowed: 0 to 10000000.
+/// stretch_mm : float
+///     Length along the strip over which both are spread, mm.
+///     Allowed: 1 to 10000.
+/// blunt_mm : float, default 0.0
+///     How much is taken off the point of each half, mm; 0, the default, leaves them sharp.
+///     Allowed: 0 to 500.
+///
+/// Returns
+/// -------
+/// CleatLip
+///     Stresses of the lip.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+///
+/// Examples
+/// --------
+/// >>> import beamcraft
+/// >>> found = beamcraft.cleat_lip(thickness_mm=18.0, bevel_deg=45.0, blunt_mm=2.0, vertical_n=100.0, horizontal_n=100.0, stretch_mm=200.0)
+/// >>> round(found.square_n, 4)
+/// 141.4214
+#[pyfunction]
+#[pyo3(signature = (*, thickness_mm, bevel_deg, vertical_n, horizontal_n, stretch_mm, blunt_mm = Arg::left_out()), text_signature = "(*, thickness_mm, bevel_deg, vertical_n, horizontal_n, stretch_mm, blunt_mm=0.0)")]
+fn cleat_lip(py: Python<'_>, thickness_mm: Arg<'_, '_>, bevel_deg: Arg<'_, '_>, vertical_n: Arg<'_, '_>, horizontal_n: Arg<'_, '_>, stretch_mm: Arg<'_, '_>, blunt_mm: Arg<'_, '_>) -> PyResult<CleatLip> {
+    compute(py, &CleatLipInput::new(thickness_mm, bevel_deg, vertical_n, horizontal_n, stretch_mm, blunt_mm)?, beamcraft_core::cleat_lip)
 }
 
 /// Fence distance at the table for a rip with bevels on one or both edges, by face up and lean of the blade.
@@ -63154,8 +65676,8 @@ fn lifting_index(py: Python<'_>, mass_kg: Arg<'_, '_>, persons: Arg<'_, '_>, rea
 /// height_above_datum_mm : float or None, optional
 ///     Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
 ///     Allowed: 0 to 100000.
-/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
-///     The rules to compare with; all of the table when left out.
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default ["irc_slope","nfpa211_step","nbc_step"]
+///     The rules to compare with; the three North American ones for dwellings when left out.
 ///
 /// Returns
 /// -------
@@ -63187,7 +65709,7 @@ fn mantel_clearance(py: Python<'_>, projection_mm: Arg<'_, '_>, distance_from_op
 /// chart_datum_above_floor_mm : float or None, optional
 ///     Height of the datum of the chart above the floor, mm; needed where the chart does not measure from the opening.
 ///     Allowed: -100000 to 100000.
-/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+/// rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
 ///     Rules of the table to compare with: those that hold where the body will hang.
 /// own_rules : list of OwnClearanceRule, default []
 ///     Rules of the user's, compared in the same way.
@@ -63407,6 +65929,36 @@ fn job_cost(py: Python<'_>, lines: Arg<'_, '_>, rates: Arg<'_, '_>) -> PyResult<
     compute_by_name(py, &JobCostInput::new(lines, rates)?, "job_cost")
 }
 
+/// Any hollow body with every cut of every panel: what files and drawings are made of, without wall and cleat.
+///
+/// Parameters
+/// ----------
+/// body : HollowBodyInput
+///     The body: section, legs, boards, ends, joints, features.
+/// name : str, default ''
+///     Name of the body, for its files and drawings.
+/// lengths : {'metric', 'inches'}, default 'metric'
+///     How lengths are written in the drawings.
+/// saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"end_trim_mm":25.0,"show_face":"up","machine":{"back_tilt_deg":0.0,"narrow_mm":75.0,"short_mm":300.0,"on_edge_base_mm":100.0,"planing_mm":3.0}}
+///     The saw and how its owner cuts.
+///
+/// Returns
+/// -------
+/// SawnBody
+///     The panels of a body of any form, each with its cuts.
+///
+/// Raises
+/// ------
+/// TypeError
+///     A value is not of the type that is needed.
+/// BeamcraftError
+///     A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+#[pyfunction]
+#[pyo3(signature = (*, body, name = Arg::left_out(), lengths = Arg::left_out(), saw = Arg::left_out()), text_signature = "(*, body, name='', lengths='metric', saw=...)")]
+fn sawn_body(py: Python<'_>, body: Arg<'_, '_>, name: Arg<'_, '_>, lengths: Arg<'_, '_>, saw: Arg<'_, '_>) -> PyResult<SawnBody> {
+    compute_by_name(py, &SawnBodyInput::new(body, name, lengths, saw)?, "sawn_body")
+}
+
 /// The most that may stand on a body, or push on its front edge, with every check within its capacity.
 ///
 /// Parameters
@@ -63491,7 +66043,7 @@ fn cleats_that_hold(py: Python<'_>, spec: Arg<'_, '_>, strips: Arg<'_, '_>) -> P
 /// ----------
 /// spec : BeamSpec
 ///     The job.
-/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+/// buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180,"filler_waste_share":0.0}
 ///     How the boards and the small things are bought.
 /// prices : list of LinePrice, default []
 ///     Prices of lines, by their id; a line without one is listed without cost.
@@ -63702,6 +66254,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<DowelShear>()?;
     module.add_class::<DowelDoubleShearInput>()?;
     module.add_class::<DowelDoubleShear>()?;
+    module.add_class::<DowelShearHollowInput>()?;
+    module.add_class::<DowelShearHollow>()?;
     module.add_class::<FastenerWithdrawalInput>()?;
     module.add_class::<FastenerWithdrawal>()?;
     module.add_class::<HeadPullThroughInput>()?;
@@ -63724,6 +66278,9 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<DowelJointNds>()?;
     module.add_class::<ShortPenetrationInput>()?;
     module.add_class::<ShortPenetration>()?;
+    module.add_class::<LoadCombinationsInput>()?;
+    module.add_class::<LoadCombination>()?;
+    module.add_class::<LoadCombinations>()?;
     module.add_class::<ListWoodScrewsInput>()?;
     module.add_class::<WoodScrew>()?;
     module.add_class::<WoodScrewList>()?;
@@ -63829,6 +66386,11 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<TorsionWall>()?;
     module.add_class::<WallTorsionInput>()?;
     module.add_class::<WallTorsion>()?;
+    module.add_class::<OpenWallWarpingInput>()?;
+    module.add_class::<CornerWarping>()?;
+    module.add_class::<OpenWallWarping>()?;
+    module.add_class::<CleatLipInput>()?;
+    module.add_class::<CleatLip>()?;
     module.add_class::<RipFenceInput>()?;
     module.add_class::<RipFence>()?;
     module.add_class::<SawAnglesInput>()?;
@@ -64080,10 +66642,14 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<MoistureRange>()?;
     module.add_class::<SeasonsSpec>()?;
     module.add_class::<AccuracySpec>()?;
+    module.add_class::<BlockScrewSpec>()?;
     module.add_class::<BlockSpec>()?;
     module.add_class::<FrameSpec>()?;
     module.add_class::<ScrewSpec>()?;
     module.add_class::<CleatSpec>()?;
+    module.add_class::<LedgerSpec>()?;
+    module.add_class::<FixingSpec>()?;
+    module.add_class::<ServicesSpec>()?;
     module.add_class::<SiteSpec>()?;
     module.add_class::<LoadSpec>()?;
     module.add_class::<FinishSpec>()?;
@@ -64093,6 +66659,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<FramePlan>()?;
     module.add_class::<LoadCase>()?;
     module.add_class::<CleatPlan>()?;
+    module.add_class::<FixingCase>()?;
+    module.add_class::<FixingPlan>()?;
     module.add_class::<HangingStep>()?;
     module.add_class::<SeamSeasons>()?;
     module.add_class::<CleatSeasons>()?;
@@ -64102,6 +66670,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<FinishPlan>()?;
     module.add_class::<GluePlan>()?;
     module.add_class::<Plan>()?;
+    module.add_class::<SawnBodyInput>()?;
+    module.add_class::<SawnBody>()?;
     module.add_class::<GreatestLoadInput>()?;
     module.add_class::<LoadAtLimit>()?;
     module.add_class::<GreatestLoad>()?;
@@ -64112,6 +66682,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_class::<CleatsThatHoldInput>()?;
     module.add_class::<CleatVariant>()?;
     module.add_class::<CleatVariants>()?;
+    module.add_class::<ClampsAtHand>()?;
     module.add_class::<BuyingSpec>()?;
     module.add_class::<LinePrice>()?;
     module.add_class::<ShoppingListInput>()?;
@@ -64157,6 +66728,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(dowel_bearing_material, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_shear, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_double_shear, module)?)?;
+    module.add_function(wrap_pyfunction!(dowel_shear_hollow, module)?)?;
     module.add_function(wrap_pyfunction!(fastener_withdrawal, module)?)?;
     module.add_function(wrap_pyfunction!(head_pull_through, module)?)?;
     module.add_function(wrap_pyfunction!(combined_lateral_withdrawal, module)?)?;
@@ -64168,6 +66740,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(screw_joint, module)?)?;
     module.add_function(wrap_pyfunction!(dowel_joint_nds, module)?)?;
     module.add_function(wrap_pyfunction!(short_penetration, module)?)?;
+    module.add_function(wrap_pyfunction!(load_combinations, module)?)?;
     module.add_function(wrap_pyfunction!(list_wood_screws, module)?)?;
     module.add_function(wrap_pyfunction!(ec5_embedment, module)?)?;
     module.add_function(wrap_pyfunction!(ec5_yield_moment, module)?)?;
@@ -64206,6 +66779,8 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(section_properties, module)?)?;
     module.add_function(wrap_pyfunction!(section_stress, module)?)?;
     module.add_function(wrap_pyfunction!(wall_torsion, module)?)?;
+    module.add_function(wrap_pyfunction!(open_wall_warping, module)?)?;
+    module.add_function(wrap_pyfunction!(cleat_lip, module)?)?;
     module.add_function(wrap_pyfunction!(rip_fence, module)?)?;
     module.add_function(wrap_pyfunction!(saw_angles, module)?)?;
     module.add_function(wrap_pyfunction!(tilt_set_up, module)?)?;
@@ -64274,6 +66849,7 @@ pub(crate) fn register(module: &Bound<'_, PyModule>) -> PyResult<()> {
     module.add_function(wrap_pyfunction!(frame_fixing, module)?)?;
     module.add_function(wrap_pyfunction!(work_calendar, module)?)?;
     module.add_function(wrap_pyfunction!(job_cost, module)?)?;
+    module.add_function(wrap_pyfunction!(sawn_body, module)?)?;
     module.add_function(wrap_pyfunction!(greatest_load, module)?)?;
     module.add_function(wrap_pyfunction!(wall_screws_that_hold, module)?)?;
     module.add_function(wrap_pyfunction!(cleats_that_hold, module)?)?;

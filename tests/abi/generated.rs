@@ -21,23 +21,6 @@ const _: () = {
     assert!(offset_of!(beamcraft_column_output, name_length) == 8);
     assert!(offset_of!(beamcraft_column_output, numbers) == 16);
     assert!(offset_of!(beamcraft_column_output, codes) == 24);
-    assert!(size_of::<beamcraft_panel_size>() == 64 && align_of::<beamcraft_panel_size>() == 8);
-    assert!(offset_of!(beamcraft_panel_size, show_length_mm) == 0);
-    assert!(offset_of!(beamcraft_panel_size, show_width_mm) == 8);
-    assert!(offset_of!(beamcraft_panel_size, inner_length_mm) == 16);
-    assert!(offset_of!(beamcraft_panel_size, inner_width_mm) == 24);
-    assert!(offset_of!(beamcraft_panel_size, thickness_mm) == 32);
-    assert!(offset_of!(beamcraft_panel_size, blank_length_mm) == 40);
-    assert!(offset_of!(beamcraft_panel_size, blank_width_mm) == 48);
-    assert!(offset_of!(beamcraft_panel_size, volume_mm3) == 56);
-    assert!(size_of::<beamcraft_panel_edge>() == 48 && align_of::<beamcraft_panel_edge>() == 8);
-    assert!(offset_of!(beamcraft_panel_edge, corner_deg) == 0);
-    assert!(offset_of!(beamcraft_panel_edge, tilt_deg) == 8);
-    assert!(offset_of!(beamcraft_panel_edge, gauge_deg) == 16);
-    assert!(offset_of!(beamcraft_panel_edge, show_length_mm) == 24);
-    assert!(offset_of!(beamcraft_panel_edge, inner_length_mm) == 32);
-    assert!(offset_of!(beamcraft_panel_edge, tag) == 40);
-    assert!(offset_of!(beamcraft_panel_edge, reserved_1) == 44);
     assert!(size_of::<beamcraft_check>() == 40 && align_of::<beamcraft_check>() == 8);
     assert!(offset_of!(beamcraft_check, given) == 0);
     assert!(offset_of!(beamcraft_check, demand) == 8);
@@ -269,6 +252,44 @@ const _: () = {
     assert!(offset_of!(beamcraft_dowel_double_shear_output, reserved_2) == 108);
     assert!(offset_of!(beamcraft_dowel_double_shear_output, reference_n) == 112);
     assert!(
+        size_of::<beamcraft_dowel_shear_hollow_input>() == 104 && align_of::<beamcraft_dowel_shear_hollow_input>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, given) == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, yield_diameter_mm) == 16);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, nominal_diameter_mm) == 24);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, bending_yield_mpa) == 32);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, main_bearing_mpa) == 40);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, side_bearing_mpa) == 48);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, main_length_mm) == 56);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, main_void_mm) == 64);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, side_length_mm) == 72);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, side_void_mm) == 80);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, gap_mm) == 88);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_input, max_angle_to_grain_deg) == 96);
+    assert!(
+        size_of::<beamcraft_dowel_shear_hollow_output>() == 136
+            && align_of::<beamcraft_dowel_shear_hollow_output>() == 8
+    );
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, reduction_i) == 0);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, reduction_ii) == 8);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, reduction_iii_iv) == 16);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, im_yield_n) == 24);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, is_yield_n) == 32);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, ii_yield_n) == 40);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iiim_yield_n) == 48);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iiis_yield_n) == 56);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iv_yield_n) == 64);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, im_n) == 72);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, is_n) == 80);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, ii_n) == 88);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iiim_n) == 96);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iiis_n) == 104);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, iv_n) == 112);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, governing_mode) == 120);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, reserved_1) == 124);
+    assert!(offset_of!(beamcraft_dowel_shear_hollow_output, reference_n) == 128);
+    assert!(
         size_of::<beamcraft_fastener_withdrawal_input>() == 64
             && align_of::<beamcraft_fastener_withdrawal_input>() == 8
     );
@@ -385,7 +406,7 @@ const _: () = {
     assert!(offset_of!(beamcraft_group_action_factor_output, m) == 24);
     assert!(offset_of!(beamcraft_group_action_factor_output, c_g) == 32);
     assert!(offset_of!(beamcraft_group_action_factor_output, effective_count) == 40);
-    assert!(size_of::<beamcraft_geometry_factor_input>() == 112 && align_of::<beamcraft_geometry_factor_input>() == 8);
+    assert!(size_of::<beamcraft_geometry_factor_input>() == 120 && align_of::<beamcraft_geometry_factor_input>() == 8);
     assert!(offset_of!(beamcraft_geometry_factor_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_geometry_factor_input, given) == 8);
     assert!(offset_of!(beamcraft_geometry_factor_input, nominal_diameter_mm) == 16);
@@ -398,11 +419,13 @@ const _: () = {
     assert!(offset_of!(beamcraft_geometry_factor_input, edge_distance_mm) == 56);
     assert!(offset_of!(beamcraft_geometry_factor_input, loaded_edge_mm) == 64);
     assert!(offset_of!(beamcraft_geometry_factor_input, row_pitch_mm) == 72);
-    assert!(offset_of!(beamcraft_geometry_factor_input, between_rows_mm) == 80);
-    assert!(offset_of!(beamcraft_geometry_factor_input, row_spread_mm) == 88);
-    assert!(offset_of!(beamcraft_geometry_factor_input, bearing_length_mm) == 96);
-    assert!(offset_of!(beamcraft_geometry_factor_input, holes) == 104);
-    assert!(offset_of!(beamcraft_geometry_factor_input, side) == 108);
+    assert!(offset_of!(beamcraft_geometry_factor_input, stagger) == 80);
+    assert!(offset_of!(beamcraft_geometry_factor_input, reserved_3) == 84);
+    assert!(offset_of!(beamcraft_geometry_factor_input, between_rows_mm) == 88);
+    assert!(offset_of!(beamcraft_geometry_factor_input, row_spread_mm) == 96);
+    assert!(offset_of!(beamcraft_geometry_factor_input, bearing_length_mm) == 104);
+    assert!(offset_of!(beamcraft_geometry_factor_input, holes) == 112);
+    assert!(offset_of!(beamcraft_geometry_factor_input, side) == 116);
     assert!(
         size_of::<beamcraft_geometry_factor_output>() == 136 && align_of::<beamcraft_geometry_factor_output>() == 8
     );
@@ -1007,7 +1030,7 @@ const _: () = {
     assert!(offset_of!(beamcraft_ec5_spacing_input, angle_to_grain_deg) == 32);
     assert!(offset_of!(beamcraft_ec5_spacing_input, partner) == 40);
     assert!(offset_of!(beamcraft_ec5_spacing_input, reserved_1) == 44);
-    assert!(size_of::<beamcraft_ec5_spacing_output>() == 64 && align_of::<beamcraft_ec5_spacing_output>() == 8);
+    assert!(size_of::<beamcraft_ec5_spacing_output>() == 96 && align_of::<beamcraft_ec5_spacing_output>() == 8);
     assert!(offset_of!(beamcraft_ec5_spacing_output, table) == 0);
     assert!(offset_of!(beamcraft_ec5_spacing_output, reserved_1) == 4);
     assert!(offset_of!(beamcraft_ec5_spacing_output, a1_mm) == 8);
@@ -1017,12 +1040,18 @@ const _: () = {
     assert!(offset_of!(beamcraft_ec5_spacing_output, a4_loaded_mm) == 40);
     assert!(offset_of!(beamcraft_ec5_spacing_output, a4_unloaded_mm) == 48);
     assert!(offset_of!(beamcraft_ec5_spacing_output, least_timber_mm) == 56);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, least_splitting_timber_mm) == 64);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, plywood_loaded_edge_mm) == 72);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, plywood_unloaded_edge_mm) == 80);
+    assert!(offset_of!(beamcraft_ec5_spacing_output, overlap_rest_mm) == 88);
     assert!(
-        size_of::<beamcraft_ec5_axial_screw_spacing_input>() == 16
+        size_of::<beamcraft_ec5_axial_screw_spacing_input>() == 24
             && align_of::<beamcraft_ec5_axial_screw_spacing_input>() == 8
     );
     assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, thread_diameter_mm) == 8);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, face) == 16);
+    assert!(offset_of!(beamcraft_ec5_axial_screw_spacing_input, reserved_1) == 20);
     assert!(
         size_of::<beamcraft_ec5_axial_screw_spacing_output>() == 48
             && align_of::<beamcraft_ec5_axial_screw_spacing_output>() == 8
@@ -1254,6 +1283,24 @@ const _: () = {
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, principal_theory_n) == 56);
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, bolt_count) == 64);
     assert!(offset_of!(beamcraft_bolt_row_bracket_output, caution) == 68);
+    assert!(size_of::<beamcraft_cleat_lip_input>() == 56 && align_of::<beamcraft_cleat_lip_input>() == 8);
+    assert!(offset_of!(beamcraft_cleat_lip_input, struct_size) == 0);
+    assert!(offset_of!(beamcraft_cleat_lip_input, thickness_mm) == 8);
+    assert!(offset_of!(beamcraft_cleat_lip_input, bevel_deg) == 16);
+    assert!(offset_of!(beamcraft_cleat_lip_input, blunt_mm) == 24);
+    assert!(offset_of!(beamcraft_cleat_lip_input, vertical_n) == 32);
+    assert!(offset_of!(beamcraft_cleat_lip_input, horizontal_n) == 40);
+    assert!(offset_of!(beamcraft_cleat_lip_input, stretch_mm) == 48);
+    assert!(size_of::<beamcraft_cleat_lip_output>() == 64 && align_of::<beamcraft_cleat_lip_output>() == 8);
+    assert!(offset_of!(beamcraft_cleat_lip_output, seat_mm) == 0);
+    assert!(offset_of!(beamcraft_cleat_lip_output, square_n) == 8);
+    assert!(offset_of!(beamcraft_cleat_lip_output, greatest_bearing_mpa) == 16);
+    assert!(offset_of!(beamcraft_cleat_lip_output, greatest_tension_mpa) == 24);
+    assert!(offset_of!(beamcraft_cleat_lip_output, tension_from_wall_mm) == 32);
+    assert!(offset_of!(beamcraft_cleat_lip_output, greatest_shear_mpa) == 40);
+    assert!(offset_of!(beamcraft_cleat_lip_output, shear_from_wall_mm) == 48);
+    assert!(offset_of!(beamcraft_cleat_lip_output, caution) == 56);
+    assert!(offset_of!(beamcraft_cleat_lip_output, reserved_1) == 60);
     assert!(size_of::<beamcraft_rip_fence_input>() == 56 && align_of::<beamcraft_rip_fence_input>() == 8);
     assert!(offset_of!(beamcraft_rip_fence_input, struct_size) == 0);
     assert!(offset_of!(beamcraft_rip_fence_input, show_width_mm) == 8);
@@ -1340,7 +1387,7 @@ const _: () = {
     assert!(offset_of!(beamcraft_board_movement_output, width_strain) == 32);
     assert!(offset_of!(beamcraft_board_movement_output, thickness_strain) == 40);
     assert!(offset_of!(beamcraft_board_movement_output, diamond_deg) == 48);
-    assert!(offset_of!(beamcraft_board_movement_output, ring_angle_deg) == 56);
+    assert!(offset_of!(beamcraft_board_movement_output, used_ring_angle_deg) == 56);
     assert!(offset_of!(beamcraft_board_movement_output, width_coefficient_per_pct) == 64);
     assert!(offset_of!(beamcraft_board_movement_output, thickness_coefficient_per_pct) == 72);
     assert!(offset_of!(beamcraft_board_movement_output, width_shrinkage_pct) == 80);
@@ -1796,6 +1843,7 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("dowel_bearing_material", dowel_bearing_material),
     ("dowel_shear", dowel_shear),
     ("dowel_double_shear", dowel_double_shear),
+    ("dowel_shear_hollow", dowel_shear_hollow),
     ("fastener_withdrawal", fastener_withdrawal),
     ("head_pull_through", head_pull_through),
     ("combined_lateral_withdrawal", combined_lateral_withdrawal),
@@ -1834,6 +1882,7 @@ pub(crate) const TYPED: &[(&str, Face)] = &[
     ("cleat_seat", cleat_seat),
     ("wall_strip_screws", wall_strip_screws),
     ("bolt_row_bracket", bolt_row_bracket),
+    ("cleat_lip", cleat_lip),
     ("rip_fence", rip_fence),
     ("saw_angles", saw_angles),
     ("tilt_set_up", tilt_set_up),
@@ -2232,6 +2281,54 @@ fn dowel_double_shear(input: &Value) -> Result<String, Refused> {
     .map(|output: beamcraft_dowel_double_shear_output| write_dowel_double_shear_output(&output))
 }
 
+fn dowel_shear_hollow(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_dowel_shear_hollow_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_dowel_shear_hollow_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("yield_diameter_mm") {
+        record.yield_diameter_mm = value;
+    }
+    if let Some(value) = given.number("nominal_diameter_mm") {
+        record.nominal_diameter_mm = value;
+        record.given |= BEAMCRAFT_DOWEL_SHEAR_HOLLOW_INPUT_GIVEN_NOMINAL_DIAMETER_MM;
+    }
+    if let Some(value) = given.number("bending_yield_mpa") {
+        record.bending_yield_mpa = value;
+    }
+    if let Some(value) = given.number("main_bearing_mpa") {
+        record.main_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("side_bearing_mpa") {
+        record.side_bearing_mpa = value;
+    }
+    if let Some(value) = given.number("main_length_mm") {
+        record.main_length_mm = value;
+    }
+    if let Some(value) = given.number("main_void_mm") {
+        record.main_void_mm = value;
+    }
+    if let Some(value) = given.number("side_length_mm") {
+        record.side_length_mm = value;
+    }
+    if let Some(value) = given.number("side_void_mm") {
+        record.side_void_mm = value;
+    }
+    if let Some(value) = given.number("gap_mm") {
+        record.gap_mm = value;
+    }
+    if let Some(value) = given.number("max_angle_to_grain_deg") {
+        record.max_angle_to_grain_deg = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_dowel_shear_hollow(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_dowel_shear_hollow_output| write_dowel_shear_hollow_output(&output))
+}
+
 fn fastener_withdrawal(input: &Value) -> Result<String, Refused> {
     let given = Given(input);
     let mut record = MaybeUninit::<beamcraft_fastener_withdrawal_input>::uninit();
@@ -2438,6 +2535,9 @@ fn geometry_factor(input: &Value) -> Result<String, Refused> {
     if let Some(value) = given.number("row_pitch_mm") {
         record.row_pitch_mm = value;
         record.given |= BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM;
+    }
+    if let Some(value) = given.choice("stagger", &["in_line", "staggered"]) {
+        record.stagger = value;
     }
     if let Some(value) = given.number("between_rows_mm") {
         record.between_rows_mm = value;
@@ -3367,6 +3467,9 @@ fn ec5_axial_screw_spacing(input: &Value) -> Result<String, Refused> {
     if let Some(value) = given.number("thread_diameter_mm") {
         record.thread_diameter_mm = value;
     }
+    if let Some(value) = given.choice("face", &["timber", "lvl_edge"]) {
+        record.face = value;
+    }
     call(|output, error| {
         // SAFETY: live structs and a writable pointer.
         unsafe { beamcraft_ec5_axial_screw_spacing(&raw const record, output, error) }
@@ -3742,6 +3845,38 @@ fn bolt_row_bracket(input: &Value) -> Result<String, Refused> {
         unsafe { beamcraft_bolt_row_bracket(&raw const record, output, error) }
     })
     .map(|output: beamcraft_bolt_row_bracket_output| write_bolt_row_bracket_output(&output))
+}
+
+fn cleat_lip(input: &Value) -> Result<String, Refused> {
+    let given = Given(input);
+    let mut record = MaybeUninit::<beamcraft_cleat_lip_input>::uninit();
+    // SAFETY: room for the struct.
+    unsafe { beamcraft_cleat_lip_input_init(record.as_mut_ptr()) };
+    // SAFETY: the init function writes the whole struct.
+    let mut record = unsafe { record.assume_init() };
+    if let Some(value) = given.number("thickness_mm") {
+        record.thickness_mm = value;
+    }
+    if let Some(value) = given.number("bevel_deg") {
+        record.bevel_deg = value;
+    }
+    if let Some(value) = given.number("blunt_mm") {
+        record.blunt_mm = value;
+    }
+    if let Some(value) = given.number("vertical_n") {
+        record.vertical_n = value;
+    }
+    if let Some(value) = given.number("horizontal_n") {
+        record.horizontal_n = value;
+    }
+    if let Some(value) = given.number("stretch_mm") {
+        record.stretch_mm = value;
+    }
+    call(|output, error| {
+        // SAFETY: live structs and a writable pointer.
+        unsafe { beamcraft_cleat_lip(&raw const record, output, error) }
+    })
+    .map(|output: beamcraft_cleat_lip_output| write_cleat_lip_output(&output))
 }
 
 fn rip_fence(input: &Value) -> Result<String, Refused> {
@@ -4896,6 +5031,28 @@ fn write_dowel_double_shear_output(record: &beamcraft_dowel_double_shear_output)
     out.end()
 }
 
+fn write_dowel_shear_hollow_output(record: &beamcraft_dowel_shear_hollow_output) -> String {
+    let mut out = Written::default();
+    out.put("reduction_i", Written::number(record.reduction_i));
+    out.put("reduction_ii", Written::number(record.reduction_ii));
+    out.put("reduction_iii_iv", Written::number(record.reduction_iii_iv));
+    out.put("im_yield_n", Written::number(record.im_yield_n));
+    out.put("is_yield_n", Written::number(record.is_yield_n));
+    out.put("ii_yield_n", Written::number(record.ii_yield_n));
+    out.put("iiim_yield_n", Written::number(record.iiim_yield_n));
+    out.put("iiis_yield_n", Written::number(record.iiis_yield_n));
+    out.put("iv_yield_n", Written::number(record.iv_yield_n));
+    out.put("im_n", Written::number(record.im_n));
+    out.put("is_n", Written::number(record.is_n));
+    out.put("ii_n", Written::number(record.ii_n));
+    out.put("iiim_n", Written::number(record.iiim_n));
+    out.put("iiis_n", Written::number(record.iiis_n));
+    out.put("iv_n", Written::number(record.iv_n));
+    out.put("governing_mode", Written::choice(record.governing_mode, &["im", "is", "ii", "iiim", "iiis", "iv"]));
+    out.put("reference_n", Written::number(record.reference_n));
+    out.end()
+}
+
 fn write_fastener_withdrawal_output(record: &beamcraft_fastener_withdrawal_output) -> String {
     let mut out = Written::default();
     out.put("side_grain_n_per_mm", Written::number(record.side_grain_n_per_mm));
@@ -5353,6 +5510,10 @@ fn write_ec5_spacing_output(record: &beamcraft_ec5_spacing_output) -> String {
     out.put("a4_loaded_mm", Written::number(record.a4_loaded_mm));
     out.put("a4_unloaded_mm", Written::number(record.a4_unloaded_mm));
     out.put("least_timber_mm", Written::number(record.least_timber_mm));
+    out.put("least_splitting_timber_mm", Written::number(record.least_splitting_timber_mm));
+    out.put("plywood_loaded_edge_mm", Written::number(record.plywood_loaded_edge_mm));
+    out.put("plywood_unloaded_edge_mm", Written::number(record.plywood_unloaded_edge_mm));
+    out.put("overlap_rest_mm", Written::number(record.overlap_rest_mm));
     out.end()
 }
 
@@ -5548,6 +5709,25 @@ fn write_bolt_row_bracket_output(record: &beamcraft_bolt_row_bracket_output) -> 
     out.end()
 }
 
+fn write_cleat_lip_output(record: &beamcraft_cleat_lip_output) -> String {
+    let mut out = Written::default();
+    out.put("seat_mm", Written::number(record.seat_mm));
+    out.put("square_n", Written::number(record.square_n));
+    out.put("greatest_bearing_mpa", Written::number(record.greatest_bearing_mpa));
+    out.put("greatest_tension_mpa", Written::number(record.greatest_tension_mpa));
+    out.put("tension_from_wall_mm", Written::number(record.tension_from_wall_mm));
+    out.put("greatest_shear_mpa", Written::number(record.greatest_shear_mpa));
+    out.put("shear_from_wall_mm", Written::number(record.shear_from_wall_mm));
+    out.put(
+        "caution",
+        Written::choice(
+            record.caution,
+            &["fire", "structure", "lifting", "saw", "dust", "rags", "solvents", "held_movement", "services"],
+        ),
+    );
+    out.end()
+}
+
 fn write_rip_fence_output(record: &beamcraft_rip_fence_output) -> String {
     let mut out = Written::default();
     out.put("fence_mm", Written::number(record.fence_mm));
@@ -5609,7 +5789,7 @@ fn write_board_movement_output(record: &beamcraft_board_movement_output) -> Stri
     out.put("width_strain", Written::number(record.width_strain));
     out.put("thickness_strain", Written::number(record.thickness_strain));
     out.put("diamond_deg", Written::number(record.diamond_deg));
-    out.put("ring_angle_deg", Written::number(record.ring_angle_deg));
+    out.put("used_ring_angle_deg", Written::number(record.used_ring_angle_deg));
     out.put("width_coefficient_per_pct", Written::number(record.width_coefficient_per_pct));
     out.put("thickness_coefficient_per_pct", Written::number(record.thickness_coefficient_per_pct));
     out.put("width_shrinkage_pct", Written::number(record.width_shrinkage_pct));

@@ -14,25 +14,6 @@ _Static_assert(offsetof(beamcraft_column_output, name_length) == 8, "beamcraft_c
 _Static_assert(offsetof(beamcraft_column_output, numbers) == 16, "beamcraft_column_output.numbers");
 _Static_assert(offsetof(beamcraft_column_output, codes) == 24, "beamcraft_column_output.codes");
 
-_Static_assert(sizeof(beamcraft_panel_size) == 64, "beamcraft_panel_size");
-_Static_assert(offsetof(beamcraft_panel_size, show_length_mm) == 0, "beamcraft_panel_size.show_length_mm");
-_Static_assert(offsetof(beamcraft_panel_size, show_width_mm) == 8, "beamcraft_panel_size.show_width_mm");
-_Static_assert(offsetof(beamcraft_panel_size, inner_length_mm) == 16, "beamcraft_panel_size.inner_length_mm");
-_Static_assert(offsetof(beamcraft_panel_size, inner_width_mm) == 24, "beamcraft_panel_size.inner_width_mm");
-_Static_assert(offsetof(beamcraft_panel_size, thickness_mm) == 32, "beamcraft_panel_size.thickness_mm");
-_Static_assert(offsetof(beamcraft_panel_size, blank_length_mm) == 40, "beamcraft_panel_size.blank_length_mm");
-_Static_assert(offsetof(beamcraft_panel_size, blank_width_mm) == 48, "beamcraft_panel_size.blank_width_mm");
-_Static_assert(offsetof(beamcraft_panel_size, volume_mm3) == 56, "beamcraft_panel_size.volume_mm3");
-
-_Static_assert(sizeof(beamcraft_panel_edge) == 48, "beamcraft_panel_edge");
-_Static_assert(offsetof(beamcraft_panel_edge, corner_deg) == 0, "beamcraft_panel_edge.corner_deg");
-_Static_assert(offsetof(beamcraft_panel_edge, tilt_deg) == 8, "beamcraft_panel_edge.tilt_deg");
-_Static_assert(offsetof(beamcraft_panel_edge, gauge_deg) == 16, "beamcraft_panel_edge.gauge_deg");
-_Static_assert(offsetof(beamcraft_panel_edge, show_length_mm) == 24, "beamcraft_panel_edge.show_length_mm");
-_Static_assert(offsetof(beamcraft_panel_edge, inner_length_mm) == 32, "beamcraft_panel_edge.inner_length_mm");
-_Static_assert(offsetof(beamcraft_panel_edge, tag) == 40, "beamcraft_panel_edge.tag");
-_Static_assert(offsetof(beamcraft_panel_edge, reserved_1) == 44, "beamcraft_panel_edge.reserved_1");
-
 _Static_assert(sizeof(beamcraft_check) == 40, "beamcraft_check");
 _Static_assert(offsetof(beamcraft_check, given) == 0, "beamcraft_check.given");
 _Static_assert(offsetof(beamcraft_check, demand) == 8, "beamcraft_check.demand");
@@ -261,6 +242,41 @@ _Static_assert(offsetof(beamcraft_dowel_double_shear_output, governing_mode) == 
 _Static_assert(offsetof(beamcraft_dowel_double_shear_output, reserved_2) == 108, "beamcraft_dowel_double_shear_output.reserved_2");
 _Static_assert(offsetof(beamcraft_dowel_double_shear_output, reference_n) == 112, "beamcraft_dowel_double_shear_output.reference_n");
 
+_Static_assert(sizeof(beamcraft_dowel_shear_hollow_input) == 104, "beamcraft_dowel_shear_hollow_input");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, struct_size) == 0, "beamcraft_dowel_shear_hollow_input.struct_size");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, given) == 8, "beamcraft_dowel_shear_hollow_input.given");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, yield_diameter_mm) == 16, "beamcraft_dowel_shear_hollow_input.yield_diameter_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, nominal_diameter_mm) == 24, "beamcraft_dowel_shear_hollow_input.nominal_diameter_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, bending_yield_mpa) == 32, "beamcraft_dowel_shear_hollow_input.bending_yield_mpa");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, main_bearing_mpa) == 40, "beamcraft_dowel_shear_hollow_input.main_bearing_mpa");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, side_bearing_mpa) == 48, "beamcraft_dowel_shear_hollow_input.side_bearing_mpa");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, main_length_mm) == 56, "beamcraft_dowel_shear_hollow_input.main_length_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, main_void_mm) == 64, "beamcraft_dowel_shear_hollow_input.main_void_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, side_length_mm) == 72, "beamcraft_dowel_shear_hollow_input.side_length_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, side_void_mm) == 80, "beamcraft_dowel_shear_hollow_input.side_void_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, gap_mm) == 88, "beamcraft_dowel_shear_hollow_input.gap_mm");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_input, max_angle_to_grain_deg) == 96, "beamcraft_dowel_shear_hollow_input.max_angle_to_grain_deg");
+
+_Static_assert(sizeof(beamcraft_dowel_shear_hollow_output) == 136, "beamcraft_dowel_shear_hollow_output");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, reduction_i) == 0, "beamcraft_dowel_shear_hollow_output.reduction_i");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, reduction_ii) == 8, "beamcraft_dowel_shear_hollow_output.reduction_ii");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, reduction_iii_iv) == 16, "beamcraft_dowel_shear_hollow_output.reduction_iii_iv");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, im_yield_n) == 24, "beamcraft_dowel_shear_hollow_output.im_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, is_yield_n) == 32, "beamcraft_dowel_shear_hollow_output.is_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, ii_yield_n) == 40, "beamcraft_dowel_shear_hollow_output.ii_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iiim_yield_n) == 48, "beamcraft_dowel_shear_hollow_output.iiim_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iiis_yield_n) == 56, "beamcraft_dowel_shear_hollow_output.iiis_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iv_yield_n) == 64, "beamcraft_dowel_shear_hollow_output.iv_yield_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, im_n) == 72, "beamcraft_dowel_shear_hollow_output.im_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, is_n) == 80, "beamcraft_dowel_shear_hollow_output.is_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, ii_n) == 88, "beamcraft_dowel_shear_hollow_output.ii_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iiim_n) == 96, "beamcraft_dowel_shear_hollow_output.iiim_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iiis_n) == 104, "beamcraft_dowel_shear_hollow_output.iiis_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, iv_n) == 112, "beamcraft_dowel_shear_hollow_output.iv_n");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, governing_mode) == 120, "beamcraft_dowel_shear_hollow_output.governing_mode");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, reserved_1) == 124, "beamcraft_dowel_shear_hollow_output.reserved_1");
+_Static_assert(offsetof(beamcraft_dowel_shear_hollow_output, reference_n) == 128, "beamcraft_dowel_shear_hollow_output.reference_n");
+
 _Static_assert(sizeof(beamcraft_fastener_withdrawal_input) == 64, "beamcraft_fastener_withdrawal_input");
 _Static_assert(offsetof(beamcraft_fastener_withdrawal_input, struct_size) == 0, "beamcraft_fastener_withdrawal_input.struct_size");
 _Static_assert(offsetof(beamcraft_fastener_withdrawal_input, given) == 8, "beamcraft_fastener_withdrawal_input.given");
@@ -361,7 +377,7 @@ _Static_assert(offsetof(beamcraft_group_action_factor_output, m) == 24, "beamcra
 _Static_assert(offsetof(beamcraft_group_action_factor_output, c_g) == 32, "beamcraft_group_action_factor_output.c_g");
 _Static_assert(offsetof(beamcraft_group_action_factor_output, effective_count) == 40, "beamcraft_group_action_factor_output.effective_count");
 
-_Static_assert(sizeof(beamcraft_geometry_factor_input) == 112, "beamcraft_geometry_factor_input");
+_Static_assert(sizeof(beamcraft_geometry_factor_input) == 120, "beamcraft_geometry_factor_input");
 _Static_assert(offsetof(beamcraft_geometry_factor_input, struct_size) == 0, "beamcraft_geometry_factor_input.struct_size");
 _Static_assert(offsetof(beamcraft_geometry_factor_input, given) == 8, "beamcraft_geometry_factor_input.given");
 _Static_assert(offsetof(beamcraft_geometry_factor_input, nominal_diameter_mm) == 16, "beamcraft_geometry_factor_input.nominal_diameter_mm");
@@ -374,11 +390,13 @@ _Static_assert(offsetof(beamcraft_geometry_factor_input, end_distance_mm) == 48,
 _Static_assert(offsetof(beamcraft_geometry_factor_input, edge_distance_mm) == 56, "beamcraft_geometry_factor_input.edge_distance_mm");
 _Static_assert(offsetof(beamcraft_geometry_factor_input, loaded_edge_mm) == 64, "beamcraft_geometry_factor_input.loaded_edge_mm");
 _Static_assert(offsetof(beamcraft_geometry_factor_input, row_pitch_mm) == 72, "beamcraft_geometry_factor_input.row_pitch_mm");
-_Static_assert(offsetof(beamcraft_geometry_factor_input, between_rows_mm) == 80, "beamcraft_geometry_factor_input.between_rows_mm");
-_Static_assert(offsetof(beamcraft_geometry_factor_input, row_spread_mm) == 88, "beamcraft_geometry_factor_input.row_spread_mm");
-_Static_assert(offsetof(beamcraft_geometry_factor_input, bearing_length_mm) == 96, "beamcraft_geometry_factor_input.bearing_length_mm");
-_Static_assert(offsetof(beamcraft_geometry_factor_input, holes) == 104, "beamcraft_geometry_factor_input.holes");
-_Static_assert(offsetof(beamcraft_geometry_factor_input, side) == 108, "beamcraft_geometry_factor_input.side");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, stagger) == 80, "beamcraft_geometry_factor_input.stagger");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, reserved_3) == 84, "beamcraft_geometry_factor_input.reserved_3");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, between_rows_mm) == 88, "beamcraft_geometry_factor_input.between_rows_mm");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, row_spread_mm) == 96, "beamcraft_geometry_factor_input.row_spread_mm");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, bearing_length_mm) == 104, "beamcraft_geometry_factor_input.bearing_length_mm");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, holes) == 112, "beamcraft_geometry_factor_input.holes");
+_Static_assert(offsetof(beamcraft_geometry_factor_input, side) == 116, "beamcraft_geometry_factor_input.side");
 
 _Static_assert(sizeof(beamcraft_geometry_factor_output) == 136, "beamcraft_geometry_factor_output");
 _Static_assert(offsetof(beamcraft_geometry_factor_output, rule) == 0, "beamcraft_geometry_factor_output.rule");
@@ -961,7 +979,7 @@ _Static_assert(offsetof(beamcraft_ec5_spacing_input, angle_to_grain_deg) == 32, 
 _Static_assert(offsetof(beamcraft_ec5_spacing_input, partner) == 40, "beamcraft_ec5_spacing_input.partner");
 _Static_assert(offsetof(beamcraft_ec5_spacing_input, reserved_1) == 44, "beamcraft_ec5_spacing_input.reserved_1");
 
-_Static_assert(sizeof(beamcraft_ec5_spacing_output) == 64, "beamcraft_ec5_spacing_output");
+_Static_assert(sizeof(beamcraft_ec5_spacing_output) == 96, "beamcraft_ec5_spacing_output");
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, table) == 0, "beamcraft_ec5_spacing_output.table");
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, reserved_1) == 4, "beamcraft_ec5_spacing_output.reserved_1");
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, a1_mm) == 8, "beamcraft_ec5_spacing_output.a1_mm");
@@ -971,10 +989,16 @@ _Static_assert(offsetof(beamcraft_ec5_spacing_output, a3_unloaded_mm) == 32, "be
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, a4_loaded_mm) == 40, "beamcraft_ec5_spacing_output.a4_loaded_mm");
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, a4_unloaded_mm) == 48, "beamcraft_ec5_spacing_output.a4_unloaded_mm");
 _Static_assert(offsetof(beamcraft_ec5_spacing_output, least_timber_mm) == 56, "beamcraft_ec5_spacing_output.least_timber_mm");
+_Static_assert(offsetof(beamcraft_ec5_spacing_output, least_splitting_timber_mm) == 64, "beamcraft_ec5_spacing_output.least_splitting_timber_mm");
+_Static_assert(offsetof(beamcraft_ec5_spacing_output, plywood_loaded_edge_mm) == 72, "beamcraft_ec5_spacing_output.plywood_loaded_edge_mm");
+_Static_assert(offsetof(beamcraft_ec5_spacing_output, plywood_unloaded_edge_mm) == 80, "beamcraft_ec5_spacing_output.plywood_unloaded_edge_mm");
+_Static_assert(offsetof(beamcraft_ec5_spacing_output, overlap_rest_mm) == 88, "beamcraft_ec5_spacing_output.overlap_rest_mm");
 
-_Static_assert(sizeof(beamcraft_ec5_axial_screw_spacing_input) == 16, "beamcraft_ec5_axial_screw_spacing_input");
+_Static_assert(sizeof(beamcraft_ec5_axial_screw_spacing_input) == 24, "beamcraft_ec5_axial_screw_spacing_input");
 _Static_assert(offsetof(beamcraft_ec5_axial_screw_spacing_input, struct_size) == 0, "beamcraft_ec5_axial_screw_spacing_input.struct_size");
 _Static_assert(offsetof(beamcraft_ec5_axial_screw_spacing_input, thread_diameter_mm) == 8, "beamcraft_ec5_axial_screw_spacing_input.thread_diameter_mm");
+_Static_assert(offsetof(beamcraft_ec5_axial_screw_spacing_input, face) == 16, "beamcraft_ec5_axial_screw_spacing_input.face");
+_Static_assert(offsetof(beamcraft_ec5_axial_screw_spacing_input, reserved_1) == 20, "beamcraft_ec5_axial_screw_spacing_input.reserved_1");
 
 _Static_assert(sizeof(beamcraft_ec5_axial_screw_spacing_output) == 48, "beamcraft_ec5_axial_screw_spacing_output");
 _Static_assert(offsetof(beamcraft_ec5_axial_screw_spacing_output, a1_mm) == 0, "beamcraft_ec5_axial_screw_spacing_output.a1_mm");
@@ -1213,6 +1237,26 @@ _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, principal_theory_n) =
 _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, bolt_count) == 64, "beamcraft_bolt_row_bracket_output.bolt_count");
 _Static_assert(offsetof(beamcraft_bolt_row_bracket_output, caution) == 68, "beamcraft_bolt_row_bracket_output.caution");
 
+_Static_assert(sizeof(beamcraft_cleat_lip_input) == 56, "beamcraft_cleat_lip_input");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, struct_size) == 0, "beamcraft_cleat_lip_input.struct_size");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, thickness_mm) == 8, "beamcraft_cleat_lip_input.thickness_mm");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, bevel_deg) == 16, "beamcraft_cleat_lip_input.bevel_deg");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, blunt_mm) == 24, "beamcraft_cleat_lip_input.blunt_mm");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, vertical_n) == 32, "beamcraft_cleat_lip_input.vertical_n");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, horizontal_n) == 40, "beamcraft_cleat_lip_input.horizontal_n");
+_Static_assert(offsetof(beamcraft_cleat_lip_input, stretch_mm) == 48, "beamcraft_cleat_lip_input.stretch_mm");
+
+_Static_assert(sizeof(beamcraft_cleat_lip_output) == 64, "beamcraft_cleat_lip_output");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, seat_mm) == 0, "beamcraft_cleat_lip_output.seat_mm");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, square_n) == 8, "beamcraft_cleat_lip_output.square_n");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, greatest_bearing_mpa) == 16, "beamcraft_cleat_lip_output.greatest_bearing_mpa");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, greatest_tension_mpa) == 24, "beamcraft_cleat_lip_output.greatest_tension_mpa");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, tension_from_wall_mm) == 32, "beamcraft_cleat_lip_output.tension_from_wall_mm");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, greatest_shear_mpa) == 40, "beamcraft_cleat_lip_output.greatest_shear_mpa");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, shear_from_wall_mm) == 48, "beamcraft_cleat_lip_output.shear_from_wall_mm");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, caution) == 56, "beamcraft_cleat_lip_output.caution");
+_Static_assert(offsetof(beamcraft_cleat_lip_output, reserved_1) == 60, "beamcraft_cleat_lip_output.reserved_1");
+
 _Static_assert(sizeof(beamcraft_rip_fence_input) == 56, "beamcraft_rip_fence_input");
 _Static_assert(offsetof(beamcraft_rip_fence_input, struct_size) == 0, "beamcraft_rip_fence_input.struct_size");
 _Static_assert(offsetof(beamcraft_rip_fence_input, show_width_mm) == 8, "beamcraft_rip_fence_input.show_width_mm");
@@ -1310,7 +1354,7 @@ _Static_assert(offsetof(beamcraft_board_movement_output, final_thickness_mm) == 
 _Static_assert(offsetof(beamcraft_board_movement_output, width_strain) == 32, "beamcraft_board_movement_output.width_strain");
 _Static_assert(offsetof(beamcraft_board_movement_output, thickness_strain) == 40, "beamcraft_board_movement_output.thickness_strain");
 _Static_assert(offsetof(beamcraft_board_movement_output, diamond_deg) == 48, "beamcraft_board_movement_output.diamond_deg");
-_Static_assert(offsetof(beamcraft_board_movement_output, ring_angle_deg) == 56, "beamcraft_board_movement_output.ring_angle_deg");
+_Static_assert(offsetof(beamcraft_board_movement_output, used_ring_angle_deg) == 56, "beamcraft_board_movement_output.used_ring_angle_deg");
 _Static_assert(offsetof(beamcraft_board_movement_output, width_coefficient_per_pct) == 64, "beamcraft_board_movement_output.width_coefficient_per_pct");
 _Static_assert(offsetof(beamcraft_board_movement_output, thickness_coefficient_per_pct) == 72, "beamcraft_board_movement_output.thickness_coefficient_per_pct");
 _Static_assert(offsetof(beamcraft_board_movement_output, width_shrinkage_pct) == 80, "beamcraft_board_movement_output.width_shrinkage_pct");

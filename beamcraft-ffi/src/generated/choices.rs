@@ -467,6 +467,22 @@ pub(crate) fn end_distance_wood(field: &'static str, number: u32) -> Result<beam
     }
 }
 
+/// Whether the fasteners of a group stand on common lines or are shifted against one another.
+///
+/// 0: On common lines: they can split the wood together.
+pub const BEAMCRAFT_ROW_STAGGER_IN_LINE: u32 = 0;
+/// 1: Staggered. Eurocode 5: those of a row along the grain stand off its line by one diameter or more in turn. American
+/// standard: neighbouring rows are shifted against each other by half the spacing.
+pub const BEAMCRAFT_ROW_STAGGER_STAGGERED: u32 = 1;
+
+pub(crate) fn row_stagger(field: &'static str, number: u32) -> Result<beamcraft_core::RowStagger, Fault> {
+    match number {
+        BEAMCRAFT_ROW_STAGGER_IN_LINE => Ok(beamcraft_core::RowStagger::InLine),
+        BEAMCRAFT_ROW_STAGGER_STAGGERED => Ok(beamcraft_core::RowStagger::Staggered),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_ROW_STAGGER_*")),
+    }
+}
+
 /// Whether holes are bored for thin fasteners.
 ///
 /// 0: Holes are bored.
@@ -604,6 +620,57 @@ pub(crate) fn time_effect(field: &'static str, number: u32) -> Result<beamcraft_
     }
 }
 
+/// Service class: how moist the air is over the year (2.3.1.3).
+///
+/// 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1: u32 = 0;
+/// 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2: u32 = 1;
+/// 2: Wetter than that.
+pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3: u32 = 2;
+
+pub(crate) fn ec5_service_class(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5ServiceClass, Fault> {
+    match number {
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass1),
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass2),
+        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass3),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_SERVICE_CLASS_*")),
+    }
+}
+
+/// Material of a member.
+///
+/// 0: Solid or glued laminated timber of softwood.
+pub const BEAMCRAFT_EC5_MATERIAL_SOFTWOOD: u32 = 0;
+/// 1: Solid or glued laminated timber of hardwood.
+pub const BEAMCRAFT_EC5_MATERIAL_HARDWOOD: u32 = 1;
+/// 2: Laminated veneer lumber.
+pub const BEAMCRAFT_EC5_MATERIAL_LVL: u32 = 2;
+/// 3: Plywood of a class allowed in the service class.
+pub const BEAMCRAFT_EC5_MATERIAL_PLYWOOD: u32 = 3;
+/// 4: Oriented strand board, grade 3 or 4.
+pub const BEAMCRAFT_EC5_MATERIAL_OSB_3_4: u32 = 4;
+/// 5: Oriented strand board of grade 2, or particleboard P4 or P5.
+pub const BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD: u32 = 5;
+/// 6: Hardboard.
+pub const BEAMCRAFT_EC5_MATERIAL_HARDBOARD: u32 = 6;
+/// 7: Medium density fibreboard MDF.LA.
+pub const BEAMCRAFT_EC5_MATERIAL_MDF_LA: u32 = 7;
+
+pub(crate) fn ec5_material(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5Material, Fault> {
+    match number {
+        BEAMCRAFT_EC5_MATERIAL_SOFTWOOD => Ok(beamcraft_core::Ec5Material::Softwood),
+        BEAMCRAFT_EC5_MATERIAL_HARDWOOD => Ok(beamcraft_core::Ec5Material::Hardwood),
+        BEAMCRAFT_EC5_MATERIAL_LVL => Ok(beamcraft_core::Ec5Material::Lvl),
+        BEAMCRAFT_EC5_MATERIAL_PLYWOOD => Ok(beamcraft_core::Ec5Material::Plywood),
+        BEAMCRAFT_EC5_MATERIAL_OSB_3_4 => Ok(beamcraft_core::Ec5Material::Osb34),
+        BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD => Ok(beamcraft_core::Ec5Material::Osb2Particleboard),
+        BEAMCRAFT_EC5_MATERIAL_HARDBOARD => Ok(beamcraft_core::Ec5Material::Hardboard),
+        BEAMCRAFT_EC5_MATERIAL_MDF_LA => Ok(beamcraft_core::Ec5Material::MdfLa),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_MATERIAL_*")),
+    }
+}
+
 /// A dowel-type fastener as the standard groups them.
 ///
 /// 0: Smooth round nail.
@@ -643,39 +710,6 @@ pub(crate) fn ec5_hole(field: &'static str, number: u32) -> Result<beamcraft_cor
         BEAMCRAFT_EC5_HOLE_UNDRILLED => Ok(beamcraft_core::Ec5Hole::Undrilled),
         BEAMCRAFT_EC5_HOLE_PREDRILLED => Ok(beamcraft_core::Ec5Hole::Predrilled),
         _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_HOLE_*")),
-    }
-}
-
-/// Material of a member.
-///
-/// 0: Solid or glued laminated timber of softwood.
-pub const BEAMCRAFT_EC5_MATERIAL_SOFTWOOD: u32 = 0;
-/// 1: Solid or glued laminated timber of hardwood.
-pub const BEAMCRAFT_EC5_MATERIAL_HARDWOOD: u32 = 1;
-/// 2: Laminated veneer lumber.
-pub const BEAMCRAFT_EC5_MATERIAL_LVL: u32 = 2;
-/// 3: Plywood of a class allowed in the service class.
-pub const BEAMCRAFT_EC5_MATERIAL_PLYWOOD: u32 = 3;
-/// 4: Oriented strand board, grade 3 or 4.
-pub const BEAMCRAFT_EC5_MATERIAL_OSB_3_4: u32 = 4;
-/// 5: Oriented strand board of grade 2, or particleboard P4 or P5.
-pub const BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD: u32 = 5;
-/// 6: Hardboard.
-pub const BEAMCRAFT_EC5_MATERIAL_HARDBOARD: u32 = 6;
-/// 7: Medium density fibreboard MDF.LA.
-pub const BEAMCRAFT_EC5_MATERIAL_MDF_LA: u32 = 7;
-
-pub(crate) fn ec5_material(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5Material, Fault> {
-    match number {
-        BEAMCRAFT_EC5_MATERIAL_SOFTWOOD => Ok(beamcraft_core::Ec5Material::Softwood),
-        BEAMCRAFT_EC5_MATERIAL_HARDWOOD => Ok(beamcraft_core::Ec5Material::Hardwood),
-        BEAMCRAFT_EC5_MATERIAL_LVL => Ok(beamcraft_core::Ec5Material::Lvl),
-        BEAMCRAFT_EC5_MATERIAL_PLYWOOD => Ok(beamcraft_core::Ec5Material::Plywood),
-        BEAMCRAFT_EC5_MATERIAL_OSB_3_4 => Ok(beamcraft_core::Ec5Material::Osb34),
-        BEAMCRAFT_EC5_MATERIAL_OSB_2_PARTICLEBOARD => Ok(beamcraft_core::Ec5Material::Osb2Particleboard),
-        BEAMCRAFT_EC5_MATERIAL_HARDBOARD => Ok(beamcraft_core::Ec5Material::Hardboard),
-        BEAMCRAFT_EC5_MATERIAL_MDF_LA => Ok(beamcraft_core::Ec5Material::MdfLa),
-        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_MATERIAL_*")),
     }
 }
 
@@ -816,21 +850,6 @@ pub const BEAMCRAFT_EC5_COMBINED_RULE_LINEAR: u32 = 0;
 /// 1: Other nails and screws: the squares of the shares are added (8.28).
 pub const BEAMCRAFT_EC5_COMBINED_RULE_QUADRATIC: u32 = 1;
 
-/// Whether the fasteners of a row stand on one line of the grain.
-///
-/// 0: On one line: they can split the wood together.
-pub const BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE: u32 = 0;
-/// 1: Staggered across the grain by one diameter or more; counts for nails and thin screws only.
-pub const BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED: u32 = 1;
-
-pub(crate) fn ec5_row_stagger(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5RowStagger, Fault> {
-    match number {
-        BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE => Ok(beamcraft_core::Ec5RowStagger::InLine),
-        BEAMCRAFT_EC5_ROW_STAGGER_STAGGERED => Ok(beamcraft_core::Ec5RowStagger::Staggered),
-        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_ROW_STAGGER_*")),
-    }
-}
-
 /// What the timber is joined to.
 ///
 /// 0: Timber.
@@ -862,6 +881,24 @@ pub const BEAMCRAFT_EC5_SPACING_TABLE_BOLT: u32 = 3;
 /// 4: Dowels (Table 8.5).
 pub const BEAMCRAFT_EC5_SPACING_TABLE_DOWEL: u32 = 4;
 
+/// The timber that a screw under a pull stands in.
+///
+/// 0: Timber, or the wide face of LVL.
+pub const BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER: u32 = 0;
+/// 1: The edge face of LVL, where the layers are seen.
+pub const BEAMCRAFT_EC5_AXIAL_SCREW_FACE_LVL_EDGE: u32 = 1;
+
+pub(crate) fn ec5_axial_screw_face(
+    field: &'static str,
+    number: u32,
+) -> Result<beamcraft_core::Ec5AxialScrewFace, Fault> {
+    match number {
+        BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER => Ok(beamcraft_core::Ec5AxialScrewFace::Timber),
+        BEAMCRAFT_EC5_AXIAL_SCREW_FACE_LVL_EDGE => Ok(beamcraft_core::Ec5AxialScrewFace::LvlEdge),
+        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_AXIAL_SCREW_FACE_*")),
+    }
+}
+
 /// What the timber is joined to, as the table of slip moduli asks.
 ///
 /// 0: Timber or a panel: the geometric mean of both densities counts.
@@ -874,24 +911,6 @@ pub(crate) fn ec5_slip_partner(field: &'static str, number: u32) -> Result<beamc
         BEAMCRAFT_EC5_SLIP_PARTNER_WOOD => Ok(beamcraft_core::Ec5SlipPartner::Wood),
         BEAMCRAFT_EC5_SLIP_PARTNER_STEEL_OR_CONCRETE => Ok(beamcraft_core::Ec5SlipPartner::SteelOrConcrete),
         _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_SLIP_PARTNER_*")),
-    }
-}
-
-/// Service class: how moist the air is over the year (2.3.1.3).
-///
-/// 0: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
-pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1: u32 = 0;
-/// 1: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
-pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2: u32 = 1;
-/// 2: Wetter than that.
-pub const BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3: u32 = 2;
-
-pub(crate) fn ec5_service_class(field: &'static str, number: u32) -> Result<beamcraft_core::Ec5ServiceClass, Fault> {
-    match number {
-        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_1 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass1),
-        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_2 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass2),
-        BEAMCRAFT_EC5_SERVICE_CLASS_SERVICE_CLASS_3 => Ok(beamcraft_core::Ec5ServiceClass::ServiceClass3),
-        _ => Err(unknown_choice(field, number, "the constants BEAMCRAFT_EC5_SERVICE_CLASS_*")),
     }
 }
 

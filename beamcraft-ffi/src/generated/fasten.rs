@@ -661,6 +661,187 @@ pub unsafe extern "C" fn beamcraft_dowel_double_shear(
     }
 }
 
+/// Bit of nominal_diameter_mm in `given` of beamcraft_dowel_shear_hollow_input.
+pub const BEAMCRAFT_DOWEL_SHEAR_HOLLOW_INPUT_GIVEN_NOMINAL_DIAMETER_MM: u64 = 1;
+/// A dowel through a side member into a main member, each solid or of two equal walls with a void
+/// between them.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_dowel_shear_hollow_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Which of the optional fields have a value: a sum of the GIVEN constants of this struct.
+    pub given: u64,
+    /// Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full
+    /// shank, mm. Range 1 to 25.4.
+    pub yield_diameter_mm: f64,
+    /// Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts. Range 1 to 25.4.
+    /// Optional.
+    pub nominal_diameter_mm: f64,
+    /// Bending yield strength of the dowel, MPa. Range 0.01 to 2000.
+    pub bending_yield_mpa: f64,
+    /// Dowel bearing strength of the main member at the angle of the load, MPa. Range 0.01 to 2000.
+    pub main_bearing_mpa: f64,
+    /// Dowel bearing strength of the side member at the angle of the load, MPa. Range 0.01 to 2000.
+    pub side_bearing_mpa: f64,
+    /// Bearing length in the main member, in both walls together, mm. Range 0.1 to 1000.
+    pub main_length_mm: f64,
+    /// Void between the walls of the main member, mm; by default none. Range 0 to 500. Initially 0.0.
+    pub main_void_mm: f64,
+    /// Bearing length in the side member, in both walls together, mm. Range 0.1 to 1000.
+    pub side_length_mm: f64,
+    /// Void between the walls of the side member, mm; by default none. Range 0 to 500. Initially 0.0.
+    pub side_void_mm: f64,
+    /// Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+    /// Range 0 to 500. Initially 0.0.
+    pub gap_mm: f64,
+    /// Largest angle between the load and the grain of either member, degrees. Range 0 to 90.
+    pub max_angle_to_grain_deg: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_dowel_shear_hollow_input {
+    type Core = beamcraft_core::DowelShearHollowInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        given: 0,
+        yield_diameter_mm: f64::NAN,
+        nominal_diameter_mm: 0.0,
+        bending_yield_mpa: f64::NAN,
+        main_bearing_mpa: f64::NAN,
+        side_bearing_mpa: f64::NAN,
+        main_length_mm: f64::NAN,
+        main_void_mm: 0.0,
+        side_length_mm: f64::NAN,
+        side_void_mm: 0.0,
+        gap_mm: 0.0,
+        max_angle_to_grain_deg: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 104, bits: 1 }];
+    fn given(&self) -> u64 {
+        self.given
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            yield_diameter_mm: self.yield_diameter_mm,
+            nominal_diameter_mm: record::optional(
+                self.given,
+                BEAMCRAFT_DOWEL_SHEAR_HOLLOW_INPUT_GIVEN_NOMINAL_DIAMETER_MM,
+                self.nominal_diameter_mm,
+            ),
+            bending_yield_mpa: self.bending_yield_mpa,
+            main_bearing_mpa: self.main_bearing_mpa,
+            side_bearing_mpa: self.side_bearing_mpa,
+            main_length_mm: self.main_length_mm,
+            main_void_mm: self.main_void_mm,
+            side_length_mm: self.side_length_mm,
+            side_void_mm: self.side_void_mm,
+            gap_mm: self.gap_mm,
+            max_angle_to_grain_deg: self.max_angle_to_grain_deg,
+        })
+    }
+}
+
+/// Lateral capacity of one dowel between members that may be hollow, every mode shown.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_dowel_shear_hollow_output {
+    /// Reduction term R_d of the modes I (NDS Table 12.3.1B).
+    pub reduction_i: f64,
+    /// Reduction term R_d of the mode II.
+    pub reduction_ii: f64,
+    /// Reduction term R_d of the modes III and IV.
+    pub reduction_iii_iv: f64,
+    /// Yield load of mode I_m, before reduction, N.
+    pub im_yield_n: f64,
+    /// Yield load of mode I_s, before reduction, N.
+    pub is_yield_n: f64,
+    /// Yield load of mode II, before reduction, N.
+    pub ii_yield_n: f64,
+    /// Yield load of mode III_m, before reduction, N.
+    pub iiim_yield_n: f64,
+    /// Yield load of mode III_s, before reduction, N.
+    pub iiis_yield_n: f64,
+    /// Yield load of mode IV, before reduction, N.
+    pub iv_yield_n: f64,
+    /// Reference design value of mode I_m, N.
+    pub im_n: f64,
+    /// Reference design value of mode I_s, N.
+    pub is_n: f64,
+    /// Reference design value of mode II, N.
+    pub ii_n: f64,
+    /// Reference design value of mode III_m, N.
+    pub iiim_n: f64,
+    /// Reference design value of mode III_s, N.
+    pub iiis_n: f64,
+    /// Reference design value of mode IV, N.
+    pub iv_n: f64,
+    /// Mode with the least reference design value. One of BEAMCRAFT_YIELD_MODE_*.
+    pub governing_mode: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+    /// Reference lateral design value Z: the least of the modes, before any adjustment factor, N.
+    pub reference_n: f64,
+}
+
+impl Output for beamcraft_dowel_shear_hollow_output {
+    type Core = beamcraft_core::DowelShearHollow;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            reduction_i: core.reduction_i,
+            reduction_ii: core.reduction_ii,
+            reduction_iii_iv: core.reduction_iii_iv,
+            im_yield_n: core.im_yield_n,
+            is_yield_n: core.is_yield_n,
+            ii_yield_n: core.ii_yield_n,
+            iiim_yield_n: core.iiim_yield_n,
+            iiis_yield_n: core.iiis_yield_n,
+            iv_yield_n: core.iv_yield_n,
+            im_n: core.im_n,
+            is_n: core.is_n,
+            ii_n: core.ii_n,
+            iiim_n: core.iiim_n,
+            iiis_n: core.iiis_n,
+            iv_n: core.iv_n,
+            governing_mode: core.governing_mode as u32,
+            reserved_1: 0,
+            reference_n: core.reference_n,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_dowel_shear_hollow: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_shear_hollow_input_init(out_input: *mut beamcraft_dowel_shear_hollow_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Lateral capacity of one dowel in single shear through or into a hollow member by every yield mode.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_dowel_shear_hollow(
+    input: *const beamcraft_dowel_shear_hollow_input,
+    output: *mut beamcraft_dowel_shear_hollow_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_dowel_shear_hollow_input, beamcraft_dowel_shear_hollow_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::dowel_shear_hollow,
+        )
+    }
+}
+
 /// Bit of penetration_mm in `given` of beamcraft_fastener_withdrawal_input.
 pub const BEAMCRAFT_FASTENER_WITHDRAWAL_INPUT_GIVEN_PENETRATION_MM: u64 = 1;
 /// A fastener pulled out of wood.
@@ -1355,6 +1536,11 @@ pub struct beamcraft_geometry_factor_input {
     /// Centre spacing in a row along the load, mm; left out for one fastener in a row. Range 0 to 100000.
     /// Optional.
     pub row_pitch_mm: f64,
+    /// Whether the rows are shifted against each other; matters below 1/4 in only. In line by default,
+    /// which asks for more. One of BEAMCRAFT_ROW_STAGGER_*. Initially BEAMCRAFT_ROW_STAGGER_IN_LINE.
+    pub stagger: u32,
+    /// Kept for later: 0.
+    pub reserved_3: u32,
     /// Distance between rows, mm; left out for one row. Range 0 to 100000. Optional.
     pub between_rows_mm: f64,
     /// Distance between the outer rows across the grain, mm; left out for one row. Range 0 to 100000.
@@ -1387,19 +1573,22 @@ unsafe impl Input for beamcraft_geometry_factor_input {
         edge_distance_mm: f64::NAN,
         loaded_edge_mm: 0.0,
         row_pitch_mm: 0.0,
+        stagger: choices::BEAMCRAFT_ROW_STAGGER_IN_LINE,
+        reserved_3: 0,
         between_rows_mm: 0.0,
         row_spread_mm: 0.0,
         bearing_length_mm: f64::NAN,
         holes: choices::BEAMCRAFT_BORED_HOLES_NOT_BORED,
         side: choices::BEAMCRAFT_SIDE_PLATE_WOOD,
     };
-    const SIZES: &'static [Size] = &[Size { bytes: 104, bits: 15 }, Size { bytes: 112, bits: 15 }];
+    const SIZES: &'static [Size] = &[Size { bytes: 112, bits: 15 }, Size { bytes: 120, bits: 15 }];
     fn given(&self) -> u64 {
         self.given
     }
     fn to_core(&self) -> Result<Self::Core, Fault> {
         record::reserved("reserved_1", self.reserved_1)?;
         record::reserved("reserved_2", self.reserved_2)?;
+        record::reserved("reserved_3", self.reserved_3)?;
         Ok(Self::Core {
             nominal_diameter_mm: self.nominal_diameter_mm,
             load: choices::spacing_load("load", self.load)?,
@@ -1417,6 +1606,7 @@ unsafe impl Input for beamcraft_geometry_factor_input {
                 BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_ROW_PITCH_MM,
                 self.row_pitch_mm,
             ),
+            stagger: choices::row_stagger("stagger", self.stagger)?,
             between_rows_mm: record::optional(
                 self.given,
                 BEAMCRAFT_GEOMETRY_FACTOR_INPUT_GIVEN_BETWEEN_ROWS_MM,
@@ -4634,8 +4824,8 @@ pub struct beamcraft_ec5_effective_number_input {
     pub reserved_1: u32,
     /// Spacing along the grain a_1, mm. Range 1 to 10000.
     pub spacing_mm: f64,
-    /// Whether they stand on one line; by default they do. One of BEAMCRAFT_EC5_ROW_STAGGER_*. Initially
-    /// BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE.
+    /// Whether they stand on one line; by default they do. Counts for nails and thin screws only. One of
+    /// BEAMCRAFT_ROW_STAGGER_*. Initially BEAMCRAFT_ROW_STAGGER_IN_LINE.
     pub stagger: u32,
     /// Kept for later: 0.
     pub reserved_2: u32,
@@ -4655,7 +4845,7 @@ unsafe impl Input for beamcraft_ec5_effective_number_input {
         count: u32::MAX,
         reserved_1: 0,
         spacing_mm: f64::NAN,
-        stagger: choices::BEAMCRAFT_EC5_ROW_STAGGER_IN_LINE,
+        stagger: choices::BEAMCRAFT_ROW_STAGGER_IN_LINE,
         reserved_2: 0,
         angle_to_grain_deg: 0.0,
     };
@@ -4673,7 +4863,7 @@ unsafe impl Input for beamcraft_ec5_effective_number_input {
             diameter_mm: self.diameter_mm,
             count: self.count,
             spacing_mm: self.spacing_mm,
-            stagger: choices::ec5_row_stagger("stagger", self.stagger)?,
+            stagger: choices::row_stagger("stagger", self.stagger)?,
             angle_to_grain_deg: self.angle_to_grain_deg,
         })
     }
@@ -4807,6 +4997,17 @@ pub struct beamcraft_ec5_spacing_output {
     pub a4_unloaded_mm: f64,
     /// Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
     pub least_timber_mm: f64,
+    /// The same in species that split easily (8.19), mm; 0 where the rule does not apply.
+    pub least_splitting_timber_mm: f64,
+    /// Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not
+    /// apply.
+    pub plywood_loaded_edge_mm: f64,
+    /// Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not
+    /// apply.
+    pub plywood_unloaded_edge_mm: f64,
+    /// Wood of a middle member that must be left, and more, beyond the points of nails driven from both
+    /// sides so that they may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
+    pub overlap_rest_mm: f64,
 }
 
 impl Output for beamcraft_ec5_spacing_output {
@@ -4822,6 +5023,10 @@ impl Output for beamcraft_ec5_spacing_output {
             a4_loaded_mm: core.a4_loaded_mm,
             a4_unloaded_mm: core.a4_unloaded_mm,
             least_timber_mm: core.least_timber_mm,
+            least_splitting_timber_mm: core.least_splitting_timber_mm,
+            plywood_loaded_edge_mm: core.plywood_loaded_edge_mm,
+            plywood_unloaded_edge_mm: core.plywood_unloaded_edge_mm,
+            overlap_rest_mm: core.overlap_rest_mm,
         }
     }
 }
@@ -4866,18 +5071,32 @@ pub struct beamcraft_ec5_axial_screw_spacing_input {
     pub struct_size: u64,
     /// Outer diameter of the thread, mm. Range 1 to 25.4.
     pub thread_diameter_mm: f64,
+    /// Face that it goes into; timber by default. One of BEAMCRAFT_EC5_AXIAL_SCREW_FACE_*. Initially
+    /// BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER.
+    pub face: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
 }
 
 // SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
 unsafe impl Input for beamcraft_ec5_axial_screw_spacing_input {
     type Core = beamcraft_core::Ec5AxialScrewSpacingInput;
-    const INITIAL: Self = Self { struct_size: size_of::<Self>() as u64, thread_diameter_mm: f64::NAN };
-    const SIZES: &'static [Size] = &[Size { bytes: 16, bits: 0 }];
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        thread_diameter_mm: f64::NAN,
+        face: choices::BEAMCRAFT_EC5_AXIAL_SCREW_FACE_TIMBER,
+        reserved_1: 0,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 16, bits: 0 }, Size { bytes: 24, bits: 0 }];
     fn given(&self) -> u64 {
         0
     }
     fn to_core(&self) -> Result<Self::Core, Fault> {
-        Ok(Self::Core { thread_diameter_mm: self.thread_diameter_mm })
+        record::reserved("reserved_1", self.reserved_1)?;
+        Ok(Self::Core {
+            thread_diameter_mm: self.thread_diameter_mm,
+            face: choices::ec5_axial_screw_face("face", self.face)?,
+        })
     }
 }
 

@@ -126,7 +126,7 @@ pub struct beamcraft_board_movement_output {
     /// flat and quarter sawn.
     pub diamond_deg: f64,
     /// Ring angle used, degrees.
-    pub ring_angle_deg: f64,
+    pub used_ring_angle_deg: f64,
     /// Coefficient across the width, share per percent of moisture.
     pub width_coefficient_per_pct: f64,
     /// Coefficient through the thickness, share per percent of moisture.
@@ -152,7 +152,7 @@ impl Output for beamcraft_board_movement_output {
             width_strain: core.width_strain,
             thickness_strain: core.thickness_strain,
             diamond_deg: core.diamond_deg,
-            ring_angle_deg: core.ring_angle_deg,
+            used_ring_angle_deg: core.used_ring_angle_deg,
             width_coefficient_per_pct: core.width_coefficient_per_pct,
             thickness_coefficient_per_pct: core.thickness_coefficient_per_pct,
             width_shrinkage_pct: core.width_shrinkage_pct,

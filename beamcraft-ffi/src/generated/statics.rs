@@ -484,3 +484,125 @@ pub unsafe extern "C" fn beamcraft_bolt_row_bracket(
         )
     }
 }
+
+/// A half of a cleat and what presses on its seat.
+#[derive(Clone, Copy, Debug)]
+#[repr(C)]
+pub struct beamcraft_cleat_lip_input {
+    /// Size of this struct in bytes, as the caller's header knows it; set by the init function.
+    pub struct_size: u64,
+    /// Thickness of the strip, mm. Range 1 to 150.
+    pub thickness_mm: f64,
+    /// Bevel of the seat from a square cut, degrees. Range 5 to 75.
+    pub bevel_deg: f64,
+    /// How much is taken off the point of each half, mm; 0, the default, leaves them sharp. Range 0 to 500.
+    /// Initially 0.0.
+    pub blunt_mm: f64,
+    /// Load on the seat, straight down, N. Range 0 to 10000000.
+    pub vertical_n: f64,
+    /// Pull on the seat, out from the wall, N. Range 0 to 10000000.
+    pub horizontal_n: f64,
+    /// Length along the strip over which both are spread, mm. Range 1 to 10000.
+    pub stretch_mm: f64,
+}
+
+// SAFETY: `repr(C)`, numbers only, `struct_size` first, and the last size is the whole struct.
+unsafe impl Input for beamcraft_cleat_lip_input {
+    type Core = beamcraft_core::CleatLipInput;
+    const INITIAL: Self = Self {
+        struct_size: size_of::<Self>() as u64,
+        thickness_mm: f64::NAN,
+        bevel_deg: f64::NAN,
+        blunt_mm: 0.0,
+        vertical_n: f64::NAN,
+        horizontal_n: f64::NAN,
+        stretch_mm: f64::NAN,
+    };
+    const SIZES: &'static [Size] = &[Size { bytes: 56, bits: 0 }];
+    fn given(&self) -> u64 {
+        0
+    }
+    fn to_core(&self) -> Result<Self::Core, Fault> {
+        Ok(Self::Core {
+            thickness_mm: self.thickness_mm,
+            bevel_deg: self.bevel_deg,
+            blunt_mm: self.blunt_mm,
+            vertical_n: self.vertical_n,
+            horizontal_n: self.horizontal_n,
+            stretch_mm: self.stretch_mm,
+        })
+    }
+}
+
+/// Stresses of the lip.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_cleat_lip_output {
+    /// Width of the seat, along its slope, mm.
+    pub seat_mm: f64,
+    /// Force square to the seat, N.
+    pub square_n: f64,
+    /// Largest pressure on the seat, at the tip, MPa: across the grain.
+    pub greatest_bearing_mpa: f64,
+    /// Largest tension across the grain by bending of the lip, on the side of the wall, MPa.
+    pub greatest_tension_mpa: f64,
+    /// Distance of that section's inner end from the wall, mm; 0 is the root.
+    pub tension_from_wall_mm: f64,
+    /// Largest shear in a level section of the lip, MPa: wood rolls across its grain.
+    pub greatest_shear_mpa: f64,
+    /// Distance of that section's inner end from the wall, mm.
+    pub shear_from_wall_mm: f64,
+    /// The caution that belongs to these numbers. One of BEAMCRAFT_CAUTION_*.
+    pub caution: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+impl Output for beamcraft_cleat_lip_output {
+    type Core = beamcraft_core::CleatLip;
+    fn of_core(core: &Self::Core) -> Self {
+        Self {
+            seat_mm: core.seat_mm,
+            square_n: core.square_n,
+            greatest_bearing_mpa: core.greatest_bearing_mpa,
+            greatest_tension_mpa: core.greatest_tension_mpa,
+            tension_from_wall_mm: core.tension_from_wall_mm,
+            greatest_shear_mpa: core.greatest_shear_mpa,
+            shear_from_wall_mm: core.shear_from_wall_mm,
+            caution: core.caution as u32,
+            reserved_1: 0,
+        }
+    }
+}
+
+/// Sets up an input of beamcraft_cleat_lip: its size and its initial values. Does nothing for NULL.
+///
+/// # Safety
+/// `out_input` is NULL or points to a struct that may be written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_cleat_lip_input_init(out_input: *mut beamcraft_cleat_lip_input) {
+    // SAFETY: the same contract.
+    unsafe { record::init(out_input) }
+}
+
+/// Bearing, bending across the grain and shear of the lip of a cleat half.
+///
+/// # Safety
+/// `input` is NULL or points to a struct set up by its init function, `output` is NULL or points to a struct
+/// that may be written; NULL is refused. `out_error` is NULL or writable.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn beamcraft_cleat_lip(
+    input: *const beamcraft_cleat_lip_input,
+    output: *mut beamcraft_cleat_lip_output,
+    out_error: *mut *mut beamcraft_error,
+) -> beamcraft_status {
+    // SAFETY: the same contract.
+    unsafe {
+        record::typed::<beamcraft_cleat_lip_input, beamcraft_cleat_lip_output, _>(
+            input,
+            output,
+            out_error,
+            beamcraft_core::cleat_lip,
+        )
+    }
+}

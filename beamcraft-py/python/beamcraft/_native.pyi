@@ -4,7 +4,7 @@ from typing import Any, ClassVar, Literal, Protocol, final, type_check_only
 
 from beamcraft._drawing import Drawing
 from beamcraft._table import MaterialTable
-from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, BodySection, EdgeJoining, CutFrom, BodyFeature, CoreAtEdge, Grade, FindingCode, WrappedSides, MemberStand, WrapAction, JointReach, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, Source, Ec5Fastener, Ec5Hole, Ec5Material, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5RowStagger, Ec5JointPartner, Ec5SpacingTable, Ec5SlipPartner, Ec5ServiceClass, Ec5LoadDuration, JointStandard, JointFastenerKind, JointMaterial, JointDrive, JointPocketLoad, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, ShowFace, BladeSide, CutKind, BlankEdge, KeptPiece, StopMeets, CutWay, FaceDown, BladeLean, SawLimit, CutCaution, CornerMethod, RunShape, RunDirection, SectionSide, SeamGrain, DriverRoom, ScrewTip, SeamJoint, AssemblyWork, StudLayout, ThingKind, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, SeatContact, GlueFamily, GlueInWarmth, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, ClampedWood, ClampPressure, VocVerdict, TallyRule, RoughThickness, LumberSeasoning, SawnClass, HardwoodGrade, BoardSizeVerdict, LayoutMeasure, LayoutProof, LayoutEnd, BoardPartTurn, GroupDirection, LayoutAim, CutOrder, PlacedTurn, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ClearanceForm, WallFace, BackingKind, LiftManner, LiftRole, LiftCureKind, FramePlace, WorkDay, FigureBasis, OnCriticalChain, CostKind, ReportLengths, LegShape, SeasonClimate, ReturnFixing, LockSpec, CoatedFaces, HangingTask, SizedLoad, VariantOutcome, BlankPriority, BlankUse
+from beamcraft.choices import LengthStyle, LengthRounding, WoodGroup, SpeciesOrigin, Evidence, ConnectionGravityBasis, GravityBasis, SheetKind, SheetValues, SorptionTable, SaturationSurface, YearClimate, OpenFaces, MoisturePace, LongFace, EndKind, LegFace, EdgeJoint, EdgeCut, PieceSign, BodySection, EdgeJoining, CutFrom, BodyFeature, CoreAtEdge, Grade, FindingCode, WrappedSides, MemberStand, WrapAction, JointReach, FastenerDirection, BearingRounding, DowelSizeRange, BendingYieldFastener, DowelMaterial, ReductionRule, YieldMode, DoubleShearMode, DowelFastener, EndGrainRule, Outcome, PullThroughRange, CombinedLoadRule, LoadDuration, MemberMoisture, TemperatureBand, FastenerArrangement, NailDriving, SlipJoint, SpacingLoad, EndDistanceWood, RowStagger, BoredHoles, SidePlate, SpacingRule, LeadHoleNeed, ScrewSize, ScrewJointCheck, NdsDesign, TimeEffect, JointStandard, LoadsTogether, Ec5ServiceClass, Ec5Material, Source, Ec5Fastener, Ec5Hole, Ec5EmbedmentRule, Ec5ScrewDiameterRule, Ec5SingleShearMode, Ec5DoubleShearMode, Ec5PlateClass, Ec5SteelMode, Ec5SteelCentralMode, Ec5SteelOuterMode, Ec5WithdrawalRule, Ec5NailTimber, Ec5AxialPart, Ec5WasherPart, Ec5CombinedRule, Ec5JointPartner, Ec5SpacingTable, Ec5AxialScrewFace, Ec5SlipPartner, Ec5LoadDuration, JointFastenerKind, JointMaterial, JointDrive, JointPocketLoad, JointDuration, JointServiceClimate, Basis, FastenerFamily, SoldLengthSeries, ScrewHoles, ShortcomingKind, PocketMate, StripContact, SeatRegime, SeatLock, Caution, StripPivot, BracketLoad, SupportHold, PartOutline, PartSense, RipSetUp, TrappedPiece, RidingEdge, BoardSetUp, ShowFace, BladeSide, CutKind, BlankEdge, KeptPiece, StopMeets, CutWay, FaceDown, BladeLean, SawLimit, CutCaution, CornerMethod, RunShape, RunDirection, SectionSide, SeamGrain, DriverRoom, ScrewTip, SeamJoint, AssemblyWork, StudLayout, ThingKind, BoardCut, MovementMethod, SeamOpening, MovingWood, ReturnArrangement, SeatContact, GlueFamily, GlueInWarmth, CutSide, SeamHold, OpenEdge, TiltSetting, AccuracyReach, ToleranceClass, JointGrade, JointPlace, ErrorDistribution, FilmCeiling, FinishName, ApplicationMethod, FigureOrigin, SelfHeatingRags, FinishKind, VocCounting, ClampedWood, ClampPressure, VocVerdict, TallyRule, RoughThickness, LumberSeasoning, SawnClass, HardwoodGrade, BoardSizeVerdict, LayoutMeasure, LayoutProof, LayoutEnd, BoardPartTurn, GroupDirection, LayoutAim, CutOrder, PlacedTurn, LiftDuration, HandCoupling, LiftingForm, LiftStanding, LiftLimit, OpeningSide, ApplianceKind, ListingDatum, MantelRule, ProjectionLimit, ClearanceForm, WallFace, BackingKind, LiftManner, LiftRole, LiftCureKind, FramePlace, WorkDay, FigureBasis, OnCriticalChain, CostKind, ReportLengths, LegShape, SeasonClimate, ReturnFixing, LockSpec, FixingPlace, DriverPlace, TelevisionPlace, CoatedFaces, HangingTask, SizedLoad, VariantOutcome, BlankPriority, BlankUse
 
 __version__: str
 _DEBUG_BUILD: bool
@@ -138,6 +138,8 @@ __all__ = [
     "DowelShear",
     "DowelDoubleShearInput",
     "DowelDoubleShear",
+    "DowelShearHollowInput",
+    "DowelShearHollow",
     "FastenerWithdrawalInput",
     "FastenerWithdrawal",
     "HeadPullThroughInput",
@@ -160,6 +162,9 @@ __all__ = [
     "DowelJointNds",
     "ShortPenetrationInput",
     "ShortPenetration",
+    "LoadCombinationsInput",
+    "LoadCombination",
+    "LoadCombinations",
     "ListWoodScrewsInput",
     "WoodScrew",
     "WoodScrewList",
@@ -265,6 +270,11 @@ __all__ = [
     "TorsionWall",
     "WallTorsionInput",
     "WallTorsion",
+    "OpenWallWarpingInput",
+    "CornerWarping",
+    "OpenWallWarping",
+    "CleatLipInput",
+    "CleatLip",
     "RipFenceInput",
     "RipFence",
     "SawAnglesInput",
@@ -516,10 +526,14 @@ __all__ = [
     "MoistureRange",
     "SeasonsSpec",
     "AccuracySpec",
+    "BlockScrewSpec",
     "BlockSpec",
     "FrameSpec",
     "ScrewSpec",
     "CleatSpec",
+    "LedgerSpec",
+    "FixingSpec",
+    "ServicesSpec",
     "SiteSpec",
     "LoadSpec",
     "FinishSpec",
@@ -529,6 +543,8 @@ __all__ = [
     "FramePlan",
     "LoadCase",
     "CleatPlan",
+    "FixingCase",
+    "FixingPlan",
     "HangingStep",
     "SeamSeasons",
     "CleatSeasons",
@@ -538,6 +554,8 @@ __all__ = [
     "FinishPlan",
     "GluePlan",
     "Plan",
+    "SawnBodyInput",
+    "SawnBody",
     "GreatestLoadInput",
     "LoadAtLimit",
     "GreatestLoad",
@@ -548,6 +566,7 @@ __all__ = [
     "CleatsThatHoldInput",
     "CleatVariant",
     "CleatVariants",
+    "ClampsAtHand",
     "BuyingSpec",
     "LinePrice",
     "ShoppingListInput",
@@ -593,6 +612,7 @@ __all__ = [
     "dowel_bearing_material",
     "dowel_shear",
     "dowel_double_shear",
+    "dowel_shear_hollow",
     "fastener_withdrawal",
     "head_pull_through",
     "combined_lateral_withdrawal",
@@ -604,6 +624,7 @@ __all__ = [
     "screw_joint",
     "dowel_joint_nds",
     "short_penetration",
+    "load_combinations",
     "list_wood_screws",
     "ec5_embedment",
     "ec5_yield_moment",
@@ -642,6 +663,8 @@ __all__ = [
     "section_properties",
     "section_stress",
     "wall_torsion",
+    "open_wall_warping",
+    "cleat_lip",
     "rip_fence",
     "saw_angles",
     "tilt_set_up",
@@ -710,6 +733,7 @@ __all__ = [
     "frame_fixing",
     "work_calendar",
     "job_cost",
+    "sawn_body",
     "greatest_load",
     "wall_screws_that_hold",
     "cleats_that_hold",
@@ -864,8 +888,8 @@ def drawing_svg(name: str, inputs: Mapping[str, Any] | str | SupportsJson, lengt
     Parameters
     ----------
     name : str
-        ``"plan"`` (the cross section), ``"yearly_movement"`` (moisture and width over twelve months),
-        ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
+        ``"plan"`` (the cross section), ``"sawn_body"`` (the panels pulled apart), ``"yearly_movement"`` (moisture and width
+        over twelve months), ``"tolerance_stack"`` (histograms of the visible gaps, mm), ``"fastener_group"`` (the force on each fastener) or
         ``"cut_list_boards"`` (the boards with their cuts in order).
     inputs : dict or str
         Its inputs, as for :func:`call`.
@@ -4384,6 +4408,9 @@ class RectangularSection:
 class SlopedSection:
     """A section with a level top and a plumb back, whose front leans or whose underside slopes, or both.
 
+    Its foremost corner lies at y = 0, its lowest at z = 0. So lengths, and the corners between legs, are measured on the level
+    line plumb under the foremost corner at the height of the lowest: under a front that leans in below there is no wood there.
+
     Parameters
     ----------
     top_depth_mm : float
@@ -4430,6 +4457,8 @@ class SlopedSection:
 @final
 class RegularSection:
     """A section with equal sides and equal corners, such as a hexagonal or octagonal post; ``side1`` faces the room.
+
+    Its first side lies at y = 0, its lowest corner at z = 0.
 
     Parameters
     ----------
@@ -4500,6 +4529,8 @@ class SectionCorner:
 @final
 class PolygonalSection:
     """A section given by its corners; side k, named ``side1``, ``side2``, …, lies between corners k and k + 1.
+
+    It stays where its corners are: the line y = z = 0, on which lengths are measured, may lie on it, in it or beside it.
 
     Parameters
     ----------
@@ -6647,6 +6678,203 @@ class DowelDoubleShear:
     def _repr_html_(self) -> str: ...
 
 @final
+class DowelShearHollowInput:
+    """A dowel through a side member into a main member, each solid or of two equal walls with a void between them.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, in both walls together, mm.
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in the side member, in both walls together, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of either member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    main_void_mm : float, default 0.0
+        Void between the walls of the main member, mm; by default none.
+        Allowed: 0 to 500.
+    side_void_mm : float, default 0.0
+        Void between the walls of the side member, mm; by default none.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, main_void_mm: float = 0.0, side_void_mm: float = 0.0, gap_mm: float = 0.0) -> DowelShearHollowInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShearHollowInput: ...
+    def replace(self, **changes: Any) -> DowelShearHollowInput:
+        """Equal object with the fields given changed."""
+    @property
+    def yield_diameter_mm(self) -> float:
+        """Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm."""
+    @property
+    def nominal_diameter_mm(self) -> float | None:
+        """Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts."""
+    @property
+    def bending_yield_mpa(self) -> float:
+        """Bending yield strength of the dowel, MPa."""
+    @property
+    def main_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the main member at the angle of the load, MPa."""
+    @property
+    def side_bearing_mpa(self) -> float:
+        """Dowel bearing strength of the side member at the angle of the load, MPa."""
+    @property
+    def main_length_mm(self) -> float:
+        """Bearing length in the main member, in both walls together, mm."""
+    @property
+    def main_void_mm(self) -> float:
+        """Void between the walls of the main member, mm; by default none."""
+    @property
+    def side_length_mm(self) -> float:
+        """Bearing length in the side member, in both walls together, mm."""
+    @property
+    def side_void_mm(self) -> float:
+        """Void between the walls of the side member, mm; by default none."""
+    @property
+    def gap_mm(self) -> float:
+        """Gap between the members, such as a wall lining that is not counted on, mm; by default they touch."""
+    @property
+    def max_angle_to_grain_deg(self) -> float:
+        """Largest angle between the load and the grain of either member, degrees."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelShearHollowInput: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelShearHollowInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class DowelShearHollow:
+    """Lateral capacity of one dowel between members that may be hollow, every mode shown.
+
+    Parameters
+    ----------
+    reduction_i : float
+        Reduction term R_d of the modes I (NDS Table 12.3.1B).
+    reduction_ii : float
+        Reduction term R_d of the mode II.
+    reduction_iii_iv : float
+        Reduction term R_d of the modes III and IV.
+    im_yield_n : float
+        Yield load of mode I_m, before reduction, N.
+    is_yield_n : float
+        Yield load of mode I_s, before reduction, N.
+    ii_yield_n : float
+        Yield load of mode II, before reduction, N.
+    iiim_yield_n : float
+        Yield load of mode III_m, before reduction, N.
+    iiis_yield_n : float
+        Yield load of mode III_s, before reduction, N.
+    iv_yield_n : float
+        Yield load of mode IV, before reduction, N.
+    im_n : float
+        Reference design value of mode I_m, N.
+    is_n : float
+        Reference design value of mode I_s, N.
+    ii_n : float
+        Reference design value of mode II, N.
+    iiim_n : float
+        Reference design value of mode III_m, N.
+    iiis_n : float
+        Reference design value of mode III_s, N.
+    iv_n : float
+        Reference design value of mode IV, N.
+    governing_mode : {'im', 'is', 'ii', 'iiim', 'iiis', 'iv'}
+        Mode with the least reference design value.
+    reference_n : float
+        Reference lateral design value Z: the least of the modes, before any adjustment factor, N.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, reduction_i: float, reduction_ii: float, reduction_iii_iv: float, im_yield_n: float, is_yield_n: float, ii_yield_n: float, iiim_yield_n: float, iiis_yield_n: float, iv_yield_n: float, im_n: float, is_n: float, ii_n: float, iiim_n: float, iiis_n: float, iv_n: float, governing_mode: YieldMode, reference_n: float) -> DowelShearHollow: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> DowelShearHollow: ...
+    def replace(self, **changes: Any) -> DowelShearHollow:
+        """Equal object with the fields given changed."""
+    @property
+    def reduction_i(self) -> float:
+        """Reduction term R_d of the modes I (NDS Table 12.3.1B)."""
+    @property
+    def reduction_ii(self) -> float:
+        """Reduction term R_d of the mode II."""
+    @property
+    def reduction_iii_iv(self) -> float:
+        """Reduction term R_d of the modes III and IV."""
+    @property
+    def im_yield_n(self) -> float:
+        """Yield load of mode I_m, before reduction, N."""
+    @property
+    def is_yield_n(self) -> float:
+        """Yield load of mode I_s, before reduction, N."""
+    @property
+    def ii_yield_n(self) -> float:
+        """Yield load of mode II, before reduction, N."""
+    @property
+    def iiim_yield_n(self) -> float:
+        """Yield load of mode III_m, before reduction, N."""
+    @property
+    def iiis_yield_n(self) -> float:
+        """Yield load of mode III_s, before reduction, N."""
+    @property
+    def iv_yield_n(self) -> float:
+        """Yield load of mode IV, before reduction, N."""
+    @property
+    def im_n(self) -> float:
+        """Reference design value of mode I_m, N."""
+    @property
+    def is_n(self) -> float:
+        """Reference design value of mode I_s, N."""
+    @property
+    def ii_n(self) -> float:
+        """Reference design value of mode II, N."""
+    @property
+    def iiim_n(self) -> float:
+        """Reference design value of mode III_m, N."""
+    @property
+    def iiis_n(self) -> float:
+        """Reference design value of mode III_s, N."""
+    @property
+    def iv_n(self) -> float:
+        """Reference design value of mode IV, N."""
+    @property
+    def governing_mode(self) -> YieldMode:
+        """Mode with the least reference design value."""
+    @property
+    def reference_n(self) -> float:
+        """Reference lateral design value Z: the least of the modes, before any adjustment factor, N."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> DowelShearHollow: ...
+    def __deepcopy__(self, _memo: object, /) -> DowelShearHollow: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class FastenerWithdrawalInput:
     """A fastener pulled out of wood.
 
@@ -7251,6 +7479,8 @@ class GeometryFactorInput:
     row_pitch_mm : float or None, optional
         Centre spacing in a row along the load, mm; left out for one fastener in a row.
         Allowed: 0 to 100000.
+    stagger : {'in_line', 'staggered'}, default 'in_line'
+        Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
     between_rows_mm : float or None, optional
         Distance between rows, mm; left out for one row.
         Allowed: 0 to 100000.
@@ -7263,7 +7493,7 @@ class GeometryFactorInput:
         Side member; matters below 1/4 in only. Wood by default, which asks for more.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactorInput: ...
+    def __new__(cls, *, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, stagger: RowStagger = 'in_line', between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactorInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> GeometryFactorInput: ...
     def replace(self, **changes: Any) -> GeometryFactorInput:
@@ -7292,6 +7522,9 @@ class GeometryFactorInput:
     @property
     def row_pitch_mm(self) -> float | None:
         """Centre spacing in a row along the load, mm; left out for one fastener in a row."""
+    @property
+    def stagger(self) -> RowStagger:
+        """Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more."""
     @property
     def between_rows_mm(self) -> float | None:
         """Distance between rows, mm; left out for one row."""
@@ -8673,6 +8906,189 @@ class ShortPenetration:
     def _repr_html_(self) -> str: ...
 
 @final
+class LoadCombinationsInput:
+    """What each load alone does to one part, all in the same direction, and the standard.
+
+    Parameters
+    ----------
+    standard : {'nds_asd', 'nds_lrfd', 'ec5'}
+        The standard.
+    own_n : float
+        Force in the part by own weight, N.
+        Allowed: 0 to 10000000.
+    stored_n : float, default 0.0
+        Force by things that stand there for months or years, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    push_n : float, default 0.0
+        Force by somebody who leans or pushes, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    blow_n : float, default 0.0
+        Force by a blow, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    together : {'apart', 'at_once'}, default 'apart'
+        Whether the push comes while things stand there.
+    service_class : {'service_class_1', 'service_class_2', 'service_class_3'}, default 'service_class_1'
+        Service class, for Eurocode 5 only; a heated room is 1.
+    material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}, default 'softwood'
+        Material, for Eurocode 5 only.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, standard: JointStandard, own_n: float, stored_n: float = 0.0, push_n: float = 0.0, blow_n: float = 0.0, together: LoadsTogether = 'apart', service_class: Ec5ServiceClass = 'service_class_1', material: Ec5Material = 'softwood') -> LoadCombinationsInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LoadCombinationsInput: ...
+    def replace(self, **changes: Any) -> LoadCombinationsInput:
+        """Equal object with the fields given changed."""
+    @property
+    def standard(self) -> JointStandard:
+        """The standard."""
+    @property
+    def own_n(self) -> float:
+        """Force in the part by own weight, N."""
+    @property
+    def stored_n(self) -> float:
+        """Force by things that stand there for months or years, N; 0, the default, is none."""
+    @property
+    def push_n(self) -> float:
+        """Force by somebody who leans or pushes, N; 0, the default, is none."""
+    @property
+    def blow_n(self) -> float:
+        """Force by a blow, N; 0, the default, is none."""
+    @property
+    def together(self) -> LoadsTogether:
+        """Whether the push comes while things stand there."""
+    @property
+    def service_class(self) -> Ec5ServiceClass:
+        """Service class, for Eurocode 5 only; a heated room is 1."""
+    @property
+    def material(self) -> Ec5Material:
+        """Material, for Eurocode 5 only."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LoadCombinationsInput: ...
+    def __deepcopy__(self, _memo: object, /) -> LoadCombinationsInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LoadCombination:
+    """One combination.
+
+    Parameters
+    ----------
+    name : str
+        Its loads, in words.
+    own_factor : float
+        Factor of the own weight.
+    stored_factor : float
+        Factor of what stands there.
+    push_factor : float
+        Factor of the push.
+    blow_factor : float
+        Factor of the blow.
+    force_n : float
+        Combined force, N.
+    duration_factor : float
+        Factor of strength for the shortest of its loads: C_D, lambda or k_mod.
+    asked_n : float
+        Combined force over the duration factor, N: the strength, before that factor, that it asks for.
+    clause : str
+        Rule of the combination.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, own_factor: float, stored_factor: float, push_factor: float, blow_factor: float, force_n: float, duration_factor: float, asked_n: float, clause: str) -> LoadCombination: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LoadCombination: ...
+    def replace(self, **changes: Any) -> LoadCombination:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Its loads, in words."""
+    @property
+    def own_factor(self) -> float:
+        """Factor of the own weight."""
+    @property
+    def stored_factor(self) -> float:
+        """Factor of what stands there."""
+    @property
+    def push_factor(self) -> float:
+        """Factor of the push."""
+    @property
+    def blow_factor(self) -> float:
+        """Factor of the blow."""
+    @property
+    def force_n(self) -> float:
+        """Combined force, N."""
+    @property
+    def duration_factor(self) -> float:
+        """Factor of strength for the shortest of its loads: C_D, lambda or k_mod."""
+    @property
+    def asked_n(self) -> float:
+        """Combined force over the duration factor, N: the strength, before that factor, that it asks for."""
+    @property
+    def clause(self) -> str:
+        """Rule of the combination."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LoadCombination: ...
+    def __deepcopy__(self, _memo: object, /) -> LoadCombination: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class LoadCombinations:
+    """Every combination, and which one governs.
+
+    Parameters
+    ----------
+    combinations : list of LoadCombination
+        Combinations of the loads there are.
+    governing_index : int
+        Place of the one that asks most, from 0.
+    governing : str
+        Its loads, in words.
+    asked_n : float
+        The strength, before the duration factor, that it asks for, N.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, combinations: Iterable[LoadCombination], governing_index: int, governing: str, asked_n: float, cautions: Iterable[CautionText]) -> LoadCombinations: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LoadCombinations: ...
+    def replace(self, **changes: Any) -> LoadCombinations:
+        """Equal object with the fields given changed."""
+    @property
+    def combinations(self) -> list[LoadCombination]:
+        """Combinations of the loads there are."""
+    @property
+    def governing_index(self) -> int:
+        """Place of the one that asks most, from 0."""
+    @property
+    def governing(self) -> str:
+        """Its loads, in words."""
+    @property
+    def asked_n(self) -> float:
+        """The strength, before the duration factor, that it asks for, N."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LoadCombinations: ...
+    def __deepcopy__(self, _memo: object, /) -> LoadCombinations: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class ListWoodScrewsInput:
     """Asks for the whole table."""
     __hash__: ClassVar[None]  # type: ignore[assignment]
@@ -8707,7 +9123,7 @@ class WoodScrew:
         Diameter of the head, mm.
     threads_per_inch : int
         Threads per inch.
-    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4', 'ASCE 7', 'EN 1990', 'IBC', 'SBC', 'OBC', 'MFeuV', 'Vlasov'}
         Standard of the dimensions.
     evidence : {'seen', 'recalled', 'common_practice', 'derived'}
         How far the diameters were checked; the thread counts are recalled in every row.
@@ -10452,14 +10868,14 @@ class Ec5EffectiveNumberInput:
         Spacing along the grain a_1, mm.
         Allowed: 1 to 10000.
     stagger : {'in_line', 'staggered'}, default 'in_line'
-        Whether they stand on one line; by default they do.
+        Whether they stand on one line; by default they do. Counts for nails and thin screws only.
     angle_to_grain_deg : float, default 0.0
         Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
         are checked with the part of the force along the grain.
         Allowed: 0 to 90.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: Ec5RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumberInput: ...
+    def __new__(cls, *, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumberInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Ec5EffectiveNumberInput: ...
     def replace(self, **changes: Any) -> Ec5EffectiveNumberInput:
@@ -10480,8 +10896,8 @@ class Ec5EffectiveNumberInput:
     def spacing_mm(self) -> float:
         """Spacing along the grain a_1, mm."""
     @property
-    def stagger(self) -> Ec5RowStagger:
-        """Whether they stand on one line; by default they do."""
+    def stagger(self) -> RowStagger:
+        """Whether they stand on one line; by default they do. Counts for nails and thin screws only."""
     @property
     def angle_to_grain_deg(self) -> float:
         """Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
@@ -10613,9 +11029,18 @@ class Ec5Spacing:
         Distance to an unloaded edge a_4,c, mm.
     least_timber_mm : float
         Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply.
+    least_splitting_timber_mm : float
+        The same in species that split easily (8.19), mm; 0 where the rule does not apply.
+    plywood_loaded_edge_mm : float
+        Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    plywood_unloaded_edge_mm : float
+        Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply.
+    overlap_rest_mm : float
+        Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they
+        may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, table: Ec5SpacingTable, a1_mm: float, a2_mm: float, a3_loaded_mm: float, a3_unloaded_mm: float, a4_loaded_mm: float, a4_unloaded_mm: float, least_timber_mm: float) -> Ec5Spacing: ...
+    def __new__(cls, *, table: Ec5SpacingTable, a1_mm: float, a2_mm: float, a3_loaded_mm: float, a3_unloaded_mm: float, a4_loaded_mm: float, a4_unloaded_mm: float, least_timber_mm: float, least_splitting_timber_mm: float, plywood_loaded_edge_mm: float, plywood_unloaded_edge_mm: float, overlap_rest_mm: float) -> Ec5Spacing: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Ec5Spacing: ...
     def replace(self, **changes: Any) -> Ec5Spacing:
@@ -10644,6 +11069,20 @@ class Ec5Spacing:
     @property
     def least_timber_mm(self) -> float:
         """Least thickness of timber for nails without predrilling (8.18), mm; 0 where the rule does not apply."""
+    @property
+    def least_splitting_timber_mm(self) -> float:
+        """The same in species that split easily (8.19), mm; 0 where the rule does not apply."""
+    @property
+    def plywood_loaded_edge_mm(self) -> float:
+        """Distance of nails to a loaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply."""
+    @property
+    def plywood_unloaded_edge_mm(self) -> float:
+        """Distance of nails to an unloaded edge of a plywood panel (8.3.1.3), mm; 0 where the rule does not apply."""
+    @property
+    def overlap_rest_mm(self) -> float:
+        """Wood of a middle member that must be left, and more, beyond the points of nails driven from both sides so that they
+        may overlap (8.3.1.1(7)), mm; 0 where the rule does not apply.
+        """
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Ec5Spacing: ...
@@ -10663,9 +11102,11 @@ class Ec5AxialScrewSpacingInput:
     thread_diameter_mm : float
         Outer diameter of the thread, mm.
         Allowed: 1 to 25.4.
+    face : {'timber', 'lvl_edge'}, default 'timber'
+        Face that it goes into; timber by default.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, thread_diameter_mm: float) -> Ec5AxialScrewSpacingInput: ...
+    def __new__(cls, *, thread_diameter_mm: float, face: Ec5AxialScrewFace = 'timber') -> Ec5AxialScrewSpacingInput: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> Ec5AxialScrewSpacingInput: ...
     def replace(self, **changes: Any) -> Ec5AxialScrewSpacingInput:
@@ -10673,6 +11114,9 @@ class Ec5AxialScrewSpacingInput:
     @property
     def thread_diameter_mm(self) -> float:
         """Outer diameter of the thread, mm."""
+    @property
+    def face(self) -> Ec5AxialScrewFace:
+        """Face that it goes into; timber by default."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Ec5AxialScrewSpacingInput: ...
@@ -11215,7 +11659,8 @@ class JointFastener:
         it lets the American standard use it where at most a quarter of the bearing length is threaded (NDS 12.3.7.2).
         Allowed: 1 to 25.4.
     thread_length_mm : float or None, optional
-        Length of the thread or the rings with the point, mm; left out the whole length.
+        Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the
+        whole length of the others.
         Allowed: 0.1 to 1000.
     tip_length_mm : float or None, optional
         Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2
@@ -11288,7 +11733,9 @@ class JointFastener:
         """Length that enters the wood, mm; heads lie flush or on the face."""
     @property
     def thread_length_mm(self) -> float | None:
-        """Length of the thread or the rings with the point, mm; left out the whole length."""
+        """Length of the thread or the rings with the point, mm; left out that of NDS Tables L2 and L3 for lag and wood screws, the
+        whole length of the others.
+        """
     @property
     def tip_length_mm(self) -> float | None:
         """Length of the tapered tip, mm; left out that of NDS Table L2 for a lag screw, none for a bolt or dowel, else 2
@@ -11538,6 +11985,8 @@ class JointLayout:
     in_row : int
         Fasteners in one row along the grain of the member.
         Allowed: 1 to 10000.
+    stagger : {'in_line', 'staggered'}, default 'in_line'
+        Whether the fasteners stand on common lines; by default they do.
     along_grain_mm : float or None, optional
         Spacing along the grain, mm; needed with more than one in a row.
         Allowed: 1 to 10000.
@@ -11558,7 +12007,7 @@ class JointLayout:
         Allowed: 1 to 10000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, in_row: int, along_grain_mm: float | None = None, across_grain_mm: float | None = None, loaded_end_mm: float | None = None, unloaded_end_mm: float | None = None, loaded_edge_mm: float | None = None, unloaded_edge_mm: float | None = None) -> JointLayout: ...
+    def __new__(cls, *, in_row: int, stagger: RowStagger = 'in_line', along_grain_mm: float | None = None, across_grain_mm: float | None = None, loaded_end_mm: float | None = None, unloaded_end_mm: float | None = None, loaded_edge_mm: float | None = None, unloaded_edge_mm: float | None = None) -> JointLayout: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> JointLayout: ...
     def replace(self, **changes: Any) -> JointLayout:
@@ -11566,6 +12015,9 @@ class JointLayout:
     @property
     def in_row(self) -> int:
         """Fasteners in one row along the grain of the member."""
+    @property
+    def stagger(self) -> RowStagger:
+        """Whether the fasteners stand on common lines; by default they do."""
     @property
     def along_grain_mm(self) -> float | None:
         """Spacing along the grain, mm; needed with more than one in a row."""
@@ -12085,7 +12537,7 @@ class CatalogueFastener:
         Size as the trade calls it, such as ``No. 10``, ``16d`` or ``3/8 in``.
     nominal_diameter_mm : float
         Nominal diameter, mm.
-    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4'}
+    source : {'NDS 2018', 'AWC TR12', 'FPL-GTR-190', 'FPL-GTR-282', 'FPL-GTR-113', 'Niemz 1993', 'Rijsdijk & Laming 1994', 'NIST SP 811', 'ASME B18.6.1', 'ASME B18.2.1', 'ASTM F1667', 'AWC Design Aid 4', 'DIN 7998', 'screw pages', 'film arithmetic', '40 CFR 60.313', 'finishing guides', 'finishing textbook', 'coverage pages', 'volume-solids column', 'dry-film page', 'finishing case studies', 'Utah R307-343', '2004/42/EC', 'SCAQMD 1113', 'ISO 6344', 'compound-angle chart', 'IRC', 'NIOSH 94-110', 'NFPA 211', 'NBC Canada', 'Bhandari', 'EN 338', 'EN 384', 'pocket book', 'plywood page', 'ANSI A208.1', 'ANSI A208.2', 'EN 622-5', 'EN 312', 'EN 12369-1', 'Hyland-Wexler 1983', 'EN 1995-1-1', 'DIN EN 1995-1-1/NA', 'NHLA rules', 'PS 20', 'EN 336', 'EN 1313-1', 'clamp articles', 'EM 8731', 'common practice', 'statics', 'given', 'geometry', 'Crank', 'WMO-No. 8', 'extension advice', 'AWC movement', 'FPL-RP-489', 'ISO 2768-1', 'woodwork standards', 'machine alignment', 'AS 241', 'Salmon 2011', 'ASME B18.6.4', 'ASCE 7', 'EN 1990', 'IBC', 'SBC', 'OBC', 'MFeuV', 'Vlasov'}
         Standard of the dimensions.
     evidence : {'seen', 'recalled', 'common_practice', 'derived'}
         How far the diameters and the length were checked; heads, tips and thread counts may be recalled in seen rows.
@@ -12095,6 +12547,8 @@ class CatalogueFastener:
         Diameter of the body where it is thinner than the thread, mm.
     head_size_mm : float or None, optional
         Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm.
+    countersunk_head_mm : float or None, optional
+        Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm.
     length_mm : float or None, optional
         Length, mm; absent where the size is sold in many.
     ring_length_mm : float or None, optional
@@ -12109,7 +12563,7 @@ class CatalogueFastener:
         declares.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, family: FastenerFamily, designation: str, nominal_diameter_mm: float, source: Source, evidence: Evidence, root_diameter_mm: float | None = None, body_diameter_mm: float | None = None, head_size_mm: float | None = None, length_mm: float | None = None, ring_length_mm: float | None = None, tip_length_mm: float | None = None, threads_per_inch: float | None = None, bending_yield_mpa: float | None = None) -> CatalogueFastener: ...
+    def __new__(cls, *, family: FastenerFamily, designation: str, nominal_diameter_mm: float, source: Source, evidence: Evidence, root_diameter_mm: float | None = None, body_diameter_mm: float | None = None, head_size_mm: float | None = None, countersunk_head_mm: float | None = None, length_mm: float | None = None, ring_length_mm: float | None = None, tip_length_mm: float | None = None, threads_per_inch: float | None = None, bending_yield_mpa: float | None = None) -> CatalogueFastener: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> CatalogueFastener: ...
     def replace(self, **changes: Any) -> CatalogueFastener:
@@ -12132,6 +12586,9 @@ class CatalogueFastener:
     @property
     def head_size_mm(self) -> float | None:
         """Diameter of a round head or of the washer of a washer head, width across the flats of a hexagon head, mm."""
+    @property
+    def countersunk_head_mm(self) -> float | None:
+        """Diameter of a countersunk head of 80 to 82 degrees, at its sharp edge, mm."""
     @property
     def length_mm(self) -> float | None:
         """Length, mm; absent where the size is sold in many."""
@@ -15014,6 +15471,282 @@ class WallTorsion:
     def _repr_html_(self) -> str: ...
 
 @final
+class OpenWallWarpingInput:
+    """An open thin-walled section as a chain of walls, with what twists it.
+
+    Parameters
+    ----------
+    corners : list of SectionPoint
+        Corners of the midline, from one free edge to the other.
+    thicknesses_mm : list of float
+        Thickness of each wall from corner to corner, mm; one less than there are corners.
+    torque_nmm : float, default 0.0
+        Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress.
+        Allowed: 0 to 1000000000000.
+    bimoment_nmm2 : float, default 0.0
+        Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body.
+        Allowed: 0 to 1000000000000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, corners: Iterable[SectionPoint], thicknesses_mm: Iterable[float], torque_nmm: float = 0.0, bimoment_nmm2: float = 0.0) -> OpenWallWarpingInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> OpenWallWarpingInput: ...
+    def replace(self, **changes: Any) -> OpenWallWarpingInput:
+        """Equal object with the fields given changed."""
+    @property
+    def corners(self) -> list[SectionPoint]:
+        """Corners of the midline, from one free edge to the other."""
+    @property
+    def thicknesses_mm(self) -> list[float]:
+        """Thickness of each wall from corner to corner, mm; one less than there are corners."""
+    @property
+    def torque_nmm(self) -> float:
+        """Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress."""
+    @property
+    def bimoment_nmm2(self) -> float:
+        """Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> OpenWallWarpingInput: ...
+    def __deepcopy__(self, _memo: object, /) -> OpenWallWarpingInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CornerWarping:
+    """Warping of one corner.
+
+    Parameters
+    ----------
+    corner : SectionPoint
+        The corner.
+    swept_mm2 : float
+        Twice the area that the radius from the shear centre sweeps up to here, mm², with a mean of zero over the section.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, corner: SectionPoint, swept_mm2: float) -> CornerWarping: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CornerWarping: ...
+    def replace(self, **changes: Any) -> CornerWarping:
+        """Equal object with the fields given changed."""
+    @property
+    def corner(self) -> SectionPoint:
+        """The corner."""
+    @property
+    def swept_mm2(self) -> float:
+        """Twice the area that the radius from the shear centre sweeps up to here, mm², with a mean of zero over the section."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CornerWarping: ...
+    def __deepcopy__(self, _memo: object, /) -> CornerWarping: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class OpenWallWarping:
+    """Warping figures of an open section.
+
+    Parameters
+    ----------
+    area_mm2 : float
+        Area, mm².
+    centroid : SectionPoint
+        Centroid.
+    shear_centre : SectionPoint
+        Shear centre: a load through it bends and does not twist.
+    torsion_constant_mm4 : float
+        Torsion constant of free twisting, Σ b t³/3, mm⁴.
+    warping_constant_mm6 : float
+        Warping constant about the shear centre, mm⁶; 0 for walls that meet in one corner.
+    corners : list of CornerWarping
+        Warping of the corners, in the order given.
+    cautions : list of CautionText
+        Cautions that belong to these numbers.
+    warping_shear_constant_mm4 : float or None, optional
+        Torsion constant of the shear of restrained warping, C_w² / ∫ S²/t ds, mm⁴: by it, twist per length is T/(G J_s);
+        absent without a warping constant.
+    greatest_stress_mpa : float or None, optional
+        Largest stress along the body by the bimoment, MPa; absent without a warping constant.
+    greatest_shear_mpa : float or None, optional
+        Largest shear stress by the torque, MPa; absent without a warping constant.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, area_mm2: float, centroid: SectionPoint, shear_centre: SectionPoint, torsion_constant_mm4: float, warping_constant_mm6: float, corners: Iterable[CornerWarping], cautions: Iterable[CautionText], warping_shear_constant_mm4: float | None = None, greatest_stress_mpa: float | None = None, greatest_shear_mpa: float | None = None) -> OpenWallWarping: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> OpenWallWarping: ...
+    def replace(self, **changes: Any) -> OpenWallWarping:
+        """Equal object with the fields given changed."""
+    @property
+    def area_mm2(self) -> float:
+        """Area, mm²."""
+    @property
+    def centroid(self) -> SectionPoint:
+        """Centroid."""
+    @property
+    def shear_centre(self) -> SectionPoint:
+        """Shear centre: a load through it bends and does not twist."""
+    @property
+    def torsion_constant_mm4(self) -> float:
+        """Torsion constant of free twisting, Σ b t³/3, mm⁴."""
+    @property
+    def warping_constant_mm6(self) -> float:
+        """Warping constant about the shear centre, mm⁶; 0 for walls that meet in one corner."""
+    @property
+    def corners(self) -> list[CornerWarping]:
+        """Warping of the corners, in the order given."""
+    @property
+    def warping_shear_constant_mm4(self) -> float | None:
+        """Torsion constant of the shear of restrained warping, C_w² / ∫ S²/t ds, mm⁴: by it, twist per length is T/(G J_s);
+        absent without a warping constant.
+        """
+    @property
+    def greatest_stress_mpa(self) -> float | None:
+        """Largest stress along the body by the bimoment, MPa; absent without a warping constant."""
+    @property
+    def greatest_shear_mpa(self) -> float | None:
+        """Largest shear stress by the torque, MPa; absent without a warping constant."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """Cautions that belong to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> OpenWallWarping: ...
+    def __deepcopy__(self, _memo: object, /) -> OpenWallWarping: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatLipInput:
+    """A half of a cleat and what presses on its seat.
+
+    Parameters
+    ----------
+    thickness_mm : float
+        Thickness of the strip, mm.
+        Allowed: 1 to 150.
+    bevel_deg : float
+        Bevel of the seat from a square cut, degrees.
+        Allowed: 5 to 75.
+    vertical_n : float
+        Load on the seat, straight down, N.
+        Allowed: 0 to 10000000.
+    horizontal_n : float
+        Pull on the seat, out from the wall, N.
+        Allowed: 0 to 10000000.
+    stretch_mm : float
+        Length along the strip over which both are spread, mm.
+        Allowed: 1 to 10000.
+    blunt_mm : float, default 0.0
+        How much is taken off the point of each half, mm; 0, the default, leaves them sharp.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, thickness_mm: float, bevel_deg: float, vertical_n: float, horizontal_n: float, stretch_mm: float, blunt_mm: float = 0.0) -> CleatLipInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatLipInput: ...
+    def replace(self, **changes: Any) -> CleatLipInput:
+        """Equal object with the fields given changed."""
+    @property
+    def thickness_mm(self) -> float:
+        """Thickness of the strip, mm."""
+    @property
+    def bevel_deg(self) -> float:
+        """Bevel of the seat from a square cut, degrees."""
+    @property
+    def blunt_mm(self) -> float:
+        """How much is taken off the point of each half, mm; 0, the default, leaves them sharp."""
+    @property
+    def vertical_n(self) -> float:
+        """Load on the seat, straight down, N."""
+    @property
+    def horizontal_n(self) -> float:
+        """Pull on the seat, out from the wall, N."""
+    @property
+    def stretch_mm(self) -> float:
+        """Length along the strip over which both are spread, mm."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatLipInput: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatLipInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class CleatLip:
+    """Stresses of the lip.
+
+    Parameters
+    ----------
+    seat_mm : float
+        Width of the seat, along its slope, mm.
+    square_n : float
+        Force square to the seat, N.
+    greatest_bearing_mpa : float
+        Largest pressure on the seat, at the tip, MPa: across the grain.
+    greatest_tension_mpa : float
+        Largest tension across the grain by bending of the lip, on the side of the wall, MPa.
+    tension_from_wall_mm : float
+        Distance of that section's inner end from the wall, mm; 0 is the root.
+    greatest_shear_mpa : float
+        Largest shear in a level section of the lip, MPa: wood rolls across its grain.
+    shear_from_wall_mm : float
+        Distance of that section's inner end from the wall, mm.
+    caution : {'fire', 'structure', 'lifting', 'saw', 'dust', 'rags', 'solvents', 'held_movement', 'services'}
+        The caution that belongs to these numbers.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, seat_mm: float, square_n: float, greatest_bearing_mpa: float, greatest_tension_mpa: float, tension_from_wall_mm: float, greatest_shear_mpa: float, shear_from_wall_mm: float, caution: Caution) -> CleatLip: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> CleatLip: ...
+    def replace(self, **changes: Any) -> CleatLip:
+        """Equal object with the fields given changed."""
+    @property
+    def seat_mm(self) -> float:
+        """Width of the seat, along its slope, mm."""
+    @property
+    def square_n(self) -> float:
+        """Force square to the seat, N."""
+    @property
+    def greatest_bearing_mpa(self) -> float:
+        """Largest pressure on the seat, at the tip, MPa: across the grain."""
+    @property
+    def greatest_tension_mpa(self) -> float:
+        """Largest tension across the grain by bending of the lip, on the side of the wall, MPa."""
+    @property
+    def tension_from_wall_mm(self) -> float:
+        """Distance of that section's inner end from the wall, mm; 0 is the root."""
+    @property
+    def greatest_shear_mpa(self) -> float:
+        """Largest shear in a level section of the lip, MPa: wood rolls across its grain."""
+    @property
+    def shear_from_wall_mm(self) -> float:
+        """Distance of that section's inner end from the wall, mm."""
+    @property
+    def caution(self) -> Caution:
+        """The caution that belongs to these numbers."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> CleatLip: ...
+    def __deepcopy__(self, _memo: object, /) -> CleatLip: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class RipFenceInput:
     """A rip cut with the kept piece between the fence and the blade.
 
@@ -15676,12 +16409,14 @@ class CutSetUp:
         Distance from the fence to the near side of the blade, at the table, mm; for a track saw from the riding edge to the
         line; absent on gauge and jig.
     marks : TaperMarks or None, optional
-        Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw.
+        Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of
+        the square cut to the long point that comes first.
     stop_mm : float or None, optional
         Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to
         the line, along the riding edge; absent without a gauge.
     square_first_mm : float or None, optional
-        For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm.
+        For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has
+        marks instead.
     has_height_mm : float or None, optional
         Cut height or depth the saw has at that tilt, mm; absent when the saw was not described that far.
     """
@@ -15725,7 +16460,9 @@ class CutSetUp:
         """
     @property
     def marks(self) -> TaperMarks | None:
-        """Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw."""
+        """Marks for the jig or rail of a taper, on the face that lies down, or up for a track saw; for a board on edge those of
+        the square cut to the long point that comes first.
+        """
     @property
     def stop_mm(self) -> float | None:
         """Distance along the face of the gauge from the stop to the kept side of the blade, at the table, mm; for a track saw to
@@ -15733,7 +16470,9 @@ class CutSetUp:
         """
     @property
     def square_first_mm(self) -> float | None:
-        """For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm."""
+        """For a board on edge, the fence or stop distance of the square cut to the long point that comes first, mm; a taper has
+        marks instead.
+        """
     @property
     def kerf_at_table_mm(self) -> float:
         """Kerf measured along the table, square to the cut, mm."""
@@ -18204,7 +18943,7 @@ class BoardMovement:
         Change of the thickness as a share of it.
     diamond_deg : float
         Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn.
-    ring_angle_deg : float
+    used_ring_angle_deg : float
         Ring angle used, degrees.
     width_coefficient_per_pct : float
         Coefficient across the width, share per percent of moisture.
@@ -18218,7 +18957,7 @@ class BoardMovement:
         Which equation was used.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, width_change_mm: float, thickness_change_mm: float, final_width_mm: float, final_thickness_mm: float, width_strain: float, thickness_strain: float, diamond_deg: float, ring_angle_deg: float, width_coefficient_per_pct: float, thickness_coefficient_per_pct: float, width_shrinkage_pct: float, thickness_shrinkage_pct: float, method: MovementMethod) -> BoardMovement: ...
+    def __new__(cls, *, width_change_mm: float, thickness_change_mm: float, final_width_mm: float, final_thickness_mm: float, width_strain: float, thickness_strain: float, diamond_deg: float, used_ring_angle_deg: float, width_coefficient_per_pct: float, thickness_coefficient_per_pct: float, width_shrinkage_pct: float, thickness_shrinkage_pct: float, method: MovementMethod) -> BoardMovement: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> BoardMovement: ...
     def replace(self, **changes: Any) -> BoardMovement:
@@ -18245,7 +18984,7 @@ class BoardMovement:
     def diamond_deg(self) -> float:
         """Angle by which square edges leave square, so that the section turns into a diamond, degrees; 0 for flat and quarter sawn."""
     @property
-    def ring_angle_deg(self) -> float:
+    def used_ring_angle_deg(self) -> float:
         """Ring angle used, degrees."""
     @property
     def width_coefficient_per_pct(self) -> float:
@@ -25260,8 +25999,8 @@ class MantelClearanceInput:
     height_above_datum_mm : float or None, optional
         Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
         Allowed: 0 to 100000.
-    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
-        The rules to compare with; all of the table when left out.
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default ["irc_slope","nfpa211_step","nbc_step"]
+        The rules to compare with; the three North American ones for dwellings when left out.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
     def __new__(cls, *, projection_mm: float, distance_from_opening_mm: float, appliance: Appliance, side: OpeningSide = 'above', height_above_datum_mm: float | None = None, rules: Iterable[MantelRule] = ...) -> MantelClearanceInput: ...
@@ -25286,7 +26025,7 @@ class MantelClearanceInput:
         """Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening."""
     @property
     def rules(self) -> list[MantelRule]:
-        """The rules to compare with; all of the table when left out."""
+        """The rules to compare with; the three North American ones for dwellings when left out."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> MantelClearanceInput: ...
@@ -25303,7 +26042,7 @@ class ClearanceAnswer:
 
     Parameters
     ----------
-    rule : {'irc_slope', 'nfpa211_step', 'nbc_step'}
+    rule : {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}
         The rule.
     clause : str
         Publication and place.
@@ -25782,7 +26521,7 @@ class BodyClearanceInput:
     chart_datum_above_floor_mm : float or None, optional
         Height of the datum of the chart above the floor, mm; needed where the chart does not measure from the opening.
         Allowed: -100000 to 100000.
-    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
         Rules of the table to compare with: those that hold where the body will hang.
     own_rules : list of OwnClearanceRule, default []
         Rules of the user's, compared in the same way.
@@ -27981,11 +28720,14 @@ class WoodFigures:
     shear_parallel_mpa : float or None, optional
         Shear strength along the grain, average of clear wood at 12 %, MPa.
         Allowed: 0.01 to 2000.
+    compression_perpendicular_mpa : float or None, optional
+        Strength in compression across the grain, average of clear wood at 12 %, MPa.
+        Allowed: 0.01 to 2000.
     source : str, default ''
         Where the numbers come from, for the reader of the plan.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, density_12_kg_m3: float, group: WoodGroup | None = None, movement_radial_per_pct: float | None = None, movement_tangential_per_pct: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, shrinkage_volumetric_pct: float | None = None, fibre_saturation_pct: float = 30.0, modulus_of_elasticity_mpa: float | None = None, modulus_of_rupture_mpa: float | None = None, shear_parallel_mpa: float | None = None, source: str = '') -> WoodFigures: ...
+    def __new__(cls, *, density_12_kg_m3: float, group: WoodGroup | None = None, movement_radial_per_pct: float | None = None, movement_tangential_per_pct: float | None = None, shrinkage_radial_pct: float | None = None, shrinkage_tangential_pct: float | None = None, shrinkage_volumetric_pct: float | None = None, fibre_saturation_pct: float = 30.0, modulus_of_elasticity_mpa: float | None = None, modulus_of_rupture_mpa: float | None = None, shear_parallel_mpa: float | None = None, compression_perpendicular_mpa: float | None = None, source: str = '') -> WoodFigures: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> WoodFigures: ...
     def replace(self, **changes: Any) -> WoodFigures:
@@ -28023,6 +28765,9 @@ class WoodFigures:
     @property
     def shear_parallel_mpa(self) -> float | None:
         """Shear strength along the grain, average of clear wood at 12 %, MPa."""
+    @property
+    def compression_perpendicular_mpa(self) -> float | None:
+        """Strength in compression across the grain, average of clear wood at 12 %, MPa."""
     @property
     def source(self) -> str:
         """Where the numbers come from, for the reader of the plan."""
@@ -28301,6 +29046,65 @@ class AccuracySpec:
     def _repr_html_(self) -> str: ...
 
 @final
+class BlockScrewSpec:
+    """Screws through the glue blocks into both boards of a seam, driven from inside while the back is open.
+
+    Parameters
+    ----------
+    length_mm : float
+        Length of a screw, mm.
+        Allowed: 5 to 1000.
+    driver_length_mm : float
+        Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head.
+        Allowed: 0 to 500.
+    driver_radius_mm : float
+        Half the width of the driver, mm.
+        Allowed: 0 to 500.
+    sunk_mm : float, default 0.0
+        How deep its head is sunk into the block, mm.
+        Allowed: 0 to 500.
+    bit_length_mm : float, default 50.0
+        Length of the bit that stands out of the driver, mm; 50 is a common size.
+        Allowed: 0 to 500.
+    least_cover_mm : float, default 3.0
+        Least wood to leave between tip and show face, mm; 3 is a choice, no published rule.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, length_mm: float, driver_length_mm: float, driver_radius_mm: float, sunk_mm: float = 0.0, bit_length_mm: float = 50.0, least_cover_mm: float = 3.0) -> BlockScrewSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> BlockScrewSpec: ...
+    def replace(self, **changes: Any) -> BlockScrewSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def length_mm(self) -> float:
+        """Length of a screw, mm."""
+    @property
+    def sunk_mm(self) -> float:
+        """How deep its head is sunk into the block, mm."""
+    @property
+    def driver_length_mm(self) -> float:
+        """Length of the driver without its bit, along the screw, mm; of an angle driver the height of its head."""
+    @property
+    def bit_length_mm(self) -> float:
+        """Length of the bit that stands out of the driver, mm; 50 is a common size."""
+    @property
+    def driver_radius_mm(self) -> float:
+        """Half the width of the driver, mm."""
+    @property
+    def least_cover_mm(self) -> float:
+        """Least wood to leave between tip and show face, mm; 3 is a choice, no published rule."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> BlockScrewSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> BlockScrewSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class BlockSpec:
     """Glue blocks along the long seams.
 
@@ -28315,9 +29119,11 @@ class BlockSpec:
     greatest_spacing_mm : float, default 250.0
         Greatest distance between the centres of neighbours, mm; 250 is a choice.
         Allowed: 10 to 10000.
+    screws : BlockScrewSpec or None, optional
+        Screws through the blocks, besides glue; none when left out.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, face_mm: float = 20.0, length_mm: float = 60.0, greatest_spacing_mm: float = 250.0) -> BlockSpec: ...
+    def __new__(cls, *, face_mm: float = 20.0, length_mm: float = 60.0, greatest_spacing_mm: float = 250.0, screws: BlockScrewSpec | None = None) -> BlockSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> BlockSpec: ...
     def replace(self, **changes: Any) -> BlockSpec:
@@ -28331,6 +29137,9 @@ class BlockSpec:
     @property
     def greatest_spacing_mm(self) -> float:
         """Greatest distance between the centres of neighbours, mm; 250 is a choice."""
+    @property
+    def screws(self) -> BlockScrewSpec | None:
+        """Screws through the blocks, besides glue; none when left out."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BlockSpec: ...
@@ -28534,6 +29343,147 @@ class CleatSpec:
     def _repr_html_(self) -> str: ...
 
 @final
+class LedgerSpec:
+    """A ledger or frame on the wall.
+
+    Parameters
+    ----------
+    row_up_mm : float
+        Height of the screws above the lower edge of the frame, mm: the arm that holds it to the wall.
+        Allowed: 1 to 10000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, row_up_mm: float) -> LedgerSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> LedgerSpec: ...
+    def replace(self, **changes: Any) -> LedgerSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def row_up_mm(self) -> float:
+        """Height of the screws above the lower edge of the frame, mm: the arm that holds it to the wall."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> LedgerSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> LedgerSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FixingSpec:
+    """A frame that the body slides over, and both joints.
+
+    Parameters
+    ----------
+    place : LedgerSpec or CeilingFrame
+        Where the frame is.
+    support_joint : JointInput
+        Joint of the frame to one stud or joist; the loads of the plan act besides those given there.
+    cross_joint : JointInput
+        Joint of the body to the frame, all its cross fasteners together; the loads of the plan act besides those given there.
+    supports_mm : list of float, default []
+        Joists or studs from the left end of the body, mm; the studs of the wall behind it when left out.
+    pull_n : float, default 0.0
+        Pull at the body away from the frame, such as somebody's hand at its edge, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, place: FixingPlace, support_joint: JointInput, cross_joint: JointInput, supports_mm: Iterable[float] = ..., pull_n: float = 0.0) -> FixingSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FixingSpec: ...
+    def replace(self, **changes: Any) -> FixingSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def place(self) -> FixingPlace:
+        """Where the frame is."""
+    @property
+    def supports_mm(self) -> list[float]:
+        """Joists or studs from the left end of the body, mm; the studs of the wall behind it when left out."""
+    @property
+    def pull_n(self) -> float:
+        """Pull at the body away from the frame, such as somebody's hand at its edge, N; 0, the default, is none."""
+    @property
+    def support_joint(self) -> JointInput:
+        """Joint of the frame to one stud or joist; the loads of the plan act besides those given there."""
+    @property
+    def cross_joint(self) -> JointInput:
+        """Joint of the body to the frame, all its cross fasteners together; the loads of the plan act besides those given there."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FixingSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> FixingSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class ServicesSpec:
+    """Cables, drivers and a television. Their makers say what warmth they stand; what is not given is asked for, never assumed.
+
+    Parameters
+    ----------
+    driver : {'none', 'in_hollow'}, default 'none'
+        A driver or transformer of lights.
+    driver_limit_c : float or None, optional
+        Highest temperature around the driver that its maker allows, °C.
+        Allowed: -60 to 100.
+    hollow_temperature_c : float or None, optional
+        Highest temperature in the hollow for hours, °C, measured where it hangs with the appliance at work.
+        Allowed: -60 to 100.
+    television : {'none', 'above'}, default 'none'
+        A television above the body.
+    television_limit_c : float or None, optional
+        Highest temperature at the television that its maker allows, °C.
+        Allowed: -60 to 100.
+    television_temperature_c : float or None, optional
+        Highest temperature at the television for hours, °C, measured there with the appliance at work.
+        Allowed: -60 to 100.
+    cable_chase_mm : float or None, optional
+        Width of a chase for cables through the frame pieces, mm; none when left out.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, driver: DriverPlace = 'none', driver_limit_c: float | None = None, hollow_temperature_c: float | None = None, television: TelevisionPlace = 'none', television_limit_c: float | None = None, television_temperature_c: float | None = None, cable_chase_mm: float | None = None) -> ServicesSpec: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ServicesSpec: ...
+    def replace(self, **changes: Any) -> ServicesSpec:
+        """Equal object with the fields given changed."""
+    @property
+    def driver(self) -> DriverPlace:
+        """A driver or transformer of lights."""
+    @property
+    def driver_limit_c(self) -> float | None:
+        """Highest temperature around the driver that its maker allows, °C."""
+    @property
+    def hollow_temperature_c(self) -> float | None:
+        """Highest temperature in the hollow for hours, °C, measured where it hangs with the appliance at work."""
+    @property
+    def television(self) -> TelevisionPlace:
+        """A television above the body."""
+    @property
+    def television_limit_c(self) -> float | None:
+        """Highest temperature at the television that its maker allows, °C."""
+    @property
+    def television_temperature_c(self) -> float | None:
+        """Highest temperature at the television for hours, °C, measured there with the appliance at work."""
+    @property
+    def cable_chase_mm(self) -> float | None:
+        """Width of a chase for cables through the frame pieces, mm; none when left out."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ServicesSpec: ...
+    def __deepcopy__(self, _memo: object, /) -> ServicesSpec: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class SiteSpec:
     """Where the body hangs, in the frame of the wall: x from a plumb line of the maker's choice, heights from the floor.
 
@@ -28547,6 +29497,8 @@ class SiteSpec:
         The wall as measured: its face, side walls, the way in, blocking; without it the wall is taken as even and plumb.
     obstructions : list of Obstruction, default []
         Things fixed to the wall or the ceiling around the body.
+    services : ServicesSpec or None, optional
+        Cables, drivers and a television in or above the body.
     opening : FireOpening or None, optional
         The opening below or beside the body.
     appliance : Appliance or None, optional
@@ -28559,13 +29511,13 @@ class SiteSpec:
         Height of the datum of the appliance's chart above the floor, mm; needed where the chart does not measure from the
         top of the opening.
         Allowed: -100000 to 100000.
-    clearance_rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+    clearance_rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
         Rules of the table that hold where the body will hang; without any, a masonry opening is *not determined*.
     own_clearance_rules : list of OwnClearanceRule, default []
         Rules of the user's, compared in the same way.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, place: BodyPlace, wall: Wall | None = None, survey: WallSurvey | None = None, obstructions: Iterable[Obstruction] = ..., opening: FireOpening | None = None, appliance: Appliance | None = None, hearth_out_mm: float = 0.0, chart_datum_above_floor_mm: float | None = None, clearance_rules: Iterable[MantelRule] = ..., own_clearance_rules: Iterable[OwnClearanceRule] = ...) -> SiteSpec: ...
+    def __new__(cls, *, place: BodyPlace, wall: Wall | None = None, survey: WallSurvey | None = None, obstructions: Iterable[Obstruction] = ..., services: ServicesSpec | None = None, opening: FireOpening | None = None, appliance: Appliance | None = None, hearth_out_mm: float = 0.0, chart_datum_above_floor_mm: float | None = None, clearance_rules: Iterable[MantelRule] = ..., own_clearance_rules: Iterable[OwnClearanceRule] = ...) -> SiteSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> SiteSpec: ...
     def replace(self, **changes: Any) -> SiteSpec:
@@ -28582,6 +29534,9 @@ class SiteSpec:
     @property
     def obstructions(self) -> list[Obstruction]:
         """Things fixed to the wall or the ceiling around the body."""
+    @property
+    def services(self) -> ServicesSpec | None:
+        """Cables, drivers and a television in or above the body."""
     @property
     def opening(self) -> FireOpening | None:
         """The opening below or beside the body."""
@@ -28626,9 +29581,17 @@ class LoadSpec:
     front_edge_n : float, default 222.0
         A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule.
         Allowed: 0 to 10000000.
+    together : {'apart', 'at_once'}, default 'apart'
+        Whether the push comes while things stand on the top.
+    pull_at_top_n : float or None, optional
+        A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+        Allowed: 0 to 10000000.
+    knock_from_below_n : float or None, optional
+        A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it.
+        Allowed: 0 to 10000000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, on_top_n_per_m2: float = 718.0, front_edge_n: float = 222.0) -> LoadSpec: ...
+    def __new__(cls, *, on_top_n_per_m2: float = 718.0, front_edge_n: float = 222.0, together: LoadsTogether = 'apart', pull_at_top_n: float | None = None, knock_from_below_n: float | None = None) -> LoadSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> LoadSpec: ...
     def replace(self, **changes: Any) -> LoadSpec:
@@ -28639,6 +29602,15 @@ class LoadSpec:
     @property
     def front_edge_n(self) -> float:
         """A push straight down on the front edge at the worst place, N; 222 (50 lbf) is a choice, no published rule."""
+    @property
+    def together(self) -> LoadsTogether:
+        """Whether the push comes while things stand on the top."""
+    @property
+    def pull_at_top_n(self) -> float | None:
+        """A pull outwards at the top edge that the body shall stay on under, N; left out, the plan says what would unhook it."""
+    @property
+    def knock_from_below_n(self) -> float | None:
+        """A knock upwards at the front edge that the body shall stay on under, N; left out, the plan says what would unhook it."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LoadSpec: ...
@@ -28742,17 +29714,19 @@ class BeamSpec:
         Frame pieces inside.
     cleat : CleatSpec, default {"strip_width_mm":90.0,"thickness_mm":18.0,"bevel_deg":45.0,"blunt_mm":2.0,"below_top_mm":0.0,"side_play_mm":20.0,"friction":0.3,"lock":"none","screws":{"size":"no_14","length_mm":90.0,"row_up_mm":20.0,"end_distance_mm":40.0}}
         The hanging cleat.
+    fixing : FixingSpec or None, optional
+        A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat.
     site : SiteSpec or None, optional
         Where it hangs; without it nothing that depends on studs, heights or heat is determined.
     glue_up : GluePace, default {"spreading_mm_per_min":1000.0,"closing_min":2.0}
         How the body is glued up: the open time of the glue and the pace of the work.
-    load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0}
+    load : LoadSpec, default {"on_top_n_per_m2":718.0,"front_edge_n":222.0,"together":"apart"}
         What the body shall carry.
     finish : FinishSpec or None, optional
         The finish; without it no quantity is determined.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, beamcraft_spec: int, body: BodySpec, wood: WoodSpec, name: str = '', lengths: ReportLengths = 'metric', seasons: SeasonsSpec | None = None, accuracy: AccuracySpec | None = None, saw: SawSpec = ..., frame: FrameSpec = ..., cleat: CleatSpec = ..., site: SiteSpec | None = None, glue_up: GluePace = ..., load: LoadSpec = ..., finish: FinishSpec | None = None) -> BeamSpec: ...
+    def __new__(cls, *, beamcraft_spec: int, body: BodySpec, wood: WoodSpec, name: str = '', lengths: ReportLengths = 'metric', seasons: SeasonsSpec | None = None, accuracy: AccuracySpec | None = None, saw: SawSpec = ..., frame: FrameSpec = ..., cleat: CleatSpec = ..., fixing: FixingSpec | None = None, site: SiteSpec | None = None, glue_up: GluePace = ..., load: LoadSpec = ..., finish: FinishSpec | None = None) -> BeamSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> BeamSpec: ...
     def replace(self, **changes: Any) -> BeamSpec:
@@ -28787,6 +29761,9 @@ class BeamSpec:
     @property
     def cleat(self) -> CleatSpec:
         """The hanging cleat."""
+    @property
+    def fixing(self) -> FixingSpec | None:
+        """A frame on the wall or a nailer under a ceiling that the body slides over, in place of the cleat."""
     @property
     def site(self) -> SiteSpec | None:
         """Where it hangs; without it nothing that depends on studs, heights or heat is determined."""
@@ -28902,9 +29879,12 @@ class FramePlan:
         Centres of the pieces from the left end of the front, mm, from left to right.
     blocks : list of SeamBlocks
         Glue blocks, seam by seam; empty when none were asked for or none fit.
+    block_screws : list of InsideScrewCheck
+        A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
+        when no screws were asked for.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, piece: FramePiece, thickness_mm: float, centres_mm: Iterable[float], blocks: Iterable[SeamBlocks]) -> FramePlan: ...
+    def __new__(cls, *, piece: FramePiece, thickness_mm: float, centres_mm: Iterable[float], blocks: Iterable[SeamBlocks], block_screws: Iterable[InsideScrewCheck]) -> FramePlan: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> FramePlan: ...
     def replace(self, **changes: Any) -> FramePlan:
@@ -28921,6 +29901,11 @@ class FramePlan:
     @property
     def blocks(self) -> list[SeamBlocks]:
         """Glue blocks, seam by seam; empty when none were asked for or none fit."""
+    @property
+    def block_screws(self) -> list[InsideScrewCheck]:
+        """A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
+        when no screws were asked for.
+        """
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> FramePlan: ...
@@ -28939,6 +29924,10 @@ class LoadCase:
     ----------
     name : str
         What stands or pushes on the body, in words.
+    duration : {'permanent', 'ten_years', 'two_months', 'seven_days', 'ten_minutes', 'impact'}
+        How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2).
+    duration_factor : float
+        Load duration factor of the screws, C_D.
     load_n : float
         Total load, N.
     out_mm : float
@@ -28962,9 +29951,12 @@ class LoadCase:
         Shear on one screw in that stud, N.
     screw_tension_n : float or None, optional
         Tension in one screw in that stud, N.
+    screw_utilisation : float or None, optional
+        How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when
+        the wall was not given, or the screw does not reach its stud.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, name: str, load_n: float, out_mm: float, along_mm: float, pull_n: float, needed_pull_n: float, pull_without_friction_n: float, hold_down_n: float, worst_stud_n: float | None = None, least_stud_n: float | None = None, screw_shear_n: float | None = None, screw_tension_n: float | None = None) -> LoadCase: ...
+    def __new__(cls, *, name: str, duration: LoadDuration, duration_factor: float, load_n: float, out_mm: float, along_mm: float, pull_n: float, needed_pull_n: float, pull_without_friction_n: float, hold_down_n: float, worst_stud_n: float | None = None, least_stud_n: float | None = None, screw_shear_n: float | None = None, screw_tension_n: float | None = None, screw_utilisation: float | None = None) -> LoadCase: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> LoadCase: ...
     def replace(self, **changes: Any) -> LoadCase:
@@ -28972,6 +29964,12 @@ class LoadCase:
     @property
     def name(self) -> str:
         """What stands or pushes on the body, in words."""
+    @property
+    def duration(self) -> LoadDuration:
+        """How long the shortest of its loads lasts, which decides for all of them (NDS 2.3.2)."""
+    @property
+    def duration_factor(self) -> float:
+        """Load duration factor of the screws, C_D."""
     @property
     def load_n(self) -> float:
         """Total load, N."""
@@ -29007,6 +30005,11 @@ class LoadCase:
     @property
     def screw_tension_n(self) -> float | None:
         """Tension in one screw in that stud, N."""
+    @property
+    def screw_utilisation(self) -> float | None:
+        """How much of that screw the case uses, demand over capacity with its duration; the case with the most governs. Absent when
+        the wall was not given, or the screw does not reach its stud.
+        """
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> LoadCase: ...
@@ -29101,6 +30104,87 @@ class CleatPlan:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> CleatPlan: ...
     def __deepcopy__(self, _memo: object, /) -> CleatPlan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FixingCase:
+    """One load case on a frame.
+
+    Parameters
+    ----------
+    name : str
+        What stands or pushes on the body, in words.
+    load_n : float
+        Total load, N.
+    out_mm : float
+        Distance of the load from the wall, mm.
+    utilisation : float or None, optional
+        How much of the worse joint it uses; absent where a joint has no answer.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, name: str, load_n: float, out_mm: float, utilisation: float | None = None) -> FixingCase: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FixingCase: ...
+    def replace(self, **changes: Any) -> FixingCase:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """What stands or pushes on the body, in words."""
+    @property
+    def load_n(self) -> float:
+        """Total load, N."""
+    @property
+    def out_mm(self) -> float:
+        """Distance of the load from the wall, mm."""
+    @property
+    def utilisation(self) -> float | None:
+        """How much of the worse joint it uses; absent where a joint has no answer."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FixingCase: ...
+    def __deepcopy__(self, _memo: object, /) -> FixingCase: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class FixingPlan:
+    """A frame that holds the body in place of the cleat.
+
+    Parameters
+    ----------
+    supports_mm : list of float
+        Studs or joists from the left end of the body, mm.
+    cases : list of FixingCase
+        Load cases and what each uses.
+    held : FrameFixing
+        Both joints in the case that governs.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, supports_mm: Iterable[float], cases: Iterable[FixingCase], held: FrameFixing) -> FixingPlan: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> FixingPlan: ...
+    def replace(self, **changes: Any) -> FixingPlan:
+        """Equal object with the fields given changed."""
+    @property
+    def supports_mm(self) -> list[float]:
+        """Studs or joists from the left end of the body, mm."""
+    @property
+    def cases(self) -> list[FixingCase]:
+        """Load cases and what each uses."""
+    @property
+    def held(self) -> FrameFixing:
+        """Both joints in the case that governs."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> FixingPlan: ...
+    def __deepcopy__(self, _memo: object, /) -> FixingPlan: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -29508,6 +30592,8 @@ class Plan:
         Frame pieces inside; absent when the body has no front, top and bottom to hold them or they do not fit.
     cleat : CleatPlan or None, optional
         The hanging cleat; absent when it does not fit the body.
+    fixing : FixingPlan or None, optional
+        The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given.
     site_fit : SiteFit or None, optional
         How the body sits on the wall as it is; absent when its place was not given.
     lift_on : LiftOn or None, optional
@@ -29543,6 +30629,9 @@ class Plan:
     @property
     def cleat(self) -> CleatPlan | None:
         """The hanging cleat; absent when it does not fit the body."""
+    @property
+    def fixing(self) -> FixingPlan | None:
+        """The frame that holds it in place of the cleat; absent where none was asked for, or its studs or joists were not given."""
     @property
     def site_fit(self) -> SiteFit | None:
         """How the body sits on the wall as it is; absent when its place was not given."""
@@ -29613,6 +30702,140 @@ class Plan:
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> Plan: ...
     def __deepcopy__(self, _memo: object, /) -> Plan: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawnBodyInput:
+    """A hollow body of any form and the saw that is to cut it.
+
+    Parameters
+    ----------
+    body : HollowBodyInput
+        The body: section, legs, boards, ends, joints, features.
+    name : str, default ''
+        Name of the body, for its files and drawings.
+    lengths : {'metric', 'inches'}, default 'metric'
+        How lengths are written in the drawings.
+    saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"end_trim_mm":25.0,"show_face":"up","machine":{"back_tilt_deg":0.0,"narrow_mm":75.0,"short_mm":300.0,"on_edge_base_mm":100.0,"planing_mm":3.0}}
+        The saw and how its owner cuts.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, body: HollowBodyInput, name: str = '', lengths: ReportLengths = 'metric', saw: SawSpec = ...) -> SawnBodyInput: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawnBodyInput: ...
+    def replace(self, **changes: Any) -> SawnBodyInput:
+        """Equal object with the fields given changed."""
+    @property
+    def name(self) -> str:
+        """Name of the body, for its files and drawings."""
+    @property
+    def lengths(self) -> ReportLengths:
+        """How lengths are written in the drawings."""
+    @property
+    def body(self) -> HollowBodyInput:
+        """The body: section, legs, boards, ends, joints, features."""
+    @property
+    def saw(self) -> SawSpec:
+        """The saw and how its owner cuts."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawnBodyInput: ...
+    def __deepcopy__(self, _memo: object, /) -> SawnBodyInput: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
+class SawnBody:
+    """The panels of a body of any form, each with its cuts.
+
+    Parameters
+    ----------
+    spec : SawnBodyInput
+        What it was computed from, with every default filled in.
+    panels : list of Panel
+        The panels as solids, leg by leg, in the order of the faces.
+    cuts : list of PanelSawing
+        Saw settings, panel by panel, in the order of the panels; grooves and other features are not among the cuts.
+    wood : MassProperties
+        Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides.
+    panel_masses : list of PanelMass
+        Mass of every panel; none without a density.
+    features : list of FeatureCut
+        What each feature took out of each panel, and the wood left over it.
+    veneer : list of VeneerEdge
+        Every edge of every panel with a face veneer; none for solid wood.
+    findings : list of Finding
+        What the maker should know, worst first.
+    cautions : list of CautionText
+        The cautions of the cuts in words, and standing ones.
+    mass_kg : float or None, optional
+        Mass, kg; absent without a density.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, spec: SawnBodyInput, panels: Iterable[Panel], cuts: Iterable[PanelSawing], wood: MassProperties, panel_masses: Iterable[PanelMass], features: Iterable[FeatureCut], veneer: Iterable[VeneerEdge], findings: Iterable[Finding], cautions: Iterable[CautionText], mass_kg: float | None = None) -> SawnBody: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> SawnBody: ...
+    def replace(self, **changes: Any) -> SawnBody:
+        """Equal object with the fields given changed."""
+    @property
+    def spec(self) -> SawnBodyInput:
+        """What it was computed from, with every default filled in."""
+    @property
+    def panels(self) -> list[Panel]:
+        """The panels as solids, leg by leg, in the order of the faces."""
+    @property
+    def cuts(self) -> list[PanelSawing]:
+        """Saw settings, panel by panel, in the order of the panels; grooves and other features are not among the cuts."""
+    @property
+    def wood(self) -> MassProperties:
+        """Volume, centroid and inertia of the wood of all panels; its surface counts seams from both sides."""
+    @property
+    def mass_kg(self) -> float | None:
+        """Mass, kg; absent without a density."""
+    @property
+    def panel_masses(self) -> list[PanelMass]:
+        """Mass of every panel; none without a density."""
+    @property
+    def features(self) -> list[FeatureCut]:
+        """What each feature took out of each panel, and the wood left over it."""
+    @property
+    def veneer(self) -> list[VeneerEdge]:
+        """Every edge of every panel with a face veneer; none for solid wood."""
+    @property
+    def findings(self) -> list[Finding]:
+        """What the maker should know, worst first."""
+    @property
+    def cautions(self) -> list[CautionText]:
+        """The cautions of the cuts in words, and standing ones."""
+    def drawing_names(self) -> list[str]:
+        """Names of the drawings: the section, the panels pulled apart, and for each panel a sheet and the set-ups of the saw."""
+    def drawing(self, name: str) -> Drawing:
+        """A drawing as text that a notebook shows as a picture."""
+    def panel_mesh(self, panel: str) -> tuple[memoryview, memoryview]:
+        """Vertices and triangles of a panel, for ``numpy.asarray`` without a copy.
+
+        The vertices are rows of three floats, in millimetres: along the length, to the wall, up. The triangles are rows of
+        three places among them, counter-clockwise seen from outside. Both are read-only views.
+        """
+    def panels_stl(self) -> bytes:
+        """Solids of the panels as binary STL, in millimetres."""
+    def panels_step(self) -> str:
+        """Solids of the panels as a STEP file (AP214), in millimetres, one named solid a panel."""
+    def panels_dxf(self) -> str:
+        """Show face of every panel and the section as a DXF file (R12), in millimetres."""
+    def panels_gltf(self) -> bytes:
+        """Solids of the panels as a binary glTF 2.0 file, in metres, one named node a panel."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> SawnBody: ...
+    def __deepcopy__(self, _memo: object, /) -> SawnBody: ...
     def to_dict(self) -> dict[str, Any]:
         """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
     def to_json(self) -> str:
@@ -30026,6 +31249,52 @@ class CleatVariants:
     def _repr_html_(self) -> str: ...
 
 @final
+class ClampsAtHand:
+    """The clamps at hand, or tape.
+
+    Parameters
+    ----------
+    clamp_force_n : float
+        Force of one clamp square to the glue line, N; of stretched tape, what a spring balance shows.
+        Allowed: 1 to 1000000.
+    head_to_seam_mm : float
+        Distance from the clamp's head to the glue line, mm, with the caul between them.
+        Allowed: 0 to 100000.
+    wood : {'soft', 'hard'}
+        What is glued.
+    head_width_mm : float, default 0.0
+        Width of the clamp's head along the seam, mm.
+        Allowed: 0 to 500.
+    """
+    __hash__: ClassVar[None]  # type: ignore[assignment]
+    def __new__(cls, *, clamp_force_n: float, head_to_seam_mm: float, wood: ClampedWood, head_width_mm: float = 0.0) -> ClampsAtHand: ...
+    def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __replace__(self, **changes: Any) -> ClampsAtHand: ...
+    def replace(self, **changes: Any) -> ClampsAtHand:
+        """Equal object with the fields given changed."""
+    @property
+    def clamp_force_n(self) -> float:
+        """Force of one clamp square to the glue line, N; of stretched tape, what a spring balance shows."""
+    @property
+    def head_width_mm(self) -> float:
+        """Width of the clamp's head along the seam, mm."""
+    @property
+    def head_to_seam_mm(self) -> float:
+        """Distance from the clamp's head to the glue line, mm, with the caul between them."""
+    @property
+    def wood(self) -> ClampedWood:
+        """What is glued."""
+    def __eq__(self, other: object, /) -> bool: ...
+    def __ne__(self, other: object, /) -> bool: ...
+    def __copy__(self) -> ClampsAtHand: ...
+    def __deepcopy__(self, _memo: object, /) -> ClampsAtHand: ...
+    def to_dict(self) -> dict[str, Any]:
+        """Dict of names, numbers, texts and lists: what the JSON of the object reads as."""
+    def to_json(self) -> str:
+        """Canonical JSON: the same bytes through every door of the library."""
+    def _repr_html_(self) -> str: ...
+
+@final
 class BuyingSpec:
     """How the boards and the small things are bought.
 
@@ -30055,9 +31324,17 @@ class BuyingSpec:
     area_a_disc_m2 : float or None, optional
         Area that one abrasive disc sands, m²; without it no discs are reckoned.
         Allowed: 0.01 to 1000.
+    filler_waste_share : float, default 0.0
+        Share of filler on top that is wiped and sanded off; no figure is published.
+        Allowed: 0 to 5.
+    clamps : ClampsAtHand or None, optional
+        The clamps at hand; without them none are counted.
+    finish_voc_g_per_l : float or None, optional
+        Volatile organic compounds of the finish by its label, g/L; without them none are summed.
+        Allowed: 0 to 2000.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, flattening_mm: float = 0.0, least_yield: float = 0.5, greatest_yield: float = 0.8, glue_spread_g_per_m2: float | None = None, glue_waste_share: float = 0.0, first_grit: int = 80, last_grit: int = 180, area_a_disc_m2: float | None = None) -> BuyingSpec: ...
+    def __new__(cls, *, flattening_mm: float = 0.0, least_yield: float = 0.5, greatest_yield: float = 0.8, glue_spread_g_per_m2: float | None = None, glue_waste_share: float = 0.0, first_grit: int = 80, last_grit: int = 180, area_a_disc_m2: float | None = None, filler_waste_share: float = 0.0, clamps: ClampsAtHand | None = None, finish_voc_g_per_l: float | None = None) -> BuyingSpec: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> BuyingSpec: ...
     def replace(self, **changes: Any) -> BuyingSpec:
@@ -30086,6 +31363,15 @@ class BuyingSpec:
     @property
     def area_a_disc_m2(self) -> float | None:
         """Area that one abrasive disc sands, m²; without it no discs are reckoned."""
+    @property
+    def filler_waste_share(self) -> float:
+        """Share of filler on top that is wiped and sanded off; no figure is published."""
+    @property
+    def clamps(self) -> ClampsAtHand | None:
+        """The clamps at hand; without them none are counted."""
+    @property
+    def finish_voc_g_per_l(self) -> float | None:
+        """Volatile organic compounds of the finish by its label, g/L; without them none are summed."""
     def __eq__(self, other: object, /) -> bool: ...
     def __ne__(self, other: object, /) -> bool: ...
     def __copy__(self) -> BuyingSpec: ...
@@ -30150,7 +31436,7 @@ class ShoppingListInput:
     ----------
     spec : BeamSpec
         The job.
-    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180,"filler_waste_share":0.0}
         How the boards and the small things are bought.
     prices : list of LinePrice, default []
         Prices of lines, by their id; a line without one is listed without cost.
@@ -30344,11 +31630,15 @@ class ShoppingList:
         Cautions that travel with what is bought.
     cans : CansToBuy or None, optional
         Cans for the greatest quantity of finish; absent without sizes of cans in the spec.
+    clamps : ClampsForSeam or None, optional
+        Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand.
+    solvent : SolventEmitted or None, optional
+        What the finish gives off to the air; absent without its label.
     cost : JobCost or None, optional
         Cost of the priced lines and of the other lines; absent when there are none.
     """
     __hash__: ClassVar[None]  # type: ignore[assignment]
-    def __new__(cls, *, lines: Iterable[ShoppingLine], lumber: Iterable[LumberNeed], without_price: Iterable[str], not_determined: Iterable[str], cautions: Iterable[CautionText], cans: CansToBuy | None = None, cost: JobCost | None = None) -> ShoppingList: ...
+    def __new__(cls, *, lines: Iterable[ShoppingLine], lumber: Iterable[LumberNeed], without_price: Iterable[str], not_determined: Iterable[str], cautions: Iterable[CautionText], cans: CansToBuy | None = None, clamps: ClampsForSeam | None = None, solvent: SolventEmitted | None = None, cost: JobCost | None = None) -> ShoppingList: ...
     def __getnewargs_ex__(self) -> tuple[tuple[()], dict[str, Any]]: ...
     def __replace__(self, **changes: Any) -> ShoppingList: ...
     def replace(self, **changes: Any) -> ShoppingList:
@@ -30362,6 +31652,12 @@ class ShoppingList:
     @property
     def cans(self) -> CansToBuy | None:
         """Cans for the greatest quantity of finish; absent without sizes of cans in the spec."""
+    @property
+    def clamps(self) -> ClampsForSeam | None:
+        """Clamps of the longest mitred seam and the pressure that they reach; absent without clamps at hand."""
+    @property
+    def solvent(self) -> SolventEmitted | None:
+        """What the finish gives off to the air; absent without its label."""
     @property
     def cost(self) -> JobCost | None:
         """Cost of the priced lines and of the other lines; absent when there are none."""
@@ -31880,6 +33176,65 @@ def dowel_double_shear(*, yield_diameter_mm: float, bending_yield_mpa: float, ma
     4670.6327
     """
 
+def dowel_shear_hollow(*, yield_diameter_mm: float, bending_yield_mpa: float, main_bearing_mpa: float, side_bearing_mpa: float, main_length_mm: float, side_length_mm: float, max_angle_to_grain_deg: float, nominal_diameter_mm: float | None = None, main_void_mm: float = 0.0, side_void_mm: float = 0.0, gap_mm: float = 0.0) -> DowelShearHollow:
+    """Lateral capacity of one dowel in single shear through or into a hollow member by every yield mode.
+
+    Parameters
+    ----------
+    yield_diameter_mm : float
+        Diameter in the yield equations (NDS 12.3.7): the thread root where threads bear, else the full shank, mm.
+        Allowed: 1 to 25.4.
+    bending_yield_mpa : float
+        Bending yield strength of the dowel, MPa.
+        Allowed: 0.01 to 2000.
+    main_bearing_mpa : float
+        Dowel bearing strength of the main member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    side_bearing_mpa : float
+        Dowel bearing strength of the side member at the angle of the load, MPa.
+        Allowed: 0.01 to 2000.
+    main_length_mm : float
+        Bearing length in the main member, in both walls together, mm.
+        Allowed: 0.1 to 1000.
+    side_length_mm : float
+        Bearing length in the side member, in both walls together, mm.
+        Allowed: 0.1 to 1000.
+    max_angle_to_grain_deg : float
+        Largest angle between the load and the grain of either member, degrees.
+        Allowed: 0 to 90.
+    nominal_diameter_mm : float or None, optional
+        Nominal diameter, mm; left out it is the yield diameter, as for nails and bolts.
+        Allowed: 1 to 25.4.
+    main_void_mm : float, default 0.0
+        Void between the walls of the main member, mm; by default none.
+        Allowed: 0 to 500.
+    side_void_mm : float, default 0.0
+        Void between the walls of the side member, mm; by default none.
+        Allowed: 0 to 500.
+    gap_mm : float, default 0.0
+        Gap between the members, such as a wall lining that is not counted on, mm; by default they touch.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    DowelShearHollow
+        Lateral capacity of one dowel between members that may be hollow, every mode shown.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.dowel_shear_hollow(yield_diameter_mm=6.35, bending_yield_mpa=482.6330105217853, main_bearing_mpa=30.681669954599208, side_bearing_mpa=30.681669954599208, main_length_mm=76.19999999999999, main_void_mm=0.0, side_length_mm=38.099999999999994, side_void_mm=38.099999999999994, gap_mm=0.0, max_angle_to_grain_deg=0.0)
+    >>> round(found.im_yield_n, 4)
+    14845.9396
+    """
+
 def fastener_withdrawal(*, fastener: DowelFastener, specific_gravity: float, nominal_diameter_mm: float, holding_length_mm: float, penetration_mm: float | None = None, direction: FastenerDirection = 'side_grain') -> FastenerWithdrawal:
     """Withdrawal capacity of a wood screw, lag screw or nail, with its least penetration and the end-grain rule.
 
@@ -32097,7 +33452,7 @@ def group_action_factor(*, nominal_diameter_mm: float, fastener_count: int, spac
     20474.6789
     """
 
-def geometry_factor(*, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactor:
+def geometry_factor(*, nominal_diameter_mm: float, load: SpacingLoad, angle_to_grain_deg: float, end_distance_mm: float, edge_distance_mm: float, bearing_length_mm: float, wood: EndDistanceWood = 'softwood', loaded_edge_mm: float | None = None, row_pitch_mm: float | None = None, stagger: RowStagger = 'in_line', between_rows_mm: float | None = None, row_spread_mm: float | None = None, holes: BoredHoles = 'not_bored', side: SidePlate = 'wood') -> GeometryFactor:
     """Spacing, edge and end distances of dowels against the standard, and the geometry factor.
 
     Parameters
@@ -32127,6 +33482,8 @@ def geometry_factor(*, nominal_diameter_mm: float, load: SpacingLoad, angle_to_g
     row_pitch_mm : float or None, optional
         Centre spacing in a row along the load, mm; left out for one fastener in a row.
         Allowed: 0 to 100000.
+    stagger : {'in_line', 'staggered'}, default 'in_line'
+        Whether the rows are shifted against each other; matters below 1/4 in only. In line by default, which asks for more.
     between_rows_mm : float or None, optional
         Distance between rows, mm; left out for one row.
         Allowed: 0 to 100000.
@@ -32468,6 +33825,52 @@ def short_penetration(*, fastener: DowelFastener, nominal_diameter_mm: float, pe
     >>> found = beamcraft.short_penetration(fastener='smooth_nail', nominal_diameter_mm=4.1148, penetration_mm=31.75, tabulated_n=1003.5187964027688)
     >>> round(found.reference_n, 4)
     774.3201
+    """
+
+def load_combinations(*, standard: JointStandard, own_n: float, stored_n: float = 0.0, push_n: float = 0.0, blow_n: float = 0.0, together: LoadsTogether = 'apart', service_class: Ec5ServiceClass = 'service_class_1', material: Ec5Material = 'softwood') -> LoadCombinations:
+    """Load combinations with their durations by the chosen standard, and which one governs.
+
+    Parameters
+    ----------
+    standard : {'nds_asd', 'nds_lrfd', 'ec5'}
+        The standard.
+    own_n : float
+        Force in the part by own weight, N.
+        Allowed: 0 to 10000000.
+    stored_n : float, default 0.0
+        Force by things that stand there for months or years, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    push_n : float, default 0.0
+        Force by somebody who leans or pushes, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    blow_n : float, default 0.0
+        Force by a blow, N; 0, the default, is none.
+        Allowed: 0 to 10000000.
+    together : {'apart', 'at_once'}, default 'apart'
+        Whether the push comes while things stand there.
+    service_class : {'service_class_1', 'service_class_2', 'service_class_3'}, default 'service_class_1'
+        Service class, for Eurocode 5 only; a heated room is 1.
+    material : {'softwood', 'hardwood', 'lvl', 'plywood', 'osb_3_4', 'osb_2_particleboard', 'hardboard', 'mdf_la'}, default 'softwood'
+        Material, for Eurocode 5 only.
+
+    Returns
+    -------
+    LoadCombinations
+        Every combination, and which one governs.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.load_combinations(standard='nds_asd', own_n=90.0, stored_n=180.0, push_n=200.0)
+    >>> found.governing
+    'own weight and things on it'
     """
 
 def list_wood_screws() -> WoodScrewList:
@@ -33082,7 +34485,7 @@ def ec5_combined_load(*, fastener: Ec5Fastener, axial_n: float, lateral_n: float
     0.25
     """
 
-def ec5_effective_number(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: Ec5RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumber:
+def ec5_effective_number(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, count: int, spacing_mm: float, stagger: RowStagger = 'in_line', angle_to_grain_deg: float = 0.0) -> Ec5EffectiveNumber:
     """Eurocode 5: effective number of fasteners in a row along the grain.
 
     Parameters
@@ -33101,7 +34504,7 @@ def ec5_effective_number(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: f
         Spacing along the grain a_1, mm.
         Allowed: 1 to 10000.
     stagger : {'in_line', 'staggered'}, default 'in_line'
-        Whether they stand on one line; by default they do.
+        Whether they stand on one line; by default they do. Counts for nails and thin screws only.
     angle_to_grain_deg : float, default 0.0
         Angle between force and grain, degrees; by default 0, the lower number. Matters only to bolts and dowels: nails
         are checked with the part of the force along the grain.
@@ -33168,7 +34571,7 @@ def ec5_spacing(*, fastener: Ec5Fastener, hole: Ec5Hole, diameter_mm: float, den
     60.0
     """
 
-def ec5_axial_screw_spacing(*, thread_diameter_mm: float) -> Ec5AxialScrewSpacing:
+def ec5_axial_screw_spacing(*, thread_diameter_mm: float, face: Ec5AxialScrewFace = 'timber') -> Ec5AxialScrewSpacing:
     """Eurocode 5: least spacings, end and edge distances of screws loaded along their axis.
 
     Parameters
@@ -33176,6 +34579,8 @@ def ec5_axial_screw_spacing(*, thread_diameter_mm: float) -> Ec5AxialScrewSpacin
     thread_diameter_mm : float
         Outer diameter of the thread, mm.
         Allowed: 1 to 25.4.
+    face : {'timber', 'lvl_edge'}, default 'timber'
+        Face that it goes into; timber by default.
 
     Returns
     -------
@@ -34070,6 +35475,79 @@ def wall_torsion(*, walls: Iterable[TorsionWall], torque_nmm: float, enclosed_mm
         A value is not of the type that is needed.
     BeamcraftError
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def open_wall_warping(*, corners: Iterable[SectionPoint], thicknesses_mm: Iterable[float], torque_nmm: float = 0.0, bimoment_nmm2: float = 0.0) -> OpenWallWarping:
+    """Shear centre, warping constant and stresses of restrained warping of an open thin-walled section.
+
+    Parameters
+    ----------
+    corners : list of SectionPoint
+        Corners of the midline, from one free edge to the other.
+    thicknesses_mm : list of float
+        Thickness of each wall from corner to corner, mm; one less than there are corners.
+    torque_nmm : float, default 0.0
+        Torque that restrained warping carries at this section, N·mm; 0, the default, asks for no shear stress.
+        Allowed: 0 to 1000000000000.
+    bimoment_nmm2 : float, default 0.0
+        Bimoment at this section, N·mm²; 0, the default, asks for no stress along the body.
+        Allowed: 0 to 1000000000000000.
+
+    Returns
+    -------
+    OpenWallWarping
+        Warping figures of an open section.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
+def cleat_lip(*, thickness_mm: float, bevel_deg: float, vertical_n: float, horizontal_n: float, stretch_mm: float, blunt_mm: float = 0.0) -> CleatLip:
+    """Bearing, bending across the grain and shear of the lip of a cleat half.
+
+    Parameters
+    ----------
+    thickness_mm : float
+        Thickness of the strip, mm.
+        Allowed: 1 to 150.
+    bevel_deg : float
+        Bevel of the seat from a square cut, degrees.
+        Allowed: 5 to 75.
+    vertical_n : float
+        Load on the seat, straight down, N.
+        Allowed: 0 to 10000000.
+    horizontal_n : float
+        Pull on the seat, out from the wall, N.
+        Allowed: 0 to 10000000.
+    stretch_mm : float
+        Length along the strip over which both are spread, mm.
+        Allowed: 1 to 10000.
+    blunt_mm : float, default 0.0
+        How much is taken off the point of each half, mm; 0, the default, leaves them sharp.
+        Allowed: 0 to 500.
+
+    Returns
+    -------
+    CleatLip
+        Stresses of the lip.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+
+    Examples
+    --------
+    >>> import beamcraft
+    >>> found = beamcraft.cleat_lip(thickness_mm=18.0, bevel_deg=45.0, blunt_mm=2.0, vertical_n=100.0, horizontal_n=100.0, stretch_mm=200.0)
+    >>> round(found.square_n, 4)
+    141.4214
     """
 
 def rip_fence(*, show_width_mm: float, thickness_mm: float, cut_bevel_deg: float, set_up: RipSetUp, kerf_mm: float, fence_edge_bevel_deg: float = 0.0) -> RipFence:
@@ -36427,8 +37905,8 @@ def mantel_clearance(*, projection_mm: float, distance_from_opening_mm: float, a
     height_above_datum_mm : float or None, optional
         Height of the point above the datum of the chart, mm; needed where the chart does not measure from the opening.
         Allowed: 0 to 100000.
-    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default ["irc_slope","nfpa211_step","nbc_step"]
-        The rules to compare with; all of the table when left out.
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default ["irc_slope","nfpa211_step","nbc_step"]
+        The rules to compare with; the three North American ones for dwellings when left out.
 
     Returns
     -------
@@ -36457,7 +37935,7 @@ def body_clearance(*, parts: Iterable[OutlinePart], opening: FireOpening, applia
     chart_datum_above_floor_mm : float or None, optional
         Height of the datum of the chart above the floor, mm; needed where the chart does not measure from the opening.
         Allowed: -100000 to 100000.
-    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step'}, default []
+    rules : list of {'irc_slope', 'nfpa211_step', 'nbc_step', 'ibc_slope', 'sbc_legacy', 'ontario_step', 'german_open_fire'}, default []
         Rules of the table to compare with: those that hold where the body will hang.
     own_rules : list of OwnClearanceRule, default []
         Rules of the user's, compared in the same way.
@@ -36658,6 +38136,33 @@ def job_cost(*, lines: Iterable[CostLine], rates: CostRates = ...) -> JobCost:
         A value is refused, or the values do not go together; the subclass says what kind of fault it is.
     """
 
+def sawn_body(*, body: HollowBodyInput, name: str = '', lengths: ReportLengths = 'metric', saw: SawSpec = ...) -> SawnBody:
+    """Any hollow body with every cut of every panel: what files and drawings are made of, without wall and cleat.
+
+    Parameters
+    ----------
+    body : HollowBodyInput
+        The body: section, legs, boards, ends, joints, features.
+    name : str, default ''
+        Name of the body, for its files and drawings.
+    lengths : {'metric', 'inches'}, default 'metric'
+        How lengths are written in the drawings.
+    saw : SawSpec, default {"kerf_mm":3.2,"max_tilt_deg":45.0,"rip_allowance_mm":6.0,"end_trim_mm":25.0,"show_face":"up","machine":{"back_tilt_deg":0.0,"narrow_mm":75.0,"short_mm":300.0,"on_edge_base_mm":100.0,"planing_mm":3.0}}
+        The saw and how its owner cuts.
+
+    Returns
+    -------
+    SawnBody
+        The panels of a body of any form, each with its cuts.
+
+    Raises
+    ------
+    TypeError
+        A value is not of the type that is needed.
+    BeamcraftError
+        A value is refused, or the values do not go together; the subclass says what kind of fault it is.
+    """
+
 def greatest_load(*, spec: BeamSpec, load: SizedLoad) -> GreatestLoad:
     """The most that may stand on a body, or push on its front edge, with every check within its capacity.
 
@@ -36734,7 +38239,7 @@ def shopping_list(*, spec: BeamSpec, buying: BuyingSpec = ..., prices: Iterable[
     ----------
     spec : BeamSpec
         The job.
-    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180}
+    buying : BuyingSpec, default {"flattening_mm":0.0,"least_yield":0.5,"greatest_yield":0.8,"glue_waste_share":0.0,"first_grit":80,"last_grit":180,"filler_waste_share":0.0}
         How the boards and the small things are bought.
     prices : list of LinePrice, default []
         Prices of lines, by their id; a line without one is listed without cost.

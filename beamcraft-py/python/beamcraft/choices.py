@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Literal, TypeAlias, Union
 
-from beamcraft._native import BoardDiffusion, CeilingFrame, EasedArris, EdgeGroove, IndoorYear, LeastDistance, Leg, MeasuredStuds, MoistureRange, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PanelHole, PanelRecess, PolygonalSection, RectangularSection, RegularSection, ScribedEdge, SectionPolygon, SectionRectangle, SlopeDistance, SlopedSection, SpacedStuds, StepDistance, WallFrame
+from beamcraft._native import BoardDiffusion, CeilingFrame, EasedArris, EdgeGroove, IndoorYear, LeastDistance, LedgerSpec, Leg, MeasuredStuds, MoistureRange, MovementFigures, MovingSpecies, ObservedPace, OutdoorYear, PanelHole, PanelRecess, PolygonalSection, RectangularSection, RegularSection, ScribedEdge, SectionPolygon, SectionRectangle, SlopeDistance, SlopedSection, SpacedStuds, StepDistance, WallFrame
 
 __all__ = [
     "LengthStyle",
@@ -63,6 +63,7 @@ __all__ = [
     "SlipJoint",
     "SpacingLoad",
     "EndDistanceWood",
+    "RowStagger",
     "BoredHoles",
     "SidePlate",
     "SpacingRule",
@@ -71,10 +72,13 @@ __all__ = [
     "ScrewJointCheck",
     "NdsDesign",
     "TimeEffect",
+    "JointStandard",
+    "LoadsTogether",
+    "Ec5ServiceClass",
+    "Ec5Material",
     "Source",
     "Ec5Fastener",
     "Ec5Hole",
-    "Ec5Material",
     "Ec5EmbedmentRule",
     "Ec5ScrewDiameterRule",
     "Ec5SingleShearMode",
@@ -88,13 +92,11 @@ __all__ = [
     "Ec5AxialPart",
     "Ec5WasherPart",
     "Ec5CombinedRule",
-    "Ec5RowStagger",
     "Ec5JointPartner",
     "Ec5SpacingTable",
+    "Ec5AxialScrewFace",
     "Ec5SlipPartner",
-    "Ec5ServiceClass",
     "Ec5LoadDuration",
-    "JointStandard",
     "JointFastenerKind",
     "JointMaterial",
     "JointDrive",
@@ -209,6 +211,9 @@ __all__ = [
     "SeasonClimate",
     "ReturnFixing",
     "LockSpec",
+    "FixingPlace",
+    "DriverPlace",
+    "TelevisionPlace",
     "CoatedFaces",
     "HangingTask",
     "SizedLoad",
@@ -871,6 +876,16 @@ EndDistanceWood: TypeAlias = Literal[
 ``hardwood``: Hardwood.
 """
 
+RowStagger: TypeAlias = Literal[
+    "in_line",
+    "staggered",
+]
+"""Whether the fasteners of a group stand on common lines or are shifted against one another.
+
+``in_line``: On common lines: they can split the wood together.
+``staggered``: Staggered. Eurocode 5: those of a row along the grain stand off its line by one diameter or more in turn. American
+"""
+
 BoredHoles: TypeAlias = Literal[
     "bored",
     "not_bored",
@@ -980,6 +995,62 @@ than 1).
 ``short_or_impact``: Wind, earthquake or impact governs; 1.0.
 """
 
+JointStandard: TypeAlias = Literal[
+    "nds_asd",
+    "nds_lrfd",
+    "ec5",
+]
+"""The standard that a joint is checked to.
+
+``nds_asd``: American standard, allowable stress design: loads are not factored.
+``nds_lrfd``: American standard, load and resistance factor design: loads are factored.
+``ec5``: Eurocode 5: loads are design values.
+"""
+
+LoadsTogether: TypeAlias = Literal[
+    "apart",
+    "at_once",
+]
+"""Whether a load on one spot comes while the spread load is there.
+
+``apart``: One or the other, as load standards take a concentrated beside a uniform load (EN 1991-1-1, 6.2.1(3)).
+``at_once``: Both at once.
+"""
+
+Ec5ServiceClass: TypeAlias = Literal[
+    "service_class_1",
+    "service_class_2",
+    "service_class_3",
+]
+"""Service class: how moist the air is over the year (2.3.1.3).
+
+``service_class_1``: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
+``service_class_2``: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
+``service_class_3``: Wetter than that.
+"""
+
+Ec5Material: TypeAlias = Literal[
+    "softwood",
+    "hardwood",
+    "lvl",
+    "plywood",
+    "osb_3_4",
+    "osb_2_particleboard",
+    "hardboard",
+    "mdf_la",
+]
+"""Material of a member.
+
+``softwood``: Solid or glued laminated timber of softwood.
+``hardwood``: Solid or glued laminated timber of hardwood.
+``lvl``: Laminated veneer lumber.
+``plywood``: Plywood of a class allowed in the service class.
+``osb_3_4``: Oriented strand board, grade 3 or 4.
+``osb_2_particleboard``: Oriented strand board of grade 2, or particleboard P4 or P5.
+``hardboard``: Hardboard.
+``mdf_la``: Medium density fibreboard MDF.LA.
+"""
+
 Source: TypeAlias = Literal[
     "NDS 2018",
     "AWC TR12",
@@ -1046,6 +1117,13 @@ Source: TypeAlias = Literal[
     "AS 241",
     "Salmon 2011",
     "ASME B18.6.4",
+    "ASCE 7",
+    "EN 1990",
+    "IBC",
+    "SBC",
+    "OBC",
+    "MFeuV",
+    "Vlasov",
 ]
 """A publication, a fact of the trade, or our own derivation.
 
@@ -1114,6 +1192,13 @@ Source: TypeAlias = Literal[
 ``AS 241``: Inverse of the normal distribution.
 ``Salmon 2011``: Counter-based random numbers.
 ``ASME B18.6.4``: Tapping screw dimensions.
+``ASCE 7``: Load combinations, American.
+``EN 1990``: Load combinations, European.
+``IBC``: Buildings other than small dwellings.
+``SBC``: A legacy building code.
+``OBC``: Ontario.
+``MFeuV``: Germany.
+``Vlasov``: Warping torsion.
 """
 
 Ec5Fastener: TypeAlias = Literal[
@@ -1142,28 +1227,6 @@ Ec5Hole: TypeAlias = Literal[
 
 ``undrilled``: Driven without a hole.
 ``predrilled``: Driven into a bored hole.
-"""
-
-Ec5Material: TypeAlias = Literal[
-    "softwood",
-    "hardwood",
-    "lvl",
-    "plywood",
-    "osb_3_4",
-    "osb_2_particleboard",
-    "hardboard",
-    "mdf_la",
-]
-"""Material of a member.
-
-``softwood``: Solid or glued laminated timber of softwood.
-``hardwood``: Solid or glued laminated timber of hardwood.
-``lvl``: Laminated veneer lumber.
-``plywood``: Plywood of a class allowed in the service class.
-``osb_3_4``: Oriented strand board, grade 3 or 4.
-``osb_2_particleboard``: Oriented strand board of grade 2, or particleboard P4 or P5.
-``hardboard``: Hardboard.
-``mdf_la``: Medium density fibreboard MDF.LA.
 """
 
 Ec5EmbedmentRule: TypeAlias = Literal[
@@ -1334,16 +1397,6 @@ Ec5CombinedRule: TypeAlias = Literal[
 ``quadratic``: Other nails and screws: the squares of the shares are added (8.28).
 """
 
-Ec5RowStagger: TypeAlias = Literal[
-    "in_line",
-    "staggered",
-]
-"""Whether the fasteners of a row stand on one line of the grain.
-
-``in_line``: On one line: they can split the wood together.
-``staggered``: Staggered across the grain by one diameter or more; counts for nails and thin screws only.
-"""
-
 Ec5JointPartner: TypeAlias = Literal[
     "timber",
     "steel",
@@ -1372,6 +1425,16 @@ Ec5SpacingTable: TypeAlias = Literal[
 ``dowel``: Dowels (Table 8.5).
 """
 
+Ec5AxialScrewFace: TypeAlias = Literal[
+    "timber",
+    "lvl_edge",
+]
+"""The timber that a screw under a pull stands in.
+
+``timber``: Timber, or the wide face of LVL.
+``lvl_edge``: The edge face of LVL, where the layers are seen.
+"""
+
 Ec5SlipPartner: TypeAlias = Literal[
     "wood",
     "steel_or_concrete",
@@ -1380,18 +1443,6 @@ Ec5SlipPartner: TypeAlias = Literal[
 
 ``wood``: Timber or a panel: the geometric mean of both densities counts.
 ``steel_or_concrete``: Steel or concrete: the density of the timber counts, and the modulus doubles (7.1(3)).
-"""
-
-Ec5ServiceClass: TypeAlias = Literal[
-    "service_class_1",
-    "service_class_2",
-    "service_class_3",
-]
-"""Service class: how moist the air is over the year (2.3.1.3).
-
-``service_class_1``: Heated room: air mostly below 65 % at 20 °C, most softwood at 12 % moisture or less.
-``service_class_2``: Covered but unheated: air mostly below 85 %, most softwood at 20 % moisture or less.
-``service_class_3``: Wetter than that.
 """
 
 Ec5LoadDuration: TypeAlias = Literal[
@@ -1408,18 +1459,6 @@ Ec5LoadDuration: TypeAlias = Literal[
 ``medium_term``: One week to six months: imposed floor load.
 ``short_term``: Less than one week.
 ``instantaneous``: A gust, a blow.
-"""
-
-JointStandard: TypeAlias = Literal[
-    "nds_asd",
-    "nds_lrfd",
-    "ec5",
-]
-"""The standard that a joint is checked to.
-
-``nds_asd``: American standard, allowable stress design: loads are not factored.
-``nds_lrfd``: American standard, load and resistance factor design: loads are factored.
-``ec5``: Eurocode 5: loads are design values.
 """
 
 JointFastenerKind: TypeAlias = Literal[
@@ -2724,12 +2763,20 @@ MantelRule: TypeAlias = Literal[
     "irc_slope",
     "nfpa211_step",
     "nbc_step",
+    "ibc_slope",
+    "sbc_legacy",
+    "ontario_step",
+    "german_open_fire",
 ]
 """A rule of the table.
 
 ``irc_slope``: International Residential Code, R1001.11 exception 4: 6 in, and one eighth of the distance within 12 in.
 ``nfpa211_step``: NFPA 211, 7-3.3.3 as quoted in manuals: 6 in, and 12 in above the opening when it stands out more than 1-1/2 in.
 ``nbc_step``: National Building Code of Canada, 9.22.9.3: 150 mm, and 300 mm above the opening when it stands out more than 38 mm.
+``ibc_slope``: International Building Code, 2111.11: as the residential code, for other buildings.
+``sbc_legacy``: Standard Building Code, 2114.3.10, a legacy code of the southern United States: mantels 6 in from the opening.
+``ontario_step``: Ontario Building Code, 9.22.9.3: the step rule of the national code as Ontario adopted it.
+``german_open_fire``: German model regulation on firing installations, section 4: 800 mm above and beside the opening of an open fire.
 """
 
 ProjectionLimit: TypeAlias = Literal[
@@ -2904,6 +2951,26 @@ LockSpec: TypeAlias = Literal[
 ``fitted``: A screw or block that can be taken out again; the hold-down it must give is reported, its strength is the user's.
 """
 
+DriverPlace: TypeAlias = Literal[
+    "none",
+    "in_hollow",
+]
+"""Where a driver of lights is.
+
+``none``: There is none, or it is elsewhere.
+``in_hollow``: In the closed hollow of the body.
+"""
+
+TelevisionPlace: TypeAlias = Literal[
+    "none",
+    "above",
+]
+"""Whether a television hangs above the body.
+
+``none``: There is none.
+``above``: Above the body.
+"""
+
 CoatedFaces: TypeAlias = Literal[
     "show",
     "show_and_inner",
@@ -3063,4 +3130,11 @@ SeasonClimate: TypeAlias = Union[MoistureRange, IndoorYear, OutdoorYear]
 ``moisture_range``: The driest and the wettest moisture content of the wood.
 ``indoor``: Twelve months of the room itself.
 ``outdoor``: Twelve months outdoors, by the weather service; the room heats the air.
+"""
+
+FixingPlace: TypeAlias = Union[LedgerSpec, CeilingFrame]
+"""Where a frame is fixed.
+
+``ledger``: On the wall; the body lies on it.
+``ceiling``: Under joists; the body hangs from it by its cross fasteners.
 """
