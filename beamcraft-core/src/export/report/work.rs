@@ -216,6 +216,8 @@ fn load_cases(page: &mut Page, lengths: ReportLengths, cleat: &CleatPlan) {
         "worst stud",
         "screw shear",
         "screw tension",
+        "duration factor",
+        "screw used",
     ];
     let force = |force_n: f64| Html::from(format!("{} N", significant(force_n)));
     let row = |case: &LoadCase| {
@@ -229,6 +231,8 @@ fn load_cases(page: &mut Page, lengths: ReportLengths, cleat: &CleatPlan) {
             case.worst_stud_n.map(force).unwrap_or_default(),
             case.screw_shear_n.map(force).unwrap_or_default(),
             case.screw_tension_n.map(force).unwrap_or_default(),
+            significant(case.duration_factor).as_str().into(),
+            case.screw_utilisation.map(|used| Html::from(format!("{:.0} %", 100.0 * used))).unwrap_or_default(),
         ]
     };
     page.table("Load cases", heads, cleat.load_cases.iter().map(row));
