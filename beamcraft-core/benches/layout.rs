@@ -8,7 +8,7 @@ use std::hint::black_box;
 use std::time::Duration;
 
 use beamcraft_core::layout::{
-    BarPart, BarStock, BoardPart, BoardPartTurn, BoardStock, CutListBoardsInput, CutListBarsInput, CutOrder, LayoutAim,
+    BarPart, BarStock, BoardPart, BoardPartTurn, BoardStock, CutListBarsInput, CutListBoardsInput, CutOrder, LayoutAim,
     cut_list_bars, cut_list_boards,
 };
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};

@@ -98,7 +98,8 @@ fn too_large(input: &CutListBoardsInput) -> Vec<Detail> {
     let mut faults = Vec::new();
     for (k, part) in input.parts.iter().enumerate() {
         let (w, h) = with_kerf(input, part.length_mm, part.width_mm);
-        if !held(w, h) && !(part.turn == BoardPartTurn::EitherWay && held(h, w)) {
+        let either_way = part.turn == BoardPartTurn::EitherWay;
+        if !(held(w, h) || either_way && held(h, w)) {
             let given = format!("{} mm x {} mm", part.length_mm, part.width_mm);
             faults.push(fits_nothing(format!("parts[{k}]"), given, largest()));
         }

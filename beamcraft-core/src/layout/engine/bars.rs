@@ -113,6 +113,9 @@ pub(crate) enum Rule {
     Fullest,
 }
 
+/// Kind of bar, what is in it, its price and the length filled.
+type Cheapest = (usize, Vec<(u32, u32)>, i128, i128);
+
 /// Fills bars one kind of fill at a time until nothing is left or no bar is.
 pub(crate) fn simple_fill(
     problem: &Problem,
@@ -161,7 +164,7 @@ pub(crate) fn simple_fill(
             }
         };
         // Cheapest wood first; of equal ones the longer bar.
-        let mut best: Option<(usize, Vec<(u32, u32)>, i128, i128)> = None;
+        let mut best: Option<Cheapest> = None;
         for (kind, pieces) in candidates {
             let filled: i128 =
                 pieces.iter().map(|(k, n)| i128::from(problem.pieces[*k as usize].length) * i128::from(*n)).sum();

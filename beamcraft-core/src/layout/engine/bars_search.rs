@@ -496,8 +496,11 @@ impl<'p> Search<'p> {
     }
 }
 
+/// Columns with how often, or what part of, each is taken.
+type Taken<T> = Vec<(usize, T)>;
+
 /// Columns of the basis with their whole number of times, and those with a part beyond it.
-fn whole_and_parts(master: &Master) -> (Vec<(usize, u32)>, Vec<(usize, f64)>) {
+fn whole_and_parts(master: &Master) -> (Taken<u32>, Taken<f64>) {
     let (mut whole, mut parts) = (Vec::new(), Vec::new());
     for (basic, x) in master.basis.iter().zip(&master.x) {
         let Basic::Column(k) = basic else { continue };

@@ -126,11 +126,11 @@ impl Master {
             }
         }
         let (mut leave, mut least, mut pivot) = (usize::MAX, f64::INFINITY, 0.0);
-        for k in 0..n {
-            if alpha[k] > SMALL {
-                let ratio = self.x[k].max(0.0) / alpha[k];
-                if ratio < least - 1e-12 || (ratio < least + 1e-12 && alpha[k] > pivot) {
-                    (leave, least, pivot) = (k, ratio, alpha[k]);
+        for (k, (&slope, x)) in alpha.iter().zip(&self.x).enumerate() {
+            if slope > SMALL {
+                let ratio = x.max(0.0) / slope;
+                if ratio < least - 1e-12 || (ratio < least + 1e-12 && slope > pivot) {
+                    (leave, least, pivot) = (k, ratio, slope);
                 }
             }
         }
@@ -139,9 +139,9 @@ impl Master {
         }
         self.pivots += 1;
         let reduced = cost - rows.iter().map(|(row, a)| self.prices[*row as usize] * a).sum::<f64>();
-        for k in 0..n {
+        for (k, (slope, x)) in alpha.iter().zip(&mut self.x).enumerate() {
             if k != leave {
-                self.x[k] = (self.x[k] - least * alpha[k]).max(0.0);
+                *x = (*x - least * slope).max(0.0);
             }
         }
         self.x[leave] = least;
@@ -167,7 +167,7 @@ impl Master {
             *price += reduced * p;
         }
         self.basis[leave] = entering;
-        if self.pivots % 128 == 0 {
+        if self.pivots.is_multiple_of(128) {
             self.refresh();
         }
         true

@@ -57,6 +57,9 @@ fn proven(problem: &SheetsProblem, worth: &[i64], best: &[i64], scale: i64) -> i
     i64::try_from((sum + per - 1).div_euclid(per)).unwrap_or(0)
 }
 
+/// A kind of sheet, how many of each kind of part lie on it, and the cuts.
+type Pattern = (usize, Vec<(u32, u32)>, Strip);
+
 /// The linear programme over patterns: a bound, and the whole part of its patterns as a start.
 pub(super) fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'_>) -> Option<(i64, Option<State>)> {
     let n = problem.kinds.len();
@@ -76,7 +79,7 @@ pub(super) fn programme(problem: &SheetsProblem, value: i64, watch: &mut Watch<'
     }
     let dearest = problem.blanks.iter().map(|b| b.cost).max().unwrap_or(1).max(1);
     let mut master = Master::new(senses, &rhs, dearest as f64 * 50.0);
-    let mut patterns: Vec<(usize, Vec<(u32, u32)>, Strip)> = Vec::new();
+    let mut patterns: Vec<Pattern> = Vec::new();
     let scale = (1_000_000_000 / dearest).max(1);
     let lying = || problem.kinds.iter().flat_map(|k| &k.lying);
     let unit = (common_divisor(lying().map(|l| l.w)).max(1), common_divisor(lying().map(|l| l.h)).max(1));

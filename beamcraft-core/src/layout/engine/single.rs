@@ -68,10 +68,12 @@ pub(crate) struct Single {
 
 const MOST_RECTANGLES: usize = 2_000_000;
 
+type CapRow = (Vec<(i64, i64)>, i128, i64, u32);
+
 /// What an area can hold of the copies there are, cut at will: the best rates first, of the parts that fit its sides.
 pub(crate) struct AreaCap {
     /// Smallest sides, area, worth, copies; in falling order of worth per area.
-    rows: Vec<(Vec<(i64, i64)>, i128, i64, u32)>,
+    rows: Vec<CapRow>,
 }
 
 impl AreaCap {

@@ -44,6 +44,9 @@ impl Filled {
     }
 }
 
+/// Parts by their place in the list, their extents and worths, and the knapsack over them.
+type Stack = (Vec<usize>, Vec<(i64, i64)>, Filled);
+
 /// Steps of one call.
 pub(crate) fn strip_work(kinds: &[Kind], w: i64, h: i64, unit: (i64, i64)) -> u64 {
     let n = kinds.iter().map(|k| k.lying.len() as u64).sum::<u64>();
@@ -82,7 +85,7 @@ pub(crate) fn best_strips(
     heights.sort_unstable();
     heights.dedup();
     // A stack for each width, for every height at once.
-    let stacks: Vec<(Vec<usize>, Vec<(i64, i64)>, Filled)> = widths
+    let stacks: Vec<Stack> = widths
         .iter()
         .map(|width| {
             let members: Vec<usize> = (0..parts.len()).filter(|k| parts[*k].1 <= *width).collect();
