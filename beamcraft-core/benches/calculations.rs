@@ -67,7 +67,7 @@ fn regular(sides: u32) -> HollowBodyInput {
 
 /// The ash shelf beam's section in legs round outside and inside corners in turn.
 fn in_legs(count: usize) -> HollowBodyInput {
-    let corner = |leg: usize| if leg % 2 == 0 { r#","corner_deg":90"# } else { r#","corner_deg":270"# };
+    let corner = |leg: usize| if leg.is_multiple_of(2) { r#","corner_deg":90"# } else { r#","corner_deg":270"# };
     let legs: Vec<String> = (0..count)
         .map(|leg| format!(r#"{{"length_mm":900{}}}"#, if leg + 1 < count { corner(leg) } else { "" }))
         .collect();

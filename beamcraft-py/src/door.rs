@@ -170,10 +170,11 @@ pub(crate) fn call_with_progress<'py>(
     py: Python<'py>,
     name: &str,
     inputs: &Bound<'py, PyAny>,
-    progress: Py<PyAny>,
+    progress: &Bound<'py, PyAny>,
 ) -> PyResult<Bound<'py, PyAny>> {
     let text = input_text(inputs)?;
     let mut raised: Option<PyErr> = None;
+    let progress = progress.clone().unbind();
     let search = || {
         registry::call_with_progress(name, &text, &mut |state| {
             Python::attach(|py| {
@@ -181,7 +182,7 @@ pub(crate) fn call_with_progress<'py>(
                     .check_signals()
                     .and_then(|()| progress.call1(py, (state.steps, state.budget, state.value, state.bound)));
                 match answer {
-                    Ok(answer) if !answer.bind(py).is(&PyBool::new(py, false)) => ControlFlow::Continue(()),
+                    Ok(answer) if !answer.bind(py).is(PyBool::new(py, false)) => ControlFlow::Continue(()),
                     Ok(_) => ControlFlow::Break(()),
                     Err(error) => {
                         raised = Some(error);

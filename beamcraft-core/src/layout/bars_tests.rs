@@ -188,10 +188,10 @@ proptest! {
     #[test]
     fn a_wider_kerf_never_beats_the_bound_of_a_narrower(list in any_list(), more in 0.0..3.0_f64) {
         let wider = CutListBarsInput { kerf_mm: list.kerf_mm + more, ..list.clone() };
-        if let (Ok(narrow), Ok(wide)) = (cut_list_bars(&list), cut_list_bars(&wider)) {
-            if let (Some(bound), true) = (narrow.quality.bound, wide.missing.is_empty()) {
-                prop_assert!(wide.quality.value >= bound - 1e-6, "{:?} {:?}", narrow.quality, wide.quality);
-            }
+        if let (Ok(narrow), Ok(wide)) = (cut_list_bars(&list), cut_list_bars(&wider))
+            && let (Some(bound), true) = (narrow.quality.bound, wide.missing.is_empty())
+        {
+            prop_assert!(wide.quality.value >= bound - 1e-6, "{:?} {:?}", narrow.quality, wide.quality);
         }
     }
 

@@ -294,10 +294,10 @@ proptest! {
     fn fewer_rules_never_need_more_than_the_bound_says(list in any_list()) {
         let tight = cut_list_boards(&list);
         let loose = cut_list_boards(&CutListBoardsInput { stages: None, order: CutOrder::Free, kerf_mm: 0.5 * list.kerf_mm, ..list });
-        if let (Ok(tight), Ok(loose)) = (tight, loose) {
-            if let (Some(bound), true) = (loose.quality.bound, tight.missing.is_empty()) {
-                prop_assert!(tight.quality.value >= bound - 1e-6, "{:?} {:?}", tight.quality, loose.quality);
-            }
+        if let (Ok(tight), Ok(loose)) = (tight, loose)
+            && let (Some(bound), true) = (loose.quality.bound, tight.missing.is_empty())
+        {
+            prop_assert!(tight.quality.value >= bound - 1e-6, "{:?} {:?}", tight.quality, loose.quality);
         }
     }
 

@@ -319,12 +319,14 @@ fn sawn(input: &CutListBoardsInput, board: &CutBoard, usable: Area, areas: &[Are
 
 /// The first cut is of the kind asked for, unless some part is as long or wide as the board.
 fn first_cut(input: &CutListBoardsInput, board: &CutBoard, usable: Area, areas: &[Area], wrong: &mut Vec<String>) {
-    let (wanted, spans): (EdgeCut, fn(&Area, &Area, f64) -> bool) = match input.order {
+    let span = |range: (f64, f64)| range.1 - range.0;
+    let spans_width = |area: &Area| span(area.y) > span(usable.y) - SLACK;
+    let spans_length = |area: &Area| span(area.x) > span(usable.x) - SLACK;
+    let (wanted, excused) = match input.order {
         CutOrder::Free => return,
-        CutOrder::RipFirst => (EdgeCut::Rip, |a, u, k| a.y.1 - a.y.0 > u.y.1 - u.y.0 - k),
-        CutOrder::CrossCutFirst => (EdgeCut::CrossCut, |a, u, k| a.x.1 - a.x.0 > u.x.1 - u.x.0 - k),
+        CutOrder::RipFirst => (EdgeCut::Rip, areas.iter().any(spans_width)),
+        CutOrder::CrossCutFirst => (EdgeCut::CrossCut, areas.iter().any(spans_length)),
     };
-    let excused = areas.iter().any(|area| spans(area, &usable, SLACK));
     // A group in line may span the board as well.
     let excused = excused || !input.groups.is_empty();
     if let Some(first) = board.cuts.first()
