@@ -496,7 +496,7 @@ beamcraft_status beamcraft_columns(const char *name,
                                    beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
- * What is told of a panel
+ * The whole job: from a spec to a plan, its panels and their solids
  * ---------------------------------------------------------------------------- */
 
 /** A piece of wood. */
@@ -504,13 +504,48 @@ beamcraft_status beamcraft_columns(const char *name,
 /** A piece that is taken out of the wood. */
 #define BEAMCRAFT_PIECE_REMOVED 1
 
-/* ----------------------------------------------------------------------------
- * The whole job: from a spec to a plan, its panels and their solids
- * ---------------------------------------------------------------------------- */
-
 /** A whole job: panels, saw settings, cleat, checks, findings. Never changes, so that any number of threads may read it
  *  at once. */
 typedef struct beamcraft_plan beamcraft_plan;
+
+/** Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive. */
+typedef struct beamcraft_panel_size {
+  /** Extent of the show face along the grain, from long point to long point, mm. */
+  double show_length_mm;
+  /** Extent of the show face across the grain, from long point to long point, mm. */
+  double show_width_mm;
+  /** Extent of the inner face along the grain, mm. */
+  double inner_length_mm;
+  /** Extent of the inner face across the grain, mm. */
+  double inner_width_mm;
+  /** Thickness, mm. */
+  double thickness_mm;
+  /** Length of the square-edged blank that holds the panel, along the grain, mm. */
+  double blank_length_mm;
+  /** Width of the square-edged blank that holds the panel, across the grain, mm. */
+  double blank_width_mm;
+  /** Volume of the wood, mm³. */
+  double volume_mm3;
+} beamcraft_panel_size;
+
+/** One edge of a panel. */
+typedef struct beamcraft_panel_edge {
+  /** Angle between the two outer faces, inside the body, degrees. */
+  double corner_deg;
+  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
+  double tilt_deg;
+  /** Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+   *  is longer at its far edge (cross-cut) or wider at its far end (rip). */
+  double gauge_deg;
+  /** Length of the edge on the show face, mm. */
+  double show_length_mm;
+  /** Length of the edge on the inner face, mm. */
+  double inner_length_mm;
+  /** Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags. */
+  uint32_t tag;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_panel_edge;
 
 /** Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
  *  is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,

@@ -11,8 +11,8 @@ use beamcraft_core::shell::{Panel, Piece};
 
 use crate::error::beamcraft_error;
 use crate::guard::{Failure, guard};
-use crate::panel::{beamcraft_panel_edge, beamcraft_panel_size, numbers, runs, sign};
-use crate::plan::{Handle, at, items, value, words};
+use crate::panel::{numbers, runs, sign};
+use crate::plan::{Handle, at, beamcraft_panel_edge, beamcraft_panel_size, items, value, words};
 use crate::pointer::{Place, text};
 use crate::status::beamcraft_status;
 

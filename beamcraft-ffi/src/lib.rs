@@ -31,7 +31,6 @@ pub use drawing::*;
 pub use error::*;
 pub use json::*;
 pub use materials::*;
-pub use panel::*;
 pub use plan::*;
 pub use review::*;
 pub use status::*;

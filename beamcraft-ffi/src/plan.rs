@@ -11,7 +11,7 @@ use beamcraft_core::shell::{Panel, Piece};
 
 use crate::error::beamcraft_error;
 use crate::guard::{Failure, guard};
-use crate::panel::{beamcraft_panel_edge, beamcraft_panel_size, numbers, runs, sign};
+use crate::panel::{numbers, runs, sign};
 use crate::pointer::{ArrayBuffer, Place, TextBuffer, handle, text};
 use crate::status::beamcraft_status;
 
@@ -60,6 +60,54 @@ pub(crate) fn at<'a, T>(
     let beyond = || Fault::number(ErrorCode::OutOfRange, name, index as f64, Allowed::Text(allowed), "");
     list.get(index).ok_or_else(|| beyond().into())
 }
+
+/// Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_panel_size {
+    /// Extent of the show face along the grain, from long point to long point, mm.
+    pub show_length_mm: f64,
+    /// Extent of the show face across the grain, from long point to long point, mm.
+    pub show_width_mm: f64,
+    /// Extent of the inner face along the grain, mm.
+    pub inner_length_mm: f64,
+    /// Extent of the inner face across the grain, mm.
+    pub inner_width_mm: f64,
+    /// Thickness, mm.
+    pub thickness_mm: f64,
+    /// Length of the square-edged blank that holds the panel, along the grain, mm.
+    pub blank_length_mm: f64,
+    /// Width of the square-edged blank that holds the panel, across the grain, mm.
+    pub blank_width_mm: f64,
+    /// Volume of the wood, mm³.
+    pub volume_mm3: f64,
+}
+
+/// One edge of a panel.
+#[derive(Clone, Copy, Debug, Default)]
+#[repr(C)]
+pub struct beamcraft_panel_edge {
+    /// Angle between the two outer faces, inside the body, degrees.
+    pub corner_deg: f64,
+    /// Blade tilt from square, degrees; positive when the long point lies on the show face.
+    pub tilt_deg: f64,
+    /// Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+    /// is longer at its far edge (cross-cut) or wider at its far end (rip).
+    pub gauge_deg: f64,
+    /// Length of the edge on the show face, mm.
+    pub show_length_mm: f64,
+    /// Length of the edge on the inner face, mm.
+    pub inner_length_mm: f64,
+    /// Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags.
+    pub tag: u32,
+    /// Kept for later: 0.
+    pub reserved_1: u32,
+}
+
+/// A piece of wood.
+pub const BEAMCRAFT_PIECE_ADDED: u32 = 0;
+/// A piece that is taken out of the wood.
+pub const BEAMCRAFT_PIECE_REMOVED: u32 = 1;
 
 /// Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
 /// is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,

@@ -14,6 +14,25 @@ _Static_assert(offsetof(beamcraft_column_output, name_length) == 8, "beamcraft_c
 _Static_assert(offsetof(beamcraft_column_output, numbers) == 16, "beamcraft_column_output.numbers");
 _Static_assert(offsetof(beamcraft_column_output, codes) == 24, "beamcraft_column_output.codes");
 
+_Static_assert(sizeof(beamcraft_panel_size) == 64, "beamcraft_panel_size");
+_Static_assert(offsetof(beamcraft_panel_size, show_length_mm) == 0, "beamcraft_panel_size.show_length_mm");
+_Static_assert(offsetof(beamcraft_panel_size, show_width_mm) == 8, "beamcraft_panel_size.show_width_mm");
+_Static_assert(offsetof(beamcraft_panel_size, inner_length_mm) == 16, "beamcraft_panel_size.inner_length_mm");
+_Static_assert(offsetof(beamcraft_panel_size, inner_width_mm) == 24, "beamcraft_panel_size.inner_width_mm");
+_Static_assert(offsetof(beamcraft_panel_size, thickness_mm) == 32, "beamcraft_panel_size.thickness_mm");
+_Static_assert(offsetof(beamcraft_panel_size, blank_length_mm) == 40, "beamcraft_panel_size.blank_length_mm");
+_Static_assert(offsetof(beamcraft_panel_size, blank_width_mm) == 48, "beamcraft_panel_size.blank_width_mm");
+_Static_assert(offsetof(beamcraft_panel_size, volume_mm3) == 56, "beamcraft_panel_size.volume_mm3");
+
+_Static_assert(sizeof(beamcraft_panel_edge) == 48, "beamcraft_panel_edge");
+_Static_assert(offsetof(beamcraft_panel_edge, corner_deg) == 0, "beamcraft_panel_edge.corner_deg");
+_Static_assert(offsetof(beamcraft_panel_edge, tilt_deg) == 8, "beamcraft_panel_edge.tilt_deg");
+_Static_assert(offsetof(beamcraft_panel_edge, gauge_deg) == 16, "beamcraft_panel_edge.gauge_deg");
+_Static_assert(offsetof(beamcraft_panel_edge, show_length_mm) == 24, "beamcraft_panel_edge.show_length_mm");
+_Static_assert(offsetof(beamcraft_panel_edge, inner_length_mm) == 32, "beamcraft_panel_edge.inner_length_mm");
+_Static_assert(offsetof(beamcraft_panel_edge, tag) == 40, "beamcraft_panel_edge.tag");
+_Static_assert(offsetof(beamcraft_panel_edge, reserved_1) == 44, "beamcraft_panel_edge.reserved_1");
+
 _Static_assert(sizeof(beamcraft_check) == 40, "beamcraft_check");
 _Static_assert(offsetof(beamcraft_check, given) == 0, "beamcraft_check.given");
 _Static_assert(offsetof(beamcraft_check, demand) == 8, "beamcraft_check.demand");

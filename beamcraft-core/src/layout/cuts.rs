@@ -70,12 +70,17 @@ impl Layer<'_> {
         let filled: i64 = members.iter().map(|member| member.extent).sum();
         let cut_here = members.len() > 1 || (!members.is_empty() && filled < length);
         let stage = before + u32::from(cut_here);
+        // Flaws, and wood between them, from which a cut would leave nothing.
+        let thin = |member: &Member| match &member.body {
+            Body::Waste => member.extent < kerf,
+            Body::Strip(inner) => member.extent <= kerf && inner.is_empty(),
+            Body::Part(_) => false,
+        };
         let mut at = start;
         for (k, member) in members.iter().enumerate() {
             let next = at + member.extent;
-            let thin = |member: &Member| matches!(member.body, Body::Waste) && member.extent < kerf;
             // What is thinner than a kerf goes with the cut before it.
-            let beyond = members.get(k + 1).filter(|next| thin(next)).map_or(0, |next| next.extent);
+            let beyond: i64 = members.iter().skip(k + 1).take_while(|next| thin(next)).map(|next| next.extent).sum();
             if next < end && !thin(member) {
                 self.laid.cuts.push(Sawn {
                     stage,

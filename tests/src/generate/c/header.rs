@@ -50,7 +50,6 @@ pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     section("Every calculation by name, with JSON in and out", &[hand("json.rs")]);
     section("Tables of materials: every figure with its source", &[hand("materials.rs")]);
     section("Columns: a calculation over many rows in one call", &[hand("columns.rs")]);
-    section("What is told of a panel", &[hand("panel.rs")]);
     section("The whole job: from a spec to a plan, its panels and their solids", &[hand("plan.rs")]);
     section("Drawings of a plan, and its panels as triangles", &[hand("drawing.rs")]);
     section(
