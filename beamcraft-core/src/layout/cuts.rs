@@ -76,6 +76,13 @@ impl Layer<'_> {
             Body::Strip(inner) => member.extent <= kerf && inner.is_empty(),
             Body::Part(_) => false,
         };
+        // Thin ones at the near edge are trimmed off.
+        let lead: i64 = members.iter().take_while(|member| thin(member)).map(|member| member.extent).sum();
+        if lead > 0 && lead < length {
+            let across = (across.0, across.0 + across.1 - cross_kerf);
+            self.laid.cuts.push(Sawn { stage, axis: strip.axis, at: start, set: 0, loss: lead.max(kerf), across });
+            self.laid.stages = self.laid.stages.max(stage);
+        }
         let mut at = start;
         for (k, member) in members.iter().enumerate() {
             let next = at + member.extent;
