@@ -411,7 +411,9 @@ mod tests {
         assert!(svg.contains(&format!("height=\"{}mm\"", 297 * list.boards.len())), "a page each");
         assert!(svg.contains("ash &lt;8 ft&gt;") && svg.contains("front") && svg.contains("1830 × 185"));
         let cuts: usize = list.boards.iter().map(|board| board.cuts.len()).sum();
-        assert_eq!(svg.matches("cross-cut, stop").count() + svg.matches("rip, fence").count(), cuts);
+        let texts = super::super::read_back::texts(&svg);
+        let told = |(text, _): &&(String, _)| text.contains("cross-cut, stop") || text.contains("rip, fence");
+        assert_eq!(texts.iter().filter(told).count(), cuts);
         assert!(
             svg.contains("3 × block &amp; key  90 × 60") || svg.contains("2 × end  215 × 185"),
             "parts with their number"

@@ -23,7 +23,9 @@ fn unescaped(text: &str) -> String {
 /// Each text with the box it takes; letters are a little narrower than the kit plans for.
 pub(super) fn texts(svg: &str) -> Vec<(String, Frame)> {
     let elements = svg.split("<text").skip(1).map(|rest| rest.split_once("</text>").unwrap().0);
+    let rim = |element: &&str| element.starts_with(" aria-hidden");
     elements
+        .filter(|element| !rim(element))
         .map(|element| {
             let (head, text) = element.split_once('>').unwrap();
             let (x, y, size) = (number(head, "x"), number(head, "y"), number(head, "font-size"));
