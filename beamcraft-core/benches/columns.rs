@@ -9,6 +9,7 @@
 use std::hint::black_box;
 
 use beamcraft_core::columns::{Column, ColumnMut, Columns};
+use beamcraft_core::movement::BoardCut;
 use beamcraft_core::registry;
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 
@@ -40,22 +41,41 @@ fn cases(bench: &mut Criterion) {
         ("gap_mm", spread(0.0, 25.0, 0.873)),
         ("max_angle_to_grain_deg", spread(0.0, 90.0, 0.541)),
     ];
+    let kept = [("temperature_c", spread(0.0, 40.0, 0.618)), ("moisture_pct", spread(4.0, 16.0, 0.414))];
+    let moving = [
+        ("width_mm", spread(50.0, 300.0, 0.618)),
+        ("thickness_mm", spread(12.0, 40.0, 0.414)),
+        ("ring_angle_deg", spread(0.0, 90.0, 0.732)),
+        ("movement_radial_per_pct", spread(0.001, 0.003, 0.236)),
+        ("movement_tangential_per_pct", spread(0.002, 0.004, 0.317)),
+        ("shrinkage_radial_pct", spread(3.0, 6.0, 0.606)),
+        ("shrinkage_tangential_pct", spread(5.0, 10.0, 0.873)),
+        ("fibre_saturation_pct", spread(26.0, 32.0, 0.541)),
+        ("from_moisture_pct", spread(4.0, 16.0, 0.153)),
+        ("to_moisture_pct", spread(4.0, 16.0, 0.271)),
+    ];
     let boards = [
         ("thickness_a_mm", spread(15.0, 25.0, 0.618)),
         ("thickness_b_mm", spread(15.0, 25.0, 0.414)),
         ("corner_deg", spread(80.0, 100.0, 0.732)),
     ];
-    let cases: [Case<'_>; 4] = [
+    let cases: [Case<'_>; 6] = [
         ("equilibrium_moisture", &air, &["moisture_pct"], &[]),
+        ("humidity_for_moisture", &kept, &["relative_humidity_pct"], &[]),
+        ("board_movement", &moving, &["width_change_mm", "thickness_change_mm"], &[]),
         ("dowel_bearing", &wood, &["at_angle_mpa"], &[]),
         ("dowel_shear", &dowel, &["reference_n"], &["governing_mode"]),
         // Not in lanes: every row goes through the derived readers and writers.
         ("mitre_pair", &boards, &["tilt_a_deg"], &[]),
     ];
+    let by_ring_angle = vec![BoardCut::RingAngle as u32; ROWS];
     let mut group = bench.benchmark_group("columns");
     group.throughput(Throughput::Elements(ROWS as u64)).sample_size(20);
     for (name, inputs, numbers, codes) in cases {
-        let inputs: Vec<_> = inputs.iter().map(|(field, values)| (*field, Column::Numbers(values))).collect();
+        let mut inputs: Vec<_> = inputs.iter().map(|(field, values)| (*field, Column::Numbers(values))).collect();
+        if name == "board_movement" {
+            inputs.push(("cut", Column::Codes(&by_ring_angle)));
+        }
         let mut number_places = vec![vec![0.0; ROWS]; numbers.len()];
         let mut code_places = vec![vec![0; ROWS]; codes.len()];
         for threads in [1, 2] {

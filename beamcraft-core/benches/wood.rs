@@ -1,6 +1,6 @@
 //! How long moisture and movement take, one call after the other over columns of a hundred thousand.
 //!
-//! `cargo bench -p beamcraft-core --bench wood`. Every timed loop asserts its result. `tests/peers/run-wood-speed` times the same
+//! `cargo bench -p beamcraft-core --bench wood`. Every timed loop asserts its result. `tests/peers/run-columns` times such
 //! columns in vectorised NumPy.
 
 #![allow(clippy::expect_used, missing_docs, reason = "a bench stops at the first wrong result")]
