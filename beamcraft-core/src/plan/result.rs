@@ -112,7 +112,6 @@ pub struct FramePlan {
     pub blocks: Vec<SeamBlocks>,
     /// A screw through a block into each board of each seam: room for the driver, and the wood before the show face; empty
     /// when no screws were asked for.
-    #[cfg_attr(feature = "json", serde(skip_serializing_if = "Vec::is_empty"))]
     pub block_screws: Vec<InsideScrewCheck>,
 }
 
