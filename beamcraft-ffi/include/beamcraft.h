@@ -496,56 +496,12 @@ beamcraft_status beamcraft_columns(const char *name,
                                    beamcraft_error **out_error);
 
 /* ----------------------------------------------------------------------------
- * The whole job: from a spec to a plan, its panels and their solids
+ * The whole job: from a spec to a plan
  * ---------------------------------------------------------------------------- */
-
-/** A piece of wood. */
-#define BEAMCRAFT_PIECE_ADDED 0
-/** A piece that is taken out of the wood. */
-#define BEAMCRAFT_PIECE_REMOVED 1
 
 /** A whole job: panels, saw settings, cleat, checks, findings. Never changes, so that any number of threads may read it
  *  at once. */
 typedef struct beamcraft_plan beamcraft_plan;
-
-/** Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive. */
-typedef struct beamcraft_panel_size {
-  /** Extent of the show face along the grain, from long point to long point, mm. */
-  double show_length_mm;
-  /** Extent of the show face across the grain, from long point to long point, mm. */
-  double show_width_mm;
-  /** Extent of the inner face along the grain, mm. */
-  double inner_length_mm;
-  /** Extent of the inner face across the grain, mm. */
-  double inner_width_mm;
-  /** Thickness, mm. */
-  double thickness_mm;
-  /** Length of the square-edged blank that holds the panel, along the grain, mm. */
-  double blank_length_mm;
-  /** Width of the square-edged blank that holds the panel, across the grain, mm. */
-  double blank_width_mm;
-  /** Volume of the wood, mm³. */
-  double volume_mm3;
-} beamcraft_panel_size;
-
-/** One edge of a panel. */
-typedef struct beamcraft_panel_edge {
-  /** Angle between the two outer faces, inside the body, degrees. */
-  double corner_deg;
-  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
-  double tilt_deg;
-  /** Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
-   *  is longer at its far edge (cross-cut) or wider at its far end (rip). */
-  double gauge_deg;
-  /** Length of the edge on the show face, mm. */
-  double show_length_mm;
-  /** Length of the edge on the inner face, mm. */
-  double inner_length_mm;
-  /** Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags. */
-  uint32_t tag;
-  /** Kept for later: 0. */
-  uint32_t reserved_1;
-} beamcraft_panel_edge;
 
 /** Plans a whole job from a spec in JSON, the document that starts with "beamcraft_spec": 1. A job that does not work
  *  is planned all the same, and its findings say why; only a spec that cannot be read or contradicts itself is refused,
@@ -595,6 +551,73 @@ beamcraft_status beamcraft_plan_report_html(const beamcraft_plan *plan,
                                             size_t *out_needed,
                                             beamcraft_error **out_error);
 
+/** Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
+ *  out. Lift and hang with a second person.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_mass_kg` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_mass_kg(const beamcraft_plan *plan,
+                                        double *out_mass_kg,
+                                        beamcraft_error **out_error);
+
+/** Centre of gravity of what is lifted: three numbers, from the left end of the front, from the front face and from the
+ *  underside, mm.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_centre_mm` is NULL or has room for three numbers; NULL is refused; `out_error` is
+ *  NULL or writable. */
+beamcraft_status beamcraft_plan_centre_mm(const beamcraft_plan *plan,
+                                          double *out_centre_mm,
+                                          beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Panels of a plan: solids, triangles, files and drawings
+ * ---------------------------------------------------------------------------- */
+
+/** A piece of wood. */
+#define BEAMCRAFT_PIECE_ADDED 0
+/** A piece that is taken out of the wood. */
+#define BEAMCRAFT_PIECE_REMOVED 1
+
+/** Sizes of a panel. The show face is the one that is seen; long points lie on it wherever the bevel is positive. */
+typedef struct beamcraft_panel_size {
+  /** Extent of the show face along the grain, from long point to long point, mm. */
+  double show_length_mm;
+  /** Extent of the show face across the grain, from long point to long point, mm. */
+  double show_width_mm;
+  /** Extent of the inner face along the grain, mm. */
+  double inner_length_mm;
+  /** Extent of the inner face across the grain, mm. */
+  double inner_width_mm;
+  /** Thickness, mm. */
+  double thickness_mm;
+  /** Length of the square-edged blank that holds the panel, along the grain, mm. */
+  double blank_length_mm;
+  /** Width of the square-edged blank that holds the panel, across the grain, mm. */
+  double blank_width_mm;
+  /** Volume of the wood, mm³. */
+  double volume_mm3;
+} beamcraft_panel_size;
+
+/** One edge of a panel. */
+typedef struct beamcraft_panel_edge {
+  /** Angle between the two outer faces, inside the body, degrees. */
+  double corner_deg;
+  /** Blade tilt from square, degrees; positive when the long point lies on the show face. */
+  double tilt_deg;
+  /** Angle of the edge in the face from a rip along, or a square cut across, the grain, degrees; positive when the panel
+   *  is longer at its far edge (cross-cut) or wider at its far end (rip). */
+  double gauge_deg;
+  /** Length of the edge on the show face, mm. */
+  double show_length_mm;
+  /** Length of the edge on the inner face, mm. */
+  double inner_length_mm;
+  /** Tag that the edge has among the faces of the panel's first piece, see beamcraft_plan_piece_tags. */
+  uint32_t tag;
+  /** Kept for later: 0. */
+  uint32_t reserved_1;
+} beamcraft_panel_edge;
+
 /** All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
  *
  *  Pointers:
@@ -635,25 +658,6 @@ beamcraft_status beamcraft_plan_panels_gltf(const beamcraft_plan *plan,
                                             size_t *out_needed,
                                             beamcraft_error **out_error);
 
-/** Mass of what is lifted: panels, frame pieces and the beam's half of the cleat, kg; finish, glue and screws are left
- *  out. Lift and hang with a second person.
- *
- *  Pointers:
- *  `plan` is NULL or a live plan; `out_mass_kg` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
-beamcraft_status beamcraft_plan_mass_kg(const beamcraft_plan *plan,
-                                        double *out_mass_kg,
-                                        beamcraft_error **out_error);
-
-/** Centre of gravity of what is lifted: three numbers, from the left end of the front, from the front face and from the
- *  underside, mm.
- *
- *  Pointers:
- *  `plan` is NULL or a live plan; `out_centre_mm` is NULL or has room for three numbers; NULL is refused; `out_error` is
- *  NULL or writable. */
-beamcraft_status beamcraft_plan_centre_mm(const beamcraft_plan *plan,
-                                          double *out_centre_mm,
-                                          beamcraft_error **out_error);
-
 /** How many panels there are.
  *
  *  Pointers:
@@ -662,7 +666,7 @@ beamcraft_status beamcraft_plan_panel_count(const beamcraft_plan *plan,
                                             size_t *out_count,
                                             beamcraft_error **out_error);
 
-/** Name of a panel, that of its show face, such as "front" or "left_end". It comes from the spec and stays the same when
+/** Name of a panel, that of its show face, such as "front" or "leg2.left_end". It comes from the input and stays the same when
  *  sizes change. `panel` counts from 0.
  *
  *  Pointers:
@@ -773,44 +777,6 @@ beamcraft_status beamcraft_plan_piece_tags(const beamcraft_plan *plan,
                                            size_t *out_needed,
                                            beamcraft_error **out_error);
 
-/* ----------------------------------------------------------------------------
- * Drawings of a plan, and its panels as triangles
- * ---------------------------------------------------------------------------- */
-
-/** How many drawings of a plan there are.
- *
- *  Pointers:
- *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
-beamcraft_status beamcraft_plan_drawing_count(const beamcraft_plan *plan,
-                                              size_t *out_count,
-                                              beamcraft_error **out_error);
-
-/** Name of a drawing: "section", "exploded", and for every panel such as "front" the sheet "panel_front" and the sketches
- *  of the saw "set_ups_front", with "_1", "_2" behind them where they take more than one sheet. `drawing` counts from 0.
- *
- *  Pointers:
- *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
-beamcraft_status beamcraft_plan_drawing_name(const beamcraft_plan *plan,
-                                             size_t drawing,
-                                             char *buffer,
-                                             size_t capacity,
-                                             size_t *out_needed,
-                                             beamcraft_error **out_error);
-
-/** A drawing by its name as SVG (UTF-8), a sheet of paper with its size in millimetres. A name that the plan has no
- *  drawing of is refused, and the error lists those it has.
- *
- *  Pointers:
- *  `plan` is NULL or a live plan; `name` is NULL or points to `name_length` bytes; the rest is a text buffer, see the top
- *  of the header; `out_error` is NULL or writable. */
-beamcraft_status beamcraft_plan_drawing_svg(const beamcraft_plan *plan,
-                                            const char *name,
-                                            size_t name_length,
-                                            char *buffer,
-                                            size_t capacity,
-                                            size_t *out_needed,
-                                            beamcraft_error **out_error);
-
 /** Corner points of the triangles of a panel, three numbers each, mm, in the axes of the body: x from the left end of the
  *  front along the length, y from the front face to the wall, z up from the underside. Capacity counts numbers, not points.
  *
@@ -848,8 +814,42 @@ beamcraft_status beamcraft_plan_panel_triangle_tags(const beamcraft_plan *plan,
                                                     size_t *out_needed,
                                                     beamcraft_error **out_error);
 
+/** How many drawings of a plan there are.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `out_count` is NULL or writable; NULL is refused; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_count(const beamcraft_plan *plan,
+                                              size_t *out_count,
+                                              beamcraft_error **out_error);
+
+/** Name of a drawing: "section", "exploded", and for every panel such as "front" the sheet "panel_front" and the sketches
+ *  of the saw "set_ups_front", with "_1", "_2" behind them where they take more than one sheet. `drawing` counts from 0.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; the rest is a text buffer, see the top of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_name(const beamcraft_plan *plan,
+                                             size_t drawing,
+                                             char *buffer,
+                                             size_t capacity,
+                                             size_t *out_needed,
+                                             beamcraft_error **out_error);
+
+/** A drawing by its name as SVG (UTF-8), a sheet of paper with its size in millimetres. A name that the plan has no
+ *  drawing of is refused, and the error lists those it has.
+ *
+ *  Pointers:
+ *  `plan` is NULL or a live plan; `name` is NULL or points to `name_length` bytes; the rest is a text buffer, see the top
+ *  of the header; `out_error` is NULL or writable. */
+beamcraft_status beamcraft_plan_drawing_svg(const beamcraft_plan *plan,
+                                            const char *name,
+                                            size_t name_length,
+                                            char *buffer,
+                                            size_t capacity,
+                                            size_t *out_needed,
+                                            beamcraft_error **out_error);
+
 /* ----------------------------------------------------------------------------
- * A body of any form: its panels with their cuts, solids, triangles, files and drawings
+ * A body of any form with the cuts of its panels
  * ---------------------------------------------------------------------------- */
 
 /** A hollow body of any form with its panels and their cuts. Never changes, so that any number of threads may read it at
@@ -883,6 +883,10 @@ beamcraft_status beamcraft_body_json(const beamcraft_body *body,
                                      size_t capacity,
                                      size_t *out_needed,
                                      beamcraft_error **out_error);
+
+/* ----------------------------------------------------------------------------
+ * Panels of a body: solids, triangles, files and drawings
+ * ---------------------------------------------------------------------------- */
 
 /** All panels as a binary STL file in mm, one closed surface for each piece; an array buffer of bytes.
  *
@@ -932,7 +936,7 @@ beamcraft_status beamcraft_body_panel_count(const beamcraft_body *body,
                                             size_t *out_count,
                                             beamcraft_error **out_error);
 
-/** Name of a panel, that of its show face, such as "front" or "leg2.side3". It comes from the input and stays the same when
+/** Name of a panel, that of its show face, such as "front" or "leg2.left_end". It comes from the input and stays the same when
  *  sizes change. `panel` counts from 0.
  *
  *  Pointers:

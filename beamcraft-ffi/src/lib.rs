@@ -11,10 +11,10 @@ compile_error!("the C door turns a panic into a status, which needs unwinding: b
 
 mod body;
 mod columns;
-mod drawing;
 mod error;
 pub mod generated;
 mod guard;
+mod handle;
 mod json;
 mod materials;
 mod panel;
@@ -27,10 +27,12 @@ mod version;
 
 pub use body::*;
 pub use columns::*;
-pub use drawing::*;
 pub use error::*;
+pub use generated::panels_of_body::*;
+pub use generated::panels_of_plan::*;
 pub use json::*;
 pub use materials::*;
+pub use panel::*;
 pub use plan::*;
 pub use review::*;
 pub use status::*;

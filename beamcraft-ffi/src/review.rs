@@ -7,7 +7,8 @@ use beamcraft_core::verdict::Verdict;
 
 use crate::error::beamcraft_error;
 use crate::guard::Failure;
-use crate::plan::{at, beamcraft_plan, value, words};
+use crate::handle::{at, value, words};
+use crate::plan::beamcraft_plan;
 use crate::record::{bit, unknown_choice};
 use crate::status::beamcraft_status;
 

@@ -1,6 +1,5 @@
 //! The body handle: the same panels, files and drawings as the core's, seen through pointers.
 
-use core::ffi::c_char;
 use core::ptr;
 
 use beamcraft::*;
@@ -8,7 +7,8 @@ use beamcraft_core::error::ErrorCode;
 use beamcraft_core::plan::{SawnBody, SawnBodyInput, sawn_body};
 use beamcraft_core::{export, json, registry};
 
-use crate::face::{take_error, text};
+use crate::face::take_error;
+use crate::held::held_body;
 
 /// A front that leans, in two legs round an outside corner, with a groove in a mitre.
 const SLOPED: &str = r#"{
@@ -28,57 +28,9 @@ fn sawn(input: &str) -> SawnBody {
     sawn_body(&input).expect("a body")
 }
 
-/// Makes a body, and frees it in the end.
-struct Held(*mut beamcraft_body);
-
-impl Held {
-    fn of(spec: &str) -> Self {
-        let (mut body, mut error) = (ptr::null_mut(), ptr::null_mut());
-        // SAFETY: a live text and writable pointers.
-        let status = unsafe { beamcraft_body_new(spec.as_ptr().cast(), spec.len(), &raw mut body, &raw mut error) };
-        assert_eq!(status, BEAMCRAFT_OK);
-        assert!(error.is_null() && !body.is_null());
-        Self(body)
-    }
-
-    fn text(
-        &self,
-        give: impl Fn(*const beamcraft_body, *mut c_char, usize, *mut usize, *mut *mut beamcraft_error) -> u32,
-    ) -> String {
-        text(|buffer, capacity, needed| give(self.0, buffer, capacity, needed, ptr::null_mut())).expect("a text")
-    }
-
-    fn value<T: Default>(
-        &self,
-        give: impl FnOnce(*const beamcraft_body, *mut T, *mut *mut beamcraft_error) -> u32,
-    ) -> T {
-        let mut value = T::default();
-        assert_eq!(give(self.0, &raw mut value, ptr::null_mut()), BEAMCRAFT_OK);
-        value
-    }
-
-    fn list<T: Default + Clone>(
-        &self,
-        give: impl Fn(*const beamcraft_body, *mut T, usize, *mut usize, *mut *mut beamcraft_error) -> u32,
-    ) -> Vec<T> {
-        let mut needed = 0;
-        assert_eq!(give(self.0, ptr::null_mut(), 0, &raw mut needed, ptr::null_mut()), BEAMCRAFT_OK);
-        let mut items = vec![T::default(); needed];
-        assert_eq!(give(self.0, items.as_mut_ptr(), needed, &raw mut needed, ptr::null_mut()), BEAMCRAFT_OK);
-        items
-    }
-}
-
-impl Drop for Held {
-    fn drop(&mut self) {
-        // SAFETY: freed once.
-        unsafe { beamcraft_body_free(self.0) };
-    }
-}
-
 #[test]
 fn json_files_and_drawings_are_those_of_the_core() {
-    let (held, body) = (Held::of(SLOPED), sawn(SLOPED));
+    let (held, body) = (held_body(SLOPED), sawn(SLOPED));
     // SAFETY: a live body, and buffers of the kind that each function wants.
     unsafe {
         let whole = held.text(|p, b, c, n, e| beamcraft_body_json(p, b, c, n, e));
@@ -105,7 +57,7 @@ fn json_files_and_drawings_are_those_of_the_core() {
 
 #[test]
 fn panels_edges_pieces_and_triangles_are_those_of_the_core() {
-    let (held, body) = (Held::of(SLOPED), sawn(SLOPED));
+    let (held, body) = (held_body(SLOPED), sawn(SLOPED));
     // SAFETY: a live body, and buffers and places of the kind that each function wants.
     unsafe {
         assert_eq!(held.value(|p, o, e| beamcraft_body_panel_count(p, o, e)), body.panels.len());

@@ -15,6 +15,7 @@ mod face;
 mod generated;
 mod growth;
 mod header;
+mod held;
 mod json;
 mod materials;
 mod plan;

@@ -1,6 +1,5 @@
 //! The plan handle: the same plan as the core's, seen through pointers.
 
-use core::ffi::c_char;
 use core::ptr;
 
 use beamcraft::generated::choices::*;
@@ -11,6 +10,7 @@ use beamcraft_core::plan::{BeamSpec, Plan};
 use beamcraft_core::{json, registry};
 
 use crate::face::{take_error, text};
+use crate::held::held_plan;
 
 const SPECS: [&str; 2] = ["ash_shelf_beam", "walnut_beam"];
 
@@ -24,61 +24,11 @@ fn planned(spec: &str) -> Plan {
     beamcraft_core::plan::plan(&spec).expect("a plan")
 }
 
-/// Makes a plan, and frees it in the end.
-struct Held(*mut beamcraft_plan);
-
-impl Held {
-    fn of(spec: &str) -> Self {
-        let (mut plan, mut error) = (ptr::null_mut(), ptr::null_mut());
-        // SAFETY: a live text and writable pointers.
-        let status = unsafe { beamcraft_plan_new(spec.as_ptr().cast(), spec.len(), &raw mut plan, &raw mut error) };
-        assert_eq!(status, BEAMCRAFT_OK);
-        assert!(error.is_null() && !plan.is_null());
-        Self(plan)
-    }
-
-    fn text(
-        &self,
-        give: impl Fn(*const beamcraft_plan, *mut c_char, usize, *mut usize, *mut *mut beamcraft_error) -> u32,
-    ) -> String {
-        text(|buffer, capacity, needed| give(self.0, buffer, capacity, needed, ptr::null_mut())).expect("a text")
-    }
-
-    fn value<T: Default>(
-        &self,
-        give: impl FnOnce(*const beamcraft_plan, *mut T, *mut *mut beamcraft_error) -> u32,
-    ) -> T {
-        let mut value = T::default();
-        assert_eq!(give(self.0, &raw mut value, ptr::null_mut()), BEAMCRAFT_OK);
-        value
-    }
-
-    fn list<T: Default + Clone>(
-        &self,
-        give: impl Fn(*const beamcraft_plan, *mut T, usize, *mut usize, *mut *mut beamcraft_error) -> u32,
-    ) -> Vec<T> {
-        let mut needed = 0;
-        assert_eq!(give(self.0, ptr::null_mut(), 0, &raw mut needed, ptr::null_mut()), BEAMCRAFT_OK);
-        let mut items = vec![T::default(); needed];
-        let small = give(self.0, items.as_mut_ptr(), needed - 1, &raw mut needed, ptr::null_mut());
-        assert_eq!((small, needed), (ErrorCode::BufferTooSmall as u32, items.len()));
-        assert_eq!(give(self.0, items.as_mut_ptr(), needed, &raw mut needed, ptr::null_mut()), BEAMCRAFT_OK);
-        items
-    }
-}
-
-impl Drop for Held {
-    fn drop(&mut self) {
-        // SAFETY: freed once.
-        unsafe { beamcraft_plan_free(self.0) };
-    }
-}
-
 #[test]
 fn the_json_of_a_plan_has_the_bytes_of_every_other_door() {
     for name in SPECS {
         let spec = spec(name);
-        let held = Held::of(&spec);
+        let held = held_plan(&spec);
         // SAFETY: a live plan and the buffer of `text`.
         let text = held.text(|p, b, c, n, e| unsafe { beamcraft_plan_json(p, b, c, n, e) });
         assert_eq!(text, registry::call("plan", &spec).expect("a plan"));
@@ -89,7 +39,7 @@ fn the_json_of_a_plan_has_the_bytes_of_every_other_door() {
 fn drawing_page_and_solids_are_those_of_the_core() {
     for name in SPECS {
         let spec = spec(name);
-        let (held, plan) = (Held::of(&spec), planned(&spec));
+        let (held, plan) = (held_plan(&spec), planned(&spec));
         // SAFETY: a live plan, and buffers of the kind that each function wants.
         unsafe {
             let drawing = held.text(|p, b, c, n, e| beamcraft_plan_section_svg(p, b, c, n, e));
@@ -112,7 +62,7 @@ fn drawing_page_and_solids_are_those_of_the_core() {
 fn mass_panels_and_edges_are_those_of_the_core() {
     for name in SPECS {
         let spec = spec(name);
-        let (held, plan) = (Held::of(&spec), planned(&spec));
+        let (held, plan) = (held_plan(&spec), planned(&spec));
         // SAFETY: a live plan, and buffers and places of the kind that each function wants.
         unsafe {
             assert_eq!(held.value(|p, o, e| beamcraft_plan_mass_kg(p, o, e)), plan.mass.lifted_kg);
@@ -167,7 +117,7 @@ fn volume(vertices: &[f64], faces: &[u32]) -> f64 {
 #[test]
 fn the_solids_are_closed_and_have_the_volume_of_their_panel() {
     for name in SPECS {
-        let held = Held::of(&spec(name));
+        let held = held_plan(&spec(name));
         // SAFETY: a live plan, and buffers and places of the kind that each function wants.
         unsafe {
             for panel in 0..held.value(|p, o, e| beamcraft_plan_panel_count(p, o, e)) {
@@ -207,7 +157,7 @@ fn the_solids_are_closed_and_have_the_volume_of_their_panel() {
 fn drawings_and_triangles_are_those_of_the_core() {
     for name in SPECS {
         let spec = spec(name);
-        let (held, plan) = (Held::of(&spec), planned(&spec));
+        let (held, plan) = (held_plan(&spec), planned(&spec));
         let names = export::drawing_names(&plan);
         // SAFETY: a live plan, and buffers and places of the kind that each function wants.
         unsafe {
@@ -243,7 +193,7 @@ fn drawings_and_triangles_are_those_of_the_core() {
 fn findings_checks_and_cautions_are_those_of_the_core() {
     for name in SPECS {
         let spec = spec(name);
-        let (held, plan) = (Held::of(&spec), planned(&spec));
+        let (held, plan) = (held_plan(&spec), planned(&spec));
         // SAFETY: a live plan, and buffers and places of the kind that each function wants.
         unsafe {
             assert_eq!(held.value(|p, o, e| beamcraft_plan_finding_count(p, o, e)), plan.findings.len());
@@ -311,8 +261,8 @@ fn a_spec_that_is_refused_names_every_fault_and_makes_no_plan() {
 fn null_and_places_beyond_the_end_are_refused() {
     const NULL: u32 = ErrorCode::NullPointer as u32;
     const BEYOND: u32 = ErrorCode::OutOfRange as u32;
-    let held = Held::of(&spec(SPECS[0]));
-    let (plan, none) = (held.0.cast_const(), ptr::null_mut());
+    let held = held_plan(&spec(SPECS[0]));
+    let (plan, none) = (held.object.cast_const(), ptr::null_mut());
     let (mut mass, mut count, mut number) = (0.0, 0, 0);
     let (mut size, mut edge, mut check) = Default::default();
     // SAFETY: NULL or live everywhere.
@@ -371,8 +321,8 @@ fn null_and_places_beyond_the_end_are_refused() {
 
 #[test]
 fn one_plan_serves_many_threads() {
-    let held = Held::of(&spec(SPECS[0]));
-    let address = held.0 as usize;
+    let held = held_plan(&spec(SPECS[0]));
+    let address = held.object as usize;
     let texts: Vec<String> = std::thread::scope(|scope| {
         let read = || {
             let plan = address as *const beamcraft_plan;

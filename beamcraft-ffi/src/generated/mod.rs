@@ -11,6 +11,8 @@ pub mod hang;
 pub mod lifting;
 pub mod lumber;
 pub mod movement;
+pub mod panels_of_body;
+pub mod panels_of_plan;
 pub mod saw;
 pub mod shell;
 pub mod statics;

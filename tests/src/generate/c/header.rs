@@ -50,12 +50,12 @@ pub(super) fn file(door: &Door<'_>) -> GeneratedFile {
     section("Every calculation by name, with JSON in and out", &[hand("json.rs")]);
     section("Tables of materials: every figure with its source", &[hand("materials.rs")]);
     section("Columns: a calculation over many rows in one call", &[hand("columns.rs")]);
-    section("The whole job: from a spec to a plan, its panels and their solids", &[hand("plan.rs")]);
-    section("Drawings of a plan, and its panels as triangles", &[hand("drawing.rs")]);
-    section(
-        "A body of any form: its panels with their cuts, solids, triangles, files and drawings",
-        &[hand("body.rs")],
-    );
+    section("The whole job: from a spec to a plan", &[hand("plan.rs")]);
+    // With the structs of a panel, which the header generator writes beside what uses them.
+    let of_plan = format!("{}\n{}", hand("panel.rs"), source::panelled("plan").replacen("//!", "//", 1));
+    section("Panels of a plan: solids, triangles, files and drawings", &[of_plan]);
+    section("A body of any form with the cuts of its panels", &[hand("body.rs")]);
+    section("Panels of a body: solids, triangles, files and drawings", &[source::panelled("body")]);
     section("What a plan says about itself: findings, checks, cautions", &[hand("review.rs")]);
     if !door.choices.is_empty() {
         section("Choices: numbers of every enumeration used below", &[source::choices(door, false)]);

@@ -32,7 +32,7 @@ fn shapes(door: &Door<'_>) -> Vec<Shape> {
         size: record.size,
         members: record.members.iter().map(|member| (member.name.clone(), member.offset)).collect(),
     });
-    let by_hand = ["columns.rs", "plan.rs", "review.rs"].map(|name| {
+    let by_hand = ["columns.rs", "panel.rs", "review.rs"].map(|name| {
         let source = std::fs::read_to_string(top().join("beamcraft-ffi/src").join(name));
         written_by_hand(&source.unwrap_or_else(|fault| panic!("{name}: {fault}")))
     });

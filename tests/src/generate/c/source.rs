@@ -18,10 +18,19 @@ const HEAD: &str =
 pub(super) fn files(door: &Door<'_>) -> Vec<GeneratedFile> {
     let mut files =
         vec![rust("mod", &module(door)), rust("codes", &codes(true)), rust("choices", &choices(door, true))];
+    files.extend(PANELLED.map(|handle| rust(&format!("panels_of_{handle}"), &panelled(handle))));
     for family in door.families() {
         files.push(rust(family, &family_text(door, family)));
     }
     files
+}
+
+/// Handles that have panels.
+const PANELLED: [&str; 2] = ["body", "plan"];
+
+/// The functions that read panels, files and drawings from a handle.
+pub(super) fn panelled(handle: &str) -> String {
+    include_str!("panelled.txt").replace("HANDLE", handle)
 }
 
 fn rust(name: &str, text: &str) -> GeneratedFile {
@@ -45,6 +54,9 @@ pub(super) fn format_rust(text: &str) -> String {
 fn module(door: &Door<'_>) -> String {
     let mut text =
         String::from("//! What follows from the definitions in the core.\n\npub mod choices;\npub mod codes;\n");
+    for handle in PANELLED {
+        let _ = writeln!(text, "pub mod panels_of_{handle};");
+    }
     let families = door.families();
     for family in &families {
         let _ = writeln!(text, "pub mod {family};");
